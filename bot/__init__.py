@@ -1,0 +1,1 @@
+"""The shell around the core: channels, store, clock, wording."""
