@@ -217,6 +217,16 @@ class Units:
 
 
 @dataclass(frozen=True)
+class TimeLeft:
+    """How long left? Not part of the outside contract: `read` prints it as unclear."""
+
+
+@dataclass(frozen=True)
+class Again:
+    """Say that again, or do this station again. Not part of the outside contract: `read` prints it as unclear."""
+
+
+@dataclass(frozen=True)
 class Answer:
     """A short answer to what was asked: yes, no, or the number of a choice (from 1).
 
@@ -254,6 +264,8 @@ Act = (
     | Have
     | Progress
     | Units
+    | TimeLeft
+    | Again
     | Answer
     | Unclear
 )
