@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from core.tempo import Tempo
-    from core.units import Load
+from core.tempo import Tempo
+from core.units import Load
 
 WORK_S = 60
 
