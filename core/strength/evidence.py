@@ -168,8 +168,9 @@ def gather(  # noqa: PLR0913 - each is a fact of its own
     ceiling = np.floor(work_s / rep_s + 1e-9)
     rep_s = np.where(reps > ceiling, np.minimum(rep_s, work_s / np.maximum(reps, 1.0)), rep_s)
     early = (reps < ceiling) | (np.isfinite(seconds) & (seconds < work_s - rep_s))
-    left = np.where(np.isfinite(reserve), reserve, np.where(rpe >= LEAST_RPE, 10.0 - rpe, np.nan))
+    left = np.where(np.isfinite(reserve), reserve, 10.0 - rpe)
     left = np.where((left >= 0) & (left <= MOST_REPS), left, np.nan)
+    easy = ~np.isfinite(reserve) & (rpe < LEAST_RPE)
     said = np.isfinite(left)
     noise = np.where(early & (reps == ceiling - 1) & ~np.isfinite(seconds), ONE_SHORT_NOISE, FAILED_NOISE)
     return Evidence(
@@ -181,8 +182,8 @@ def gather(  # noqa: PLR0913 - each is a fact of its own
         age_days=age[day],
         lost_days=lost[day],
         rep_s=rep_s,
-        bound=~early & ~said,
-        reps=np.where(said, reps + np.nan_to_num(left), np.where(early, reps + 0.5, np.maximum(reps, 0.5))),
+        bound=(~early & ~said) | easy,
+        reps=np.where(said, reps + np.where(easy, 10.0 - LEAST_RPE, np.nan_to_num(left)), np.where(early, reps + 0.5, np.maximum(reps, 0.5))),
         said=said,
         noise=np.where(said, SAID_NOISE + SAID_NOISE_PER_REP * np.nan_to_num(left), noise),
         day_count=len(days) - first_with_form,

@@ -72,7 +72,7 @@ def last_load(ask: Ask) -> LastLoad | None:
     for end in reversed(ends):
         left = left_said(end)
         full = end.reps >= floor(ask.station.work_s / end.rep_s + 1e-9)
-        if end.load < last.load or not full or left is None or left < above:
+        if end.load < last.load or not full or (left is not None and left < above):
             break
         times += 1
     return LastLoad(last.date, last.load, last.reps, last.rep_s, left_said(last), times, max(past.load for past in recent))
