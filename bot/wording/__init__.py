@@ -1,0 +1,1 @@
+"""Every word people read, one function a message."""
