@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from core.suggestion.reasons import Reason as WorkedOut
+
 
 @dataclass(frozen=True)
 class CoachSays:
@@ -40,4 +42,4 @@ class EmptyHands:
     """No rack, or nothing on it that the hands can hold for this."""
 
 
-Reason = CoachSays | CarryStart | AsLastTime | HeldBack | AsSaid | EmptyHands
+Reason = CoachSays | CarryStart | AsLastTime | HeldBack | AsSaid | EmptyHands | WorkedOut

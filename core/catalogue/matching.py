@@ -70,11 +70,7 @@ def _singular(word: str) -> str:
 
 def names_of(exercises: Iterable[Exercise]) -> dict[str, Exercise]:
     """Every key that names an exercise: its slug, its name and its nicknames."""
-    return {
-        key_of(name): exercise
-        for exercise in exercises
-        for name in (exercise.slug, exercise.name, *exercise.names)
-    }
+    return {key_of(name): exercise for exercise in exercises for name in (exercise.slug, exercise.name, *exercise.names)}
 
 
 def exact(text: str, names: Mapping[str, Exercise]) -> Exercise | None:

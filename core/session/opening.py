@@ -71,9 +71,7 @@ def say_today(turn: Turn) -> None:
         advice = advise_at(turn, workout, Place(1, index))
         lines.append(StationLine(movement.name, advice.prescription.load if movement.loads_held else None, station.sides))
     shortest_s, longest_s = whole_s(workout)
-    done = any(
-        record.ended_at is not None and local_date(record.ended_at, zone) == turn.today for record in turn.history.workouts
-    )
+    done = any(record.ended_at is not None and local_date(record.ended_at, zone) == turn.today for record in turn.history.workouts)
     turn.say(
         TodayPlan(
             circuit=circuit.name,

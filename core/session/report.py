@@ -7,10 +7,9 @@ mean two things is asked about with the likely meanings offered, at most twice; 
 from __future__ import annotations
 
 from dataclasses import replace
-from decimal import Decimal
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
-from core.diary import Ending, SetRecord, SetUndone
+from core.diary import SetRecord, SetUndone
 from core.messages import (
     AlreadyNoted,
     Corrected,
@@ -33,20 +32,18 @@ from core.session.cards import advise_at, show
 from core.session.closing import close
 from core.session.lines import line_of, log_line, record_of
 from core.session.places import exercise_at, sided, station_at, whole
-from core.session.ring import asked_for, put_down, worked_s
+from core.session.ring import asked_for, finish_side, put_down, worked_s
 from core.session.states import (
     Choice,
     Closing,
     CueKind,
     Idle,
-    Paused,
     Place,
     Question,
     Resting,
     Running,
-    SettingUp,
-    Workout,
     Working,
+    Workout,
 )
 from core.tempo import whole_reps
 from core.units import Load
@@ -112,7 +109,7 @@ def _merged(part: Log, log: Log) -> Log:
 
 
 def _filled(turn: Turn, workout: Workout, place: Place, log: Log) -> Log:
-    """"Same again" filled in from the last set of this exercise."""
+    """ "Same again" filled in from the last set of this exercise."""
     if not log.same:
         return log
     slug = exercise_at(workout, place).slug
@@ -138,7 +135,9 @@ def _spread(workout: Workout, place: Place, logs: Sequence[Log]) -> list[tuple[P
 
     One log, or one for each side, is for the place itself; several are for the open places, oldest first.
     """
-    if len(logs) == 1 or (sided(workout, place) and {log.side for log in logs} == {Side.LEFT, Side.RIGHT} and len(logs) == len(Side) - 1):
+    if len(logs) == 1 or (
+        sided(workout, place) and {log.side for log in logs} == {Side.LEFT, Side.RIGHT} and len(logs) == len(Side) - 1
+    ):
         return [(place, log) for log in logs]
     if len(logs) == len(workout.open) and all(log.side in (None, Side.EACH) for log in logs):
         return list(zip(workout.open, logs, strict=True))
@@ -188,8 +187,6 @@ def after_report(state: Running | Idle, place: Place, turn: Turn) -> Running | I
             rest = put_down(over, turn.now, turn, extra_rest_s=left_s)
             return after_report(rest, place, turn) if isinstance(rest, Resting) else rest
         case Working(workout=workout) if whole(workout.place) == place and state.ends_at is None:
-            from core.session.ring import finish_side  # noqa: PLC0415
-
             return finish_side(state, turn.now, turn)
         case Closing(workout=workout, ending=ending) if not workout.open:
             return close(state, ending, turn)
@@ -229,7 +226,12 @@ def _reminder(workout: Workout, place: Place, record: SetRecord, load: Load | No
         ceiling = whole_reps(station.work_s, tempo.rep_s)
         if record.reps > ceiling:
             return Slower(record.reps, ceiling, tempo)
-        if prescribed.reps_low is not None and record.reps < prescribed.reps_low and movement.loads_held and record.load is not None:
+        if (
+            prescribed.reps_low is not None
+            and record.reps < prescribed.reps_low
+            and movement.loads_held
+            and record.load is not None
+        ):
             easier = load is not None and load.kg < record.load.kg
             return Lighter(record.reps, prescribed.reps_low, load if easier else None)
     points = (station.form if movement.slug == station.exercise else ()) + movement.form

@@ -24,6 +24,7 @@ from core.reading.acts import Side
 from core.session import cues
 from core.session.cards import show
 from core.session.closing import close
+from core.session.idle import after_reminder
 from core.session.opening import opened, whole_s
 from core.session.places import exercise_at, following, rest_after_s, sided, station_at, whole
 from core.session.states import (
@@ -74,7 +75,7 @@ def _ring(state: State, cue: Cue, turn: Turn) -> State:
     late_s = (turn.now - cue.at).total_seconds()
     match state:
         case Idle():
-            return _remind(state, turn)
+            return _remind(state, late_s, turn)
         case WarmingUp() | Working() | Resting() if late_s > LATE_S:
             return _away(state, late_s, turn)
         case WarmingUp():
@@ -89,10 +90,11 @@ def _ring(state: State, cue: Cue, turn: Turn) -> State:
             return state
 
 
-def _remind(state: Idle, turn: Turn) -> Idle:
-    circuit = turn.plan.circuit
-    turn.say(Reminder(circuit.name, circuit.rounds, round(whole_s(opened(turn))[1] / 60)))
-    return replace(state, cues=state.cues[1:])
+def _remind(state: Idle, late_s: float, turn: Turn) -> Idle:
+    if late_s <= GONE_S:
+        circuit = turn.plan.circuit
+        turn.say(Reminder(circuit.name, circuit.rounds, round(whole_s(opened(turn))[1] / 60)))
+    return after_reminder(turn, state)
 
 
 def _ring_rest(state: Resting, cue: Cue, turn: Turn) -> State:

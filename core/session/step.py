@@ -6,8 +6,11 @@ light of what is awaited; its acts are then carried out in the order written. An
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, assert_never
 
+from core.catalogue import exercise, find
+from core.diary import Ending, RackSaid, UnitChosen
 from core.exercise import Measure
 from core.messages import (
     DaySkipped,
@@ -21,8 +24,6 @@ from core.messages import (
     UnitNoted,
     WelcomeBack,
 )
-from core.catalogue import exercise, find
-from core.diary import Ending, RackSaid, UnitChosen
 from core.rack import Rack, RackItem
 from core.reading import read
 from core.reading.acts import (
@@ -198,9 +199,7 @@ def _workout_context(state: Running | Idle, turn: Turn) -> Context:
     last = None
     if done:
         load = done[-1].load
-        last = LastSet(
-            done[-1].reps, None if load is None else load.amount, None if load is None else load.unit, done[-1].side
-        )
+        last = LastSet(done[-1].reps, None if load is None else load.amount, None if load is None else load.unit, done[-1].side)
     if place is None:
         return Context(unit=unit, awaiting=quiet, last=last, today=turn.today.isoformat(), zone=zone)
     prescribed = workout.prescriptions[place.station - 1]
@@ -246,8 +245,6 @@ def _carry_out(state: Running | Idle, acts: Sequence[Act], turn: Turn) -> State:
 
 def _here(state: Running | Idle) -> Running | Idle:
     """The state once somebody has spoken: nobody is missing any more."""
-    from dataclasses import replace  # noqa: PLC0415
-
     workout = report.workout_of(state)
     return state if workout is None else report.with_workout(state, replace(workout, unanswered=0))
 

@@ -79,9 +79,7 @@ class Turn:
 
     def sets_at(self, workout: Workout, place: Place) -> tuple[SetRecord, ...]:
         """The records of one station in one round, both sides."""
-        return tuple(
-            record for record in self.sets_of(workout) if (record.round, record.station) == (place.round, place.station)
-        )
+        return tuple(record for record in self.sets_of(workout) if (record.round, record.station) == (place.round, place.station))
 
     def note_pain(self, place: str | None, side: Side | None, exercise: str | None, *, urgent: bool) -> None:
         """Keep a report of pain."""
