@@ -142,7 +142,6 @@ class Assistant:
             else:
                 attention.wake_at, attention.failures, attention.standing = handled.wake_at, 0, 0
                 kept = True
-        self._outbox.post(trainee_id)
         await self._tell()
         return kept
 
@@ -164,7 +163,6 @@ class Assistant:
             if attention.standing > STEPS_AT_ONE_INSTANT:
                 _log.error("trainee %d: the alarm rings for ever at one instant", trainee_id)
                 self._put_off(attention)
-        self._outbox.post(trainee_id)
 
     async def _handle(self, trainee_id: int, key: InboxKey | None, event: Event) -> Handled:
         now = self._clock.now()
@@ -172,7 +170,10 @@ class Assistant:
         def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
             return self._step(state, event, Plan(trainee, circuit, self._coach), history, now)
 
-        return await self._store.handle(trainee_id, key, decide, now)
+        handled = await self._store.handle(trainee_id, key, decide, now, claim=self._outbox.is_clear(trainee_id))
+        if handled.messages:
+            self._outbox.post(trainee_id, handled.letter)
+        return handled
 
     def _put_off(self, attention: _Attention) -> None:
         attention.failures += 1

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from bot.ports import Channel, Clock
-    from bot.store.outgoing import Outgoing
+    from bot.store.outgoing import Letter, Outgoing
 
 FIRST_WAIT_S = 2.0
 LONGEST_WAIT_S = 300.0
@@ -61,16 +61,24 @@ class Outbox:
         for trainee_id in await self._rows.recover():
             self.post(trainee_id)
 
-    def post(self, trainee_id: int) -> None:
-        """Send what waits for this trainee, without waiting for it here; not while the chat's delay lasts."""
+    def is_clear(self, trainee_id: int) -> bool:
+        """Whether nothing waits or is being sent in this chat, so that the next message may go first."""
+        return trainee_id not in self._senders and trainee_id not in self._delays
+
+    def post(self, trainee_id: int, claimed: Letter | None = None) -> None:
+        """Send what waits for this trainee, without waiting for it here; not while the chat's delay lasts.
+
+        `claimed` is marked as sending already, and goes first; the chat must be clear.
+        """
         if trainee_id in self._senders:
             self._asked_again.add(trainee_id)
         elif (delay := self._delays.get(trainee_id)) is None or delay.until <= self._clock.now():
-            self._senders[trainee_id] = asyncio.create_task(self._run(trainee_id))
+            self._senders[trainee_id] = asyncio.create_task(self._run(trainee_id, claimed))
 
     def heard_from(self, trainee_id: int) -> None:
-        """The trainee is there: try again at once what could not be sent."""
-        self._delays.pop(trainee_id, None)
+        """The trainee is there: what could not be sent is worth another try at once."""
+        if (delay := self._delays.get(trainee_id)) is not None:
+            self._delays[trainee_id] = replace(delay, until=self._clock.now())
 
     def retry_at(self) -> datetime | None:
         """When the next chat that could not be reached is worth another try, None when there is none."""
@@ -87,17 +95,16 @@ class Outbox:
         while self._senders:
             await asyncio.wait(tuple(self._senders.values()))
 
-    async def _run(self, trainee_id: int) -> None:
+    async def _run(self, trainee_id: int, claimed: Letter | None) -> None:
         """Send until there is no more, and once more when asked meanwhile."""
         try:
             if trainee_id in self._interrupted:
                 await self._rows.recover(trainee_id)
                 self._interrupted.discard(trainee_id)
-            asked = True
-            while asked:
+            await self._send_all(trainee_id, claimed)
+            while trainee_id in self._asked_again and trainee_id not in self._delays:
                 self._asked_again.discard(trainee_id)
-                await self._send_all(trainee_id)
-                asked = trainee_id in self._asked_again and trainee_id not in self._delays
+                await self._send_all(trainee_id, None)
         except Exception:  # noqa: BLE001 - a fault of the database must not end the sending for good
             _log.exception("trainee %d: the outbox could not be worked off", trainee_id)
             self._interrupted.add(trainee_id)
@@ -108,27 +115,29 @@ class Outbox:
         if trainee_id in self._delays:
             self._delayed()
 
-    async def _send_all(self, trainee_id: int) -> None:
-        done: int | None = None
-        while (letter := await self._rows.turn(trainee_id, done, self._clock.now())) is not None:
-            done = None
+    async def _send_all(self, trainee_id: int, claimed: Letter | None) -> None:
+        letter = claimed or await self._rows.turn(trainee_id, None, self._clock.now())
+        while letter is not None:
             try:
                 await self._channel.send(trainee_id, letter.rendered)
             except Gone as gone:
                 _log.info("trainee %d: the chat is gone", trainee_id)
                 await self._rows.drop_all(trainee_id, gone.reason)
+                self._delays.pop(trainee_id, None)
+                return
             except Unreachable as unreachable:
-                await self._rows.again(letter)
-                self._delay(trainee_id, unreachable.retry_after_s)
+                await self._put_back(trainee_id, letter, unreachable.retry_after_s)
                 return
             except Exception:  # noqa: BLE001 - a fault of the channel: the message keeps its place
                 _log.exception("trainee %d: message %d could not be sent", trainee_id, letter.id)
-                await self._rows.again(letter)
-                self._delay(trainee_id, None)
+                await self._put_back(trainee_id, letter, None)
                 return
-            else:
-                done = letter.id
-                self._delays.pop(trainee_id, None)
+            letter = await self._rows.turn(trainee_id, letter, self._clock.now())
+        self._delays.pop(trainee_id, None)
+
+    async def _put_back(self, trainee_id: int, letter: Letter, retry_after_s: float | None) -> None:
+        self._delay(trainee_id, retry_after_s)
+        await self._rows.again(letter)
 
     def _delay(self, trainee_id: int, retry_after_s: float | None) -> None:
         before = self._delays.get(trainee_id)

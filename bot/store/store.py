@@ -11,7 +11,7 @@ from sqlalchemy import func, insert, select, update
 from bot.errors import TraineeUnknown
 from bot.store.engine import open_engine, reading
 from bot.store.ledger import Ledger
-from bot.store.outgoing import Outgoing, put
+from bot.store.outgoing import Letter, Outbound, Outgoing
 from bot.store.revision import bring_to_newest
 from bot.store.tables import CIRCUIT, INBOX, PAIN_RECORD, RACK_ITEM, SET_RECORD, SET_VOID, TRAINEE, WORKOUT
 from bot.store.values import (
@@ -52,9 +52,18 @@ class InboxKey:
 
 @dataclass(frozen=True)
 class Handled:
-    """What a transaction came to: when the trainee is due next; `seen` is true when the message had been handled before."""
+    """What a transaction came to.
+
+    Attributes:
+        wake_at: when the trainee is due next.
+        messages: how many messages it put into the outbox.
+        letter: the first of them, when it was claimed.
+        seen: true when the incoming message had been handled before, and nothing changed.
+    """
 
     wake_at: datetime | None
+    messages: int = 0
+    letter: Letter | None = None
     seen: bool = False
 
 
@@ -173,10 +182,19 @@ class Store:
             found = [(row.name, record) for row in chosen for record in await _sets(connection, row.id)]
         return tuple(sorted(found, key=lambda pair: pair[1].at))
 
-    async def handle(self, trainee_id: int, inbox_key: InboxKey | None, decide: Decide, now: datetime) -> Handled:
+    async def handle(
+        self,
+        trainee_id: int,
+        inbox_key: InboxKey | None,
+        decide: Decide,
+        now: datetime,
+        *,
+        claim: bool = False,
+    ) -> Handled:
         """Handle one message or one alarm: read, decide once, write everything, all in one transaction or not at all.
 
-        A message whose `inbox_key` has been handled before changes nothing, and `decide` is not called.
+        A message whose `inbox_key` has been handled before changes nothing, and `decide` is not called. `claim` says that nothing
+        waits in this chat and the caller sends the first message itself (see `Outbound.put`).
 
         Raises:
             TraineeUnknown: when there is no such trainee.
@@ -191,9 +209,9 @@ class Store:
                 taken = {"channel": inbox_key.channel, "external_id": inbox_key.external_id, "trainee_id": trainee_id, "at": now}
                 await connection.execute(insert(INBOX).values(taken))
             after = await _write(connection, trainee_id, known, step, now)
-            await put(connection, trainee_id, step.messages, self._render, now)
+            letter = await Outbound(trainee_id, step.messages, self._render, now).put(connection, claim=claim)
         self._known[trainee_id] = after
-        return Handled(step.wake_at)
+        return Handled(step.wake_at, len(step.messages), letter)
 
     async def _read(self, connection: AsyncConnection, trainee_id: int) -> _Known:
         """The trainee as stored; read again only when the revision is not the one that is remembered."""
