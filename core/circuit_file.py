@@ -70,8 +70,8 @@ class Fault:
 class Draft:
     """A circuit file read to its end: every fault, and the circuit as far as its times are sound.
 
-    `circuit` is there even with faults as long as none of them touches the clock, so that a coach who misspelt
-    an exercise still learns how long the circuit takes. Such a circuit must not be put in force: see
+    `circuit` is there even with faults as long as none of them touches the clock, so that a coach who
+    misspelt an exercise still learns how long the circuit takes. Such a circuit must not be put in force: see
     `read_circuit`.
     """
 

@@ -17,7 +17,7 @@ from core.errors import CatalogueBroken, ExerciseUnknown
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from core.exercise import Exercise
+    from core.exercise import Exercise, Joint
 
 
 @cache
@@ -69,3 +69,27 @@ def find(text: str) -> Exercise | None:
 def nearest(text: str, limit: int = 3) -> tuple[Exercise, ...]:
     """Up to `limit` exercises whose names are most like `text`, best first; to offer, never to assume."""
     return matching.nearest(text, _names(), limit)
+
+
+def sparing(slug: str, joint: Joint) -> Exercise:
+    """What to do instead when this joint complains, whether or not the exercise should trouble it.
+
+    The exercise's own swap where it has one; else the kindest of the same pattern that leaves the joint
+    alone, and if the pattern holds none, the kindest of all.
+
+    Raises:
+        ExerciseUnknown: when the catalogue does not hold it.
+    """
+    troubled = exercise(slug)
+    if joint in troubled.spare:
+        return exercise(troubled.spare[joint])
+    return min(
+        (other for other in all_exercises().values() if joint not in other.spare and other.slug != slug),
+        key=lambda other: (
+            other.pattern is not troubled.pattern,
+            checking.needs_kit(other),
+            len(other.spare),
+            other.skill,
+            other.slug,
+        ),
+    )

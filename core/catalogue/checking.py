@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from core.catalogue.loading import MUSCLES
 from core.catalogue.matching import key_of
+from core.exercise import Implement
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -51,8 +52,9 @@ def _entry(exercise: Exercise) -> Iterator[str]:
         "loads_held is not 0, 1 or 2": exercise.loads_held not in HELD,
         "skill is not 1, 2 or 3": exercise.skill not in SKILLS,
         "body_share is not between 0 and 1": not 0 <= exercise.body_share <= 1,
-        "body_share says not where it comes from": bool(exercise.body_share) and not exercise.body_share_source,
-        "something is held, so swap_load is needed": exercise.loads_held > 0 and exercise.swap_load is None,
+        "body_share says not where it comes from": bool(exercise.body_share)
+        and not exercise.body_share_source,
+        "it needs kit, so swap_load is needed": needs_kit(exercise) and exercise.swap_load is None,
     }
     yield from (says for says, is_wrong in wrong.items() if is_wrong)
     for point in exercise.form:
@@ -89,12 +91,17 @@ def _useless(exercise: Exercise, exercises: Mapping[str, Exercise]) -> Iterator[
         yield f"swap_noise is {quiet.slug!r}, which makes noise too"
     if (small := exercises.get(exercise.swap_space or "")) and small.swap_space:
         yield f"swap_space is {small.slug!r}, which needs room too"
-    if (empty := exercises.get(exercise.swap_load or "")) and empty.loads_held:
-        yield f"swap_load is {empty.slug!r}, which needs a load too"
+    if (empty := exercises.get(exercise.swap_load or "")) and needs_kit(empty):
+        yield f"swap_load is {empty.slug!r}, which needs a load or a band too"
     if (harder := exercises.get(exercise.harder or "")) and harder.skill < exercise.skill:
         yield f"harder is {harder.slug!r}, which asks for less skill"
     if (easier := exercises.get(exercise.easier or "")) and easier.skill > exercise.skill:
         yield f"easier is {easier.slug!r}, which asks for more skill"
+
+
+def needs_kit(exercise: Exercise) -> bool:
+    """True when nobody can do it with what every home has: floor, wall, chair and the own body."""
+    return exercise.loads_held > 0 or exercise.implements[:1] == (Implement.BAND,)
 
 
 def _shared_names(exercises: Mapping[str, Exercise]) -> Iterator[str]:
