@@ -83,7 +83,8 @@ class Evidence:
         bound: True where `reps` is only a lower bound.
         reps: the repetitions that were possible, as far as the set tells.
         said: True where `reps` rests on what the trainee said.
-        noise: standard deviation of `reps`, in reps.
+        noise: standard deviation of `reps`, in reps, where nothing was said.
+        done: repetitions done.
         day_count: how many days have a day form.
         today: number of today's day form, None before the first set of the day.
     """
@@ -100,6 +101,7 @@ class Evidence:
     reps: Floats
     said: Marks
     noise: Floats
+    done: Floats
     day_count: int
     today: int | None
 
@@ -171,7 +173,7 @@ def gather(  # noqa: PLR0913 - each is a fact of its own
     left = np.where(np.isfinite(reserve), reserve, 10.0 - rpe)
     left = np.where((left >= 0) & (left <= MOST_REPS), left, np.nan)
     easy = ~np.isfinite(reserve) & (rpe < LEAST_RPE)
-    said = np.isfinite(left)
+    said = np.isfinite(left) & ~(early & (left == 0))
     noise = np.where(early & (reps == ceiling - 1) & ~np.isfinite(seconds), ONE_SHORT_NOISE, FAILED_NOISE)
     return Evidence(
         exercises=names,
@@ -187,7 +189,8 @@ def gather(  # noqa: PLR0913 - each is a fact of its own
             said, reps + np.where(easy, 10.0 - LEAST_RPE, np.nan_to_num(left)), np.where(early, reps + 0.5, np.maximum(reps, 0.5))
         ),
         said=said,
-        noise=np.where(said, SAID_NOISE + SAID_NOISE_PER_REP * np.nan_to_num(left), noise),
+        noise=noise,
+        done=reps,
         day_count=len(days) - first_with_form,
         today=len(days) - 1 - first_with_form if len(days) and days[-1] == last else None,
     )

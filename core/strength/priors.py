@@ -12,7 +12,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from math import log
-from typing import Final
+from typing import Final, Literal
 
 
 @dataclass(frozen=True)
@@ -28,6 +28,20 @@ class MovementPrior:
     one_rep_max_kg: float
     spread: float = 0.30
     known: bool = True
+
+
+Experience = Literal["new", "steady", "strong"]
+
+
+@dataclass(frozen=True)
+class TraineeFacts:
+    """What is known of a trainee beside the records; `days_off` is days without any training, as said."""
+
+    experience: Experience = "new"
+    sex: str | None = None
+    age: int | None = None
+    body_mass_kg: float | None = None
+    days_off: int | None = None
 
 
 UNKNOWN: Final = MovementPrior(9.0, 0.55, known=False)
@@ -132,15 +146,15 @@ def prior_for(exercise: str) -> MovementPrior:
     return UNKNOWN
 
 
-def person_log_factor(experience: str, sex: str | None, age: int | None, body_mass_kg: float | None) -> tuple[float, float]:
+def person_log_factor(trainee: TraineeFacts) -> tuple[float, float]:
     """Mean and standard deviation of the log of a trainee's general strength against the table's."""
-    said = (sex or "").strip().lower()[:1]
+    said = (trainee.sex or "").strip().lower()[:1]
+    age, body_mass_kg = trainee.age, trainee.body_mass_kg
     factor = {"m": MALE_FACTOR, "f": 1.0, "w": 1.0}.get(said, UNSAID_SEX_FACTOR)
-    factor *= EXPERIENCE_FACTOR.get(experience, 1.0)
-    spread = PERSON_SPREAD
+    factor *= EXPERIENCE_FACTOR.get(trainee.experience, 1.0)
     if body_mass_kg is not None and 30.0 <= body_mass_kg <= 250.0:  # noqa: PLR2004 - what a body can weigh
         heavier = min(body_mass_kg, 110.0) / REFERENCE_BODY_MASS_KG
         factor *= heavier**BODY_MASS_EXPONENT
     if age is not None and age > 40:  # noqa: PLR2004 - from the fifth decade on medians fall (entry 73)
         factor *= max(0.6, 1.0 - 0.009 * (age - 40))
-    return log(factor), spread
+    return log(factor), PERSON_SPREAD

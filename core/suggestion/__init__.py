@@ -8,7 +8,8 @@
 """
 
 from core.strength.evidence import PastSet
-from core.suggestion.asks import Ask, Spread, StationAsk, Suggestion, TraineeFacts
+from core.strength.priors import TraineeFacts
+from core.suggestion.asks import Ask, Spread, StationAsk, Suggestion
 from core.suggestion.choose import suggest
 
 __all__ = ["Ask", "PastSet", "Spread", "StationAsk", "Suggestion", "TraineeFacts", "suggest"]

@@ -9,12 +9,12 @@ from decimal import Decimal
 from typing import Literal
 
 from core.strength.evidence import PastSet
+from core.strength.priors import TraineeFacts
 from core.suggestion.reasons import Reason
 from core.units import Unit
 
 Change = Literal["first", "up", "same", "down"]
 Lever = Literal["tempo", "variant", "rest"]
-Experience = Literal["new", "steady", "strong"]
 
 
 @dataclass(frozen=True)
@@ -36,17 +36,6 @@ class StationAsk:
     rep_s_range: tuple[float, float] | None = None
     sides: bool = False
     reserve: tuple[float, float] = (1, 2)
-
-
-@dataclass(frozen=True)
-class TraineeFacts:
-    """What is known of the trainee beside the records; `days_off` is days without any training."""
-
-    experience: Experience = "new"
-    sex: str | None = None
-    age: int | None = None
-    body_mass_kg: float | None = None
-    days_off: int | None = None
 
 
 @dataclass(frozen=True)

@@ -33,7 +33,8 @@ def _even_normals(points: int, dimensions: int) -> Floats:
     return np.asarray((normals - normals.mean(axis=0)) / normals.std(axis=0))
 
 
-NORMALS: Final = _even_normals(POINTS, 4)
+NORMALS: Final = _even_normals(POINTS, 6)
+SHARES: Final = (np.argsort(np.argsort(NORMALS[:, 0])) + 0.5) / POINTS
 
 
 @dataclass(frozen=True)
@@ -59,6 +60,14 @@ class Chances:
         return np.asarray((self.spare >= 0.0).mean(axis=2))
 
 
+def sampled(belief: TodaysStrength) -> Floats:
+    """The belief's four values at the fixed points, axes (value, point)."""
+    root = np.linalg.cholesky(belief.covariance + 1e-10 * np.eye(4))
+    steps = NORMALS[:, :4].copy()
+    steps[:, 0] = belief.steps_at(SHARES)
+    return np.asarray((belief.mean + steps @ root.T).T)
+
+
 def chances(belief: TodaysStrength, loads_kg: Floats, tempos_s: Floats, work_s: float) -> Chances:
     """How sets with each of `loads_kg` and each of `tempos_s` would go.
 
@@ -68,10 +77,10 @@ def chances(belief: TodaysStrength, loads_kg: Floats, tempos_s: Floats, work_s: 
         tempos_s: seconds a rep.
         work_s: seconds of work.
     """
-    root = np.linalg.cholesky(belief.covariance + 1e-10 * np.eye(3))
-    strength, curve, tempo_cost = (belief.mean + NORMALS[:, :3] @ root.T).T
+    strength, curve, tempo_cost, _ = sampled(belief)
+    strength = strength + belief.form_spread * NORMALS[:, 4]
     soft, _ = headroom(strength[None, :] - np.log(loads_kg)[:, None])
-    log_reps = log(REPS_AT_HALF) + curve + EXPONENT * np.log(soft) + SET_NOISE * NORMALS[:, 3]
+    log_reps = log(REPS_AT_HALF) + curve + EXPONENT * np.log(soft) + SET_NOISE * NORMALS[:, 5]
     slower = -np.log(tempos_s / USUAL_REP_S)[:, None] * tempo_cost[None, :]
     possible = np.exp(log_reps)[:, None, :] * np.exp(slower)[None, :, :]
     return Chances(possible, np.floor(work_s / tempos_s + 1e-9))
