@@ -77,10 +77,12 @@ def _speed(text: str) -> float:
 
 def _chat(arguments: argparse.Namespace) -> int:
     from bot import bootstrap  # noqa: PLC0415 - each command loads only what it needs
+    from bot.channels.script import read_script  # noqa: PLC0415
     from bot.settings import read_settings  # noqa: PLC0415
 
     if arguments.script is not None:
-        asyncio.run(bootstrap.play(arguments.script, arguments.name, arguments.data, os.environ, sys.stdout))
+        script = read_script(arguments.script.read_text(encoding="utf-8"))
+        asyncio.run(bootstrap.play(script, arguments.name, arguments.data, os.environ, sys.stdout))
     else:
         asyncio.run(bootstrap.chat(read_settings(arguments.data, os.environ), arguments.name, arguments.speed))
     return 0

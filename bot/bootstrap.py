@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, TextIO
 from tzlocal import get_localzone_name
 
 from bot.assistant import on_duty
-from bot.channels.script import Transcript, read_script, starts_at
+from bot.channels.script import Line, Transcript, starts_at
 from bot.channels.terminal import Terminal
 from bot.clock import LiveClock, SimulatedClock
 from bot.errors import FixtureBroken, NotAScriptFolder, TraineeUnknown
@@ -23,6 +23,7 @@ from bot.ports import Rendered
 from bot.settings import DATA_VARIABLE, SQLITE_NAME, Settings, make_folder, read_settings
 from bot.store.store import Store
 from bot.wording import worded
+from core.circuit import Circuit
 from core.circuit_file import read_circuit
 from core.trainee import Trainee
 
@@ -30,7 +31,6 @@ if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Iterator, Mapping
     from datetime import datetime
 
-    from core.circuit import Circuit
     from core.messages import Message
 
 SCRIPT_MARK = "played-by-a-script"  # a file in a data folder that only scripts write to
@@ -108,15 +108,13 @@ async def _clock(store: Store, speed: float) -> LiveClock:
     return real if latest is None or latest <= real.now() else LiveClock(speed, latest)
 
 
-async def play(path: Path, name: str, data: str | None, environ: Mapping[str, str], out: TextIO) -> None:
+async def play(script: tuple[Line, ...], name: str, data: str | None, environ: Mapping[str, str], out: TextIO) -> None:
     """Play a script. With a data folder given its diary is kept there, for a script that goes on later; else it is gone at the end.
 
     Raises:
-        ScriptBroken: a line is no line of a script.
+        ScriptBroken: a line sets the clock back.
         NotAScriptFolder: the data folder holds a real diary.
-        OSError, UnicodeError: the script cannot be read.
     """
-    script = read_script(path.read_text(encoding="utf-8"))
     with _script_folder(data, environ) as folder, claimed(folder), to_file(folder):
         await _make_room(folder, starts_at(script))
         async with opened_store(_sqlite_in(folder)) as store:
@@ -149,10 +147,12 @@ def _sqlite_in(folder: Path) -> Settings:
 
 async def _make_room(folder: Path, start: datetime) -> None:
     """Clear the diary that an earlier script left, unless this one goes on after it: so the same script gives the same bytes."""
-    if not (folder / SQLITE_NAME).exists():
-        return
     async with opened_store(_sqlite_in(folder)) as store:
         latest = await store.latest_at()
     if latest is None or latest >= start:
-        for left in folder.glob(f"{SQLITE_NAME}*"):
-            left.unlink()
+        _clear(folder)
+
+
+def _clear(folder: Path) -> None:
+    for left in folder.glob(f"{SQLITE_NAME}*"):
+        left.unlink()

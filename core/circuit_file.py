@@ -291,7 +291,7 @@ class _Reader:
             self.fault(_at(where, key), _said(table, key), remedy, clock=True)
         return None
 
-    def span(  # noqa: PLR0913 (a key, its limits and its place belong together)
+    def span(
         self,
         table: Mapping[str, object],
         key: str,

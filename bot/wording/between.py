@@ -139,8 +139,9 @@ def snooze_time_asked(message: SnoozeTimeAsked) -> Worded:
 @words_for(Reminder)
 def reminder(message: Reminder) -> Worded:
     """The reminder of a day."""
+    what = f"Time for {message.circuit}: {message.rounds} rounds, up to {message.minutes_high} min."
     return Worded(
-        page(f"Time for {message.circuit}: {message.rounds} rounds, up to {message.minutes_high} min.", '"go", "later 30 min" or "not today"?'),
+        page(what, '"go", "later 30 min" or "not today"?'),
         ("go", "later 30 min", "not today"),
     )
 
@@ -159,8 +160,7 @@ def progress_shown(message: ProgressShown) -> Worded:
         return Worded(page("Nothing noted yet. After your first workout there is more to say."))
     workouts = f"{message.workouts} workout{'s' if message.workouts > 1 else ''} noted."
     lines = [
-        f"• {line.exercise}: {set_text(line.latest)}"
-        + (f" (first: {set_text(line.first)})" if line.first != line.latest else "")
+        f"• {line.exercise}: {set_text(line.latest)}" + (f" (first: {set_text(line.first)})" if line.first != line.latest else "")
         for line in message.lines
     ]
     return Worded(page(workouts, *lines))

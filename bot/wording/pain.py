@@ -37,7 +37,7 @@ def pain_stop(message: PainStop) -> Worded:
     return Worded(
         page(
             f"Stop {message.exercise}. The clock is stopped.",
-            f"{message.swap} spares it. Only if that is free of pain; else \"skip\" or \"done\". If it stays, see a doctor.",
+            f'{message.swap} spares it. "go" only if that is free of pain, else "skip" or "done". If it stays, see a doctor.',
         ),
         ("go", "skip", "done"),
     )
@@ -47,4 +47,5 @@ def pain_stop(message: PainStop) -> Worded:
 def pain_heard(message: PainHeard) -> Worded:
     """Pain outside a station."""
     where = f"your {message.place}" if message.place else "that"
-    return Worded(page(f"Sorry to hear about {where}. Noted.", "Rest it; if it is strong, new or stays, see a doctor before you train."))
+    advice = "Rest it; if it is strong, new or stays, see a doctor before you train."
+    return Worded(page(f"Sorry to hear about {where}. Noted.", advice))

@@ -119,7 +119,7 @@ def after_break(reason: AfterBreak) -> str:
     return f"{reason.days} days off: {load_text(reason.load, reason.unit)} to come back gently."
 
 
-def why(reason: Reason) -> str:  # noqa: C901, PLR0911 - one line a reason
+def why(reason: Reason) -> str:
     """The sentence for any reason."""
     match reason:
         case NothingToHold():

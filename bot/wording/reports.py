@@ -107,7 +107,8 @@ def part_missing(message: PartMissing) -> Worded:
 @words_for(SetNotRead)
 def set_not_read(message: SetNotRead) -> Worded:
     """A report could not be read."""
-    return Worded(page(f"Sorry, I couldn't read that. {HOW_MUCH[message.ask]} at {message.exercise}?", f'Like: "{set_text(message.example)}"'), ("skip",))
+    ask = f"Sorry, I couldn't read that. {HOW_MUCH[message.ask]} at {message.exercise}?"
+    return Worded(page(ask, f'Like: "{set_text(message.example)}"'), ("skip",))
 
 
 @words_for(LeftOpen)

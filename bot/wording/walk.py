@@ -61,7 +61,9 @@ def card(message: Card) -> Worded:
             *(f"• {point}" for point in message.form),
             message.set_up,
             change,
-            'Say "go" when you are set.' if message.starts_in_s is None else f"Starts in {seconds_text(message.starts_in_s)}."
+            'Say "go" when you are set.'
+            if message.starts_in_s is None
+            else f"Starts in {seconds_text(message.starts_in_s)}."
             if message.starts_in_s
             else "",
         ),
@@ -88,7 +90,7 @@ def go(message: Go) -> Worded:
     """The work starts."""
     side = f", {message.side} side" if message.side is not None else ""
     span = f"{message.reps} reps" if message.left_s is None else seconds_text(message.left_s)
-    tail = ' Text me when you are done.' if message.left_s is None else ""
+    tail = " Text me when you are done." if message.left_s is None else ""
     return Worded(page(f"GO! {message.exercise}{side}, {span}.{tail}"), ("pause", "too heavy"))
 
 
@@ -215,7 +217,8 @@ def load_changed(message: LoadChanged) -> Worded:
 def no_other_load(message: NoOtherLoad) -> Worded:
     """Nothing lighter (or heavier) is on the rack."""
     if message.wanted == "lighter":
-        return Worded(page(f"That is your lightest for {message.exercise}.", 'Do fewer, rest when you need to, or say "swap".'), ("swap",))
+        instead = 'Do fewer, rest when you need to, or say "swap".'
+        return Worded(page(f"That is your lightest for {message.exercise}.", instead), ("swap",))
     return Worded(page(f"That is your heaviest for {message.exercise}.", "Lower it more slowly: that makes it harder."))
 
 
@@ -242,7 +245,8 @@ def where_we_were(message: WhereWeWere) -> Worded:
 @words_for(StillThere)
 def still_there(message: StillThere) -> Worded:
     """Nobody has answered for some time."""
-    return Worded(page("Still there? The clock is stopped.", f'{message.exercise} is next. "back" to go on, "done" to end.'), ("back", "done"))
+    coming = f'{message.exercise} is next. "back" to go on, "done" to end.'
+    return Worded(page("Still there? The clock is stopped.", coming), ("back", "done"))
 
 
 @words_for(AlreadyGoing)

@@ -178,9 +178,9 @@ def after_report(state: Running | Idle, place: Place, turn: Turn) -> Running | I
     """Go on after a report: show the next card, end a station that was reported early, or end the workout."""
     match state:
         case Resting(carded=False, workout=workout):
-            left_s = round((state.ends_at - turn.now).total_seconds())
+            rest_s = round((state.ends_at - turn.now).total_seconds())
             cues = tuple(cue for cue in state.cues if cue.kind is not CueKind.CARD)
-            return replace(state, workout=show(turn, workout, left_s), cues=cues, carded=True)
+            return replace(state, workout=show(turn, workout, rest_s), cues=cues, carded=True)
         case Working(workout=workout) if whole(workout.place) == place and workout.place.side is None:
             over = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
             left_s = 0.0 if state.ends_at is None else (state.ends_at - turn.now).total_seconds()
@@ -197,7 +197,8 @@ def after_report(state: Running | Idle, place: Place, turn: Turn) -> Running | I
 def say_noted(turn: Turn, workout: Workout, place: Place, lines: Sequence[SetLine], record: SetRecord) -> None:
     """Read sets back in one line, with what comes next at that station and one reminder that fits."""
     rounds_left = place.round < workout.circuit.rounds
-    load, change = None, None
+    load: Load | None = None
+    change: Literal[up, same, down] | None = None
     movement = exercise_at(workout, place)
     if movement.loads_held and record.load is not None:
         coming = replace(place, round=place.round + 1) if rounds_left else place

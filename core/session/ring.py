@@ -110,7 +110,7 @@ def _ring_rest(state: Resting, cue: Cue, turn: Turn) -> State:
             return start_work(state, cue.at, turn)
 
 
-def start_work(state: Resting | SettingUp, at: datetime, turn: Turn) -> State:
+def start_work(state: Resting | SettingUp, at: datetime, turn: Turn) -> Working | Paused:
     """Leave a rest or a set-up for the work, at an instant."""
     workout = state.workout
     if isinstance(state, Resting) and not state.carded:
@@ -153,7 +153,7 @@ def worked_s(state: Working, at: datetime) -> int:
     return max(0, round((at - state.started_at).total_seconds()))
 
 
-def finish_side(state: Working, at: datetime, turn: Turn) -> State:
+def finish_side(state: Working, at: datetime, turn: Turn) -> Running | Idle:
     """The work is over at an instant: the other side at once, or down."""
     workout = replace(state.workout, work_s=state.workout.work_s + worked_s(state, at))
     if workout.place.side is Side.LEFT:
@@ -165,7 +165,7 @@ def finish_side(state: Working, at: datetime, turn: Turn) -> State:
     return put_down(workout, at, turn)
 
 
-def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float = 0) -> State:
+def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float = 0) -> Resting | Closing | Idle:
     """A station is over: ask what was done, and rest (or close) from that instant."""
     here = workout.place
     missing = not turn.sets_at(workout, here) and whole(here) not in workout.skipped

@@ -51,8 +51,7 @@ def start(state: Running, turn: Turn) -> Running:
         case WarmingUp(workout=workout):
             return cues.setting_up(show(turn, workout, None), turn.now)
         case SettingUp() | Resting():
-            begun = start_work(state, turn.now, turn)
-            return begun if not isinstance(begun, Idle) else state
+            return start_work(state, turn.now, turn)
         case Paused():
             return back(state, turn)
         case Working(ends_at=ends_at):
