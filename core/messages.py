@@ -9,11 +9,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from core.circuit import Side
 from core.diary import Ending
 from core.rack import RackItem
-from core.reading.acts import Side, Weekday
 from core.reasons import Reason
 from core.tempo import Tempo
+from core.trainee import Weekday
 from core.units import Load, Unit
 
 

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from core.reading.acts import Side, Weekday
+from core.circuit import Side
 from core.units import Load, amount_text
 
 if TYPE_CHECKING:
+    from core.trainee import Weekday
     from decimal import Decimal
 
     from core.messages import SetLine
     from core.tempo import Tempo
 
 WIDTH = 38  # columns; two more are the terminal's margin
+TIED = "\N{NO-BREAK SPACE}"  # keeps a number and its unit on one line while folding
+TIES = re.compile(r"(?<=\d) (?=(?:kg|lb|s|min)\b)|(?<=×) (?=\d)|(?<=\d) (?=×)")
 
 DAY_NAMES: dict[Weekday, str] = {
     "mon": "Mon",
@@ -34,8 +38,8 @@ def page(*lines: str) -> str:
     for line in lines:
         if line:
             hang = "  " if line.startswith(("• ", "- ")) else ""
-            folded += textwrap.wrap(line, WIDTH, subsequent_indent=hang, break_on_hyphens=False)
-    return "\n".join(folded)
+            folded += textwrap.wrap(TIES.sub(TIED, line), WIDTH, subsequent_indent=hang, break_on_hyphens=False)
+    return "\n".join(folded).replace(TIED, " ")
 
 
 def load_text(load: Load, hands: int = 1) -> str:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from core.circuit import Side
 from core.diary import SetRecord
 from core.exercise import Measure
 from core.messages import SetLine
-from core.reading.acts import Log, Side
 from core.session.places import exercise_at, sided, station_at
 from core.units import Load
 
 if TYPE_CHECKING:
+    from core.reading.acts import Log
     from core.session.states import Place, Workout
     from core.session.turn import Turn
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.catalogue import exercise
-from core.reading.acts import Side
+from core.circuit import Side
 from core.session.states import Place
 
 if TYPE_CHECKING:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import timedelta
-from decimal import Decimal
 from typing import TYPE_CHECKING, Literal
 
 from core.catalogue import exercise
@@ -19,6 +18,7 @@ from core.tempo import whole_reps
 from core.units import BODYWEIGHT, Load
 
 if TYPE_CHECKING:
+    from decimal import Decimal
     from core.circuit import Circuit, Station
     from core.diary import SetRecord
     from core.session.turn import Turn

@@ -7,8 +7,9 @@ mean two things is asked about with the likely meanings offered, at most twice; 
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
+from core.circuit import Side
 from core.diary import SetRecord, SetUndone
 from core.messages import (
     AlreadyNoted,
@@ -27,7 +28,7 @@ from core.messages import (
     Undone,
     WhichOne,
 )
-from core.reading.acts import Amend, Log, Side
+from core.reading.acts import Amend, Log
 from core.session.cards import advise_at, show
 from core.session.closing import close
 from core.session.lines import line_of, log_line, record_of
@@ -109,7 +110,7 @@ def _merged(part: Log, log: Log) -> Log:
 
 
 def _filled(turn: Turn, workout: Workout, place: Place, log: Log) -> Log:
-    """ "Same again" filled in from the last set of this exercise."""
+    """Fill in what "same again" stands for, from the last set of this exercise."""
     if not log.same:
         return log
     slug = exercise_at(workout, place).slug
@@ -198,7 +199,7 @@ def say_noted(turn: Turn, workout: Workout, place: Place, lines: Sequence[SetLin
     """Read sets back in one line, with what comes next at that station and one reminder that fits."""
     rounds_left = place.round < workout.circuit.rounds
     load: Load | None = None
-    change: Literal[up, same, down] | None = None
+    change: Literal["up", "same", "down"] | None = None
     movement = exercise_at(workout, place)
     if movement.loads_held and record.load is not None:
         coming = replace(place, round=place.round + 1) if rounds_left else place

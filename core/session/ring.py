@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, assert_never
 
+from core.circuit import Side
 from core.diary import Ending
 from core.exercise import Measure
 from core.messages import (
@@ -20,7 +21,6 @@ from core.messages import (
     SwitchSides,
     WhereWeWere,
 )
-from core.reading.acts import Side
 from core.session import cues
 from core.session.cards import show
 from core.session.closing import close

@@ -10,10 +10,10 @@ from datetime import datetime
 from enum import StrEnum
 from typing import Literal
 
-from core.circuit import Circuit
+from core.circuit import Circuit, Side
 from core.diary import Ending
 from core.rack import RackItem
-from core.reading.acts import Log, Side
+from core.reading.acts import Log
 from core.tempo import Tempo
 from core.units import Load
 

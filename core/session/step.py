@@ -204,12 +204,12 @@ def _workout_context(state: Running | Idle, turn: Turn) -> Context:
         return Context(unit=unit, awaiting=quiet, last=last, today=turn.today.isoformat(), zone=zone)
     prescribed = workout.prescriptions[place.station - 1]
     movement = exercise_at(workout, place)
-    load = None if prescribed is None or prescribed.load is None else prescribed.load.in_unit(unit)
+    wanted = None if prescribed is None or prescribed.load is None else prescribed.load.in_unit(unit)
     hold = movement.measure is not Measure.REPS
     station = workout.circuit.stations[place.station - 1]
     return Context(
         unit=unit,
-        load=load or None,
+        load=wanted or None,
         target=station.work_s if hold else (None if prescribed is None else prescribed.reps_high),
         sides=sided(workout, place),
         awaiting=Awaiting.REPS if workout.open or not isinstance(state, Idle) else quiet,

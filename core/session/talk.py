@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.catalogue import exercise, find, nearest
+from core.circuit import Side
 from core.diary import Ending
 from core.messages import (
     AlreadyGoing,
@@ -25,7 +26,6 @@ from core.messages import (
     UrgentStop,
 )
 from core.rack import Rack
-from core.reading.acts import Pain, Side, Swap
 from core.safety import sparing
 from core.session import cues
 from core.session.cards import advise_at, show
@@ -35,6 +35,7 @@ from core.session.ring import asked_for, say_where, start_work, worked_s
 from core.session.states import Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
 
 if TYPE_CHECKING:
+    from core.reading.acts import Pain, Swap
     from datetime import datetime
     from typing import Literal
 
