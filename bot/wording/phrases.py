@@ -11,11 +11,11 @@ from core.circuit import Side
 from core.units import Load, amount_text
 
 if TYPE_CHECKING:
-    from core.trainee import Weekday
     from decimal import Decimal
 
     from core.messages import SetLine
     from core.tempo import Tempo
+    from core.trainee import Weekday
 
 WIDTH = 38  # columns; two more are the terminal's margin
 TIED = "\N{NO-BREAK SPACE}"  # keeps a number and its unit on one line while folding

@@ -19,6 +19,7 @@ from core.units import BODYWEIGHT, Load
 
 if TYPE_CHECKING:
     from decimal import Decimal
+
     from core.circuit import Circuit, Station
     from core.diary import SetRecord
     from core.session.turn import Turn

@@ -35,11 +35,11 @@ from core.session.ring import asked_for, say_where, start_work, worked_s
 from core.session.states import Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
 
 if TYPE_CHECKING:
-    from core.reading.acts import Pain, Swap
     from datetime import datetime
     from typing import Literal
 
     from core.exercise import Exercise
+    from core.reading.acts import Pain, Swap
     from core.session.states import Place, Workout
     from core.session.turn import Turn
 
