@@ -2,14 +2,14 @@
 
 The model. With w the load per hand, the repetitions possible in round r on a given day at `rep_s` seconds each are
 
-    log R = c + log curve(z - log w) - tempo_cost * log(rep_s / 4)
+    log R = c + log 31.5 + p log(exp(z - log w) - 1) - tempo_cost * log(rep_s / 4)
     z = log one-rep max + day form - fatigue * (r - 1)
 
-where `curve` is the table of `core.strength.curve`. A set stopped by strength measures R; a set stopped by the
+that is, the curve of `core.strength.curve` with a factor c and an exponent p of one's own. A set stopped by strength measures R; a set stopped by the
 clock bounds it from below; reserve said is a reading of R that falls short by `underclaim` reps (about one:
 Halperin et al. 2022). Strength today is strength then plus gain per day, less what breaks cost. Unknown, with
 cautious priors, and learned together from every exercise of the same body: general strength, each exercise's own
-part, the form of each day, c, tempo cost, fatigue, underclaim, gain.
+part, the form of each day, c, p, tempo cost, fatigue, underclaim, gain.
 
 The belief is the normal distribution around the most plausible values (found by damped Gauss-Newton steps), which is
 close: for one exercise it is compared with brute-force integration in the tests. Records far from everything else
@@ -31,11 +31,13 @@ from core.strength.priors import TraineeFacts, person_log_factor, prior_for
 if TYPE_CHECKING:
     from core.strength.evidence import Evidence
 
-CURVE, TEMPO, FATIGUE, UNDERCLAIM, GAIN, PERSON = range(6)
-SHARED: Final = 6
+CURVE, BEND, TEMPO, FATIGUE, UNDERCLAIM, GAIN, PERSON = range(7)
+SHARED: Final = 7
 
 CURVE_SPREAD: Final = 0.25
 """Between people the count at a given share of the max differs by a quarter (Nuzzo 2024: SD 2.51 reps at 80 %)."""
+BEND_SPREAD: Final = 0.07
+"""Of the curve's exponent between people: from the literature's 0.85 to Epley's 1."""
 TEMPO_COST: Final = (0.40, 0.25)
 """Slower reps cost more each (Wilk 2018, Sakamoto 2006); how much is from no source."""
 FATIGUE_PER_ROUND: Final = (0.025, 0.02)
@@ -67,12 +69,12 @@ what is only bounded from below may be far above."""
 class TodaysStrength:
     """The belief about one exercise today.
 
-    The four values are (strength in the round asked about, log c, tempo cost, rested strength); strength is the log of
+    The five values are (strength in the round asked about, log c, exponent, tempo cost, rested strength); strength is the log of
     the one-rep max in kilograms, with day form and fatigue, rested strength is without them.
 
     Attributes:
-        mean: length 4, the most plausible values.
-        covariance: 4 x 4, around them.
+        mean: length 5, the most plausible values.
+        covariance: 5 x 5, around them.
         form_spread: standard deviation that today's form adds to the first value; 0 once today was seen.
         ladder: steps of the first value from its mean, in its standard deviations.
         chance: probability of each step; it carries what is not normal (a bound leaves a long tail upwards).
@@ -117,11 +119,12 @@ class _Model:
             + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
         )
 
-    def log_reps(self, states: Floats) -> tuple[Floats, Floats]:
-        """Log of the repetitions possible, and its slope in strength; `states` is (size,) or (size, many)."""
+    def log_reps(self, states: Floats) -> tuple[Floats, Floats, Floats]:
+        """Log of the repetitions possible, its slopes in strength and in the exponent; `states` is (size,) or (size, many)."""
         offset = self.offset if states.ndim == 1 else self.offset[:, None]
         soft, soft_slope = headroom(self.strength @ states + offset)
-        return log(REPS_AT_HALF) + EXPONENT * np.log(soft) + self.beside @ states, EXPONENT * soft_slope / soft
+        bend, log_soft = states[BEND], np.log(soft)
+        return log(REPS_AT_HALF) + bend * log_soft + self.beside @ states, bend * soft_slope / soft, log_soft
 
     def noise(self, log_reps: Floats, slope: Floats, underclaim: float) -> tuple[Floats, Floats]:
         """Variance of log reps as read, and scale of the bounds, near one state."""
@@ -138,7 +141,7 @@ class _Model:
         evidence, state = self.evidence, self.prior_mean.copy()
         prior = np.diag(self.prior_precision)
         for step in range(STEPS):
-            log_reps, slope = self.log_reps(state)
+            log_reps, slope, bend_slope = self.log_reps(state)
             variance, scale = self.noise(log_reps, slope, float(state[UNDERCLAIM]))
             read = np.maximum(evidence.reps + evidence.said * state[UNDERCLAIM], 0.3)
             error = log_reps - np.log(read)
@@ -149,11 +152,12 @@ class _Model:
             pull = np.where(evidence.bound, scale * above, -error * weight)
             weight = np.where(evidence.bound, scale**2 * above * (1.0 - above), weight)
             jacobian = self.strength * slope[:, None] + self.beside
+            jacobian[:, BEND] = bend_slope if step >= PLAIN_STEPS else 0.0
             jacobian[:, UNDERCLAIM] = -(evidence.said / read)
             precision = prior + jacobian.T @ (jacobian * weight[:, None])
             gradient = jacobian.T @ pull - self.prior_precision * (state - self.prior_mean)
             move = np.linalg.solve(precision, gradient)
-            longest = float(np.abs(self.strength @ move).max())
+            longest = max(float(np.abs(self.strength @ move).max()), 5.0 * abs(float(move[BEND])))
             state = state + move * min(1.0, 0.5 / max(longest, 1e-12))
             if longest < CLOSE and step > PLAIN_STEPS:
                 break
@@ -162,7 +166,7 @@ class _Model:
     def plausibility(self, states: Floats, variance: Floats, scale: Floats) -> Floats:
         """Log of the joint density at each column of `states`, with the noise held."""
         evidence = self.evidence
-        log_reps, _ = self.log_reps(states)
+        log_reps, _, _ = self.log_reps(states)
         claims = evidence.said[:, None] * states[UNDERCLAIM]
         error = log_reps - np.log(np.maximum(evidence.reps[:, None] + claims, 0.3))
         read = (TAIL + 1.0) / 2.0 * np.log1p(error**2 / (TAIL * variance[:, None]))
@@ -185,18 +189,19 @@ def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> To
     mean[GAIN], spread[GAIN] = weekly[0] / 7.0, weekly[1] / 7.0
     mean[PERSON], spread[PERSON] = person_log_factor(trainee)
     spread[CURVE] = CURVE_SPREAD
+    mean[BEND], spread[BEND] = EXPONENT, BEND_SPREAD
     for number, name in enumerate(evidence.exercises):
         prior = prior_for(name)
         mean[SHARED + number], spread[SHARED + number] = log(prior.one_rep_max_kg), prior.spread
     model = _Model(evidence, mean, 1.0 / spread**2)
 
-    look = np.zeros((4, size))
+    look = np.zeros((5, size))
     look[0, PERSON] = look[0, SHARED] = 1.0
     look[0, FATIGUE] = -(round_number - 1.0)
     if evidence.today is not None:
         look[0, form + evidence.today] = 1.0
-    look[1, CURVE] = look[2, TEMPO] = 1.0
-    look[3, PERSON] = look[3, SHARED] = 1.0
+    look[1, CURVE] = look[2, BEND] = look[3, TEMPO] = 1.0
+    look[4, PERSON] = look[4, SHARED] = 1.0
     form_to_come = DAY_FORM if evidence.today is None else 0.0
 
     if len(evidence.reps):

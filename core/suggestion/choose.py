@@ -42,9 +42,9 @@ if TYPE_CHECKING:
 
 HEAVIEST_KG: Final = Decimal(150)
 """No hand holds more at a timed station, whatever a rack says."""
-FAILING: Final = 1.5
+FAILING: Final = 3.0
 """Cost of not filling the time at all, in reps."""
-FAILING_PER_REP: Final = 2.0
+FAILING_PER_REP: Final = 3.0
 TEMPO_CHANGE: Final = 0.1
 """What a tempo other than the coach's costs, in reps: it is only taken when it helps."""
 TEMPO_STEP_S: Final = 0.5
@@ -166,7 +166,7 @@ def _answer(  # noqa: PLR0913 - the parts of one answer
 
 def _spread(belief: TodaysStrength, kg_per_unit: float) -> Spread:
     """The one-rep max with its 80 % interval; the curve's own form is in doubt, and widens it."""
-    rested = sampled(belief)[3] + CURVE_FORM * NORMALS[:, 4]
+    rested = sampled(belief)[4] + CURVE_FORM * NORMALS[:, 5]
     low, best, high = (
         Decimal(str(round(exp(value) / kg_per_unit, 1))) for value in np.quantile(rested, (0.1, 0.5, 0.9))
     )

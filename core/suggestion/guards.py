@@ -25,8 +25,9 @@ if TYPE_CHECKING:
 LARGEST_STEP: Final = Decimal("1.10")
 ABOVE_TARGET: Final = 2.0
 """Two or more reps above the target."""
-CLEARLY_EASY: Final = 5.0
+CLEARLY_EASY: Final = 4.0
 """Reps left, as said, that make a set clearly too easy for its round."""
+ALMOST_SURELY: Final = 0.7
 WIDE_STEP: Final = Decimal("1.35")
 FIRST_FINISH: Final = 0.80
 
@@ -84,7 +85,7 @@ def allowed(ask: Ask, held: tuple[Decimal, ...], tempos: tuple[float, ...], last
     if last is None:
         marks = np.asarray(outcome.finish >= FIRST_FINISH)
     else:
-        easy = last.date == ask.today and last.left is not None and last.left >= CLEARLY_EASY
+        easy = last.date == ask.today and _clearly_easy(last, held, tempos, outcome)
         above = [load for load in held if load > last.ceiling]
         next_up = above[0] if above else None
         for row, load in enumerate(held):
@@ -96,3 +97,13 @@ def allowed(ask: Ask, held: tuple[Decimal, ...], tempos: tuple[float, ...], last
     if not marks.any():
         marks[0, :] = True
     return marks
+
+
+def _clearly_easy(last: LastLoad, held: tuple[Decimal, ...], tempos: tuple[float, ...], outcome: Chances) -> bool:
+    """Whether the last set left far too much: as said, or almost surely by the belief when nothing was said."""
+    if last.left is not None:
+        return last.left >= CLEARLY_EASY
+    if last.load not in held:
+        return False
+    tempo = min(range(len(tempos)), key=lambda index: abs(tempos[index] - last.rep_s))
+    return bool((outcome.spare[held.index(last.load), tempo] >= CLEARLY_EASY).mean() >= ALMOST_SURELY)
