@@ -6,7 +6,8 @@
 is four stations. A line or a slash ends a station; a slash between digits does not. What a part says besides
 an exercise belongs to that station; a part without an exercise speaks of the whole circuit: work, rest, rest
 between rounds, rounds, warm-up. Seconds need no unit, ranges are `30-60`, what stands in quotes is the
-coach's own form point. A station may add "or push-up" for a swap. `name: Monday` names the circuit.
+coach's own form point. A station may add "or push-up" for a swap. `name: Monday`, or a line that
+ends with a colon, names the circuit.
 
 The text is turned into the same table that a TOML file holds and goes through the same checks, so that both
 forms give the same circuit and the same faults.
@@ -47,7 +48,8 @@ PATTERNS = {
     "warm_up_s": rf"{TIME}\s*warm[ -]?up|warm[ -]?up:?\s*{TIME}",
     "work_s": rf"{TIME}\s*(?:of\s+)?(?:work|on)\b|(?:work|on):?\s*{TIME}",
     "rest_s": rf"{TIME}\s*(?:of\s+)?(?:rest|off)\b|(?:rest|off):?\s*{TIME}",
-    "rounds": r"\d+\s*(?:rounds?|times)\b|rounds?:?\s*\d+",
+    "work_and_rest": r"(?<![\w./])\d{2,3}/\d{2,3}(?![\w./])",
+    "rounds": r"\d+\s*(?:rounds?|times)(?:\s+of)?\b|rounds?:?\s*\d+",
     "reps": r"\d+\s*reps?\b|(?<!\w)[x×]\s*\d+\b|reps?:?\s*\d+",
     "sides": r"\b(?:each|per|both|every|a)\s+(?:sides?|legs?|arms?)\b|\b(?:left and right|l\s*\+\s*r)\b",
     "seconds": rf"(?<![\w.:])(?:{AMOUNT}\s*{UNIT}|\d+:\d\d)",
@@ -55,6 +57,11 @@ PATTERNS = {
 ITEM = re.compile("|".join(f"(?P<{kind}>{pattern})" for kind, pattern in PATTERNS.items()), re.IGNORECASE)
 LINE_END = re.compile(rf"{QUOTED}|(?P<cut>\n|(?<!\d)/|/(?!\d))")
 COMMA = re.compile(rf"{QUOTED}|(?P<cut>[,;](?!\d)|(?<!\d)[,;])")
+NAME = re.compile(r"name:\s*(?P<said>.*)|(?P<heading>[^\d:]+):", re.IGNORECASE | re.DOTALL)
+BULLET = re.compile(r"^\s*(?:\d{1,2}[.)]\s+|[•·*–-]\s+)")
+"""What stands before the lines of a list."""
+EDGES = " \t\r,;.&–-"
+"""What may stand at the ends of a piece without meaning anything."""
 KEYS = {"load": "load_hint", "seconds": "work_s"}
 """Items that go by another name than the key of a circuit file."""
 OF_THE_CIRCUIT = frozenset({"rest_between_rounds_s", "warm_up_s", "rounds"})
@@ -78,8 +85,8 @@ def draft_text(text: str) -> Draft:
     common: dict[str, object] = {}
     stations: list[dict[str, object]] = []
     for part in _cut(text, LINE_END):
-        if part.lower().startswith("name:"):
-            table["name"] = _unquoted(part[len("name:") :].strip())
+        if name := NAME.fullmatch(part):
+            table["name"] = _unquoted(name["heading"] or name["said"])
             continue
         found, said = _stations(part)
         for key, value in said.items():
@@ -162,7 +169,7 @@ def _cut(text: str, at: re.Pattern[str]) -> list[str]:
             pieces.append(text[start : cut.start()])
             start = cut.end()
     pieces.append(text[start:])
-    return [piece.strip(" \t\r,;.&") for piece in pieces if piece.strip(" \t\r,;.&")]
+    return [piece for piece in (BULLET.sub("", piece).strip(EDGES) for piece in pieces) if piece]
 
 
 def _items(chunk: str) -> tuple[dict[str, object], str]:
@@ -170,8 +177,11 @@ def _items(chunk: str) -> tuple[dict[str, object], str]:
     items: dict[str, object] = {}
     for found in ITEM.finditer(chunk):
         kind, says = str(found.lastgroup), found.group()
-        _set(items, KEYS.get(kind, kind), _value(kind, says))
-    words = " ".join(ITEM.sub(" ", chunk).split()).strip(" ,;.&")
+        if kind == "work_and_rest":
+            items["work_s"], items["rest_s"] = map(int, says.split("/"))
+        else:
+            _set(items, KEYS.get(kind, kind), _value(kind, says))
+    words = " ".join(ITEM.sub(" ", chunk).split()).strip(f"{EDGES}:")
     if words.lower() == "bodyweight":
         return {**items, "load_hint": "bodyweight"}, ""
     return items, words
