@@ -3,13 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from enum import StrEnum
 
-if TYPE_CHECKING:
-    from core.tempo import Tempo
-    from core.units import Load
+from core.tempo import Tempo
+from core.units import Load
 
 WORK_S = 60
+
+
+class Side(StrEnum):
+    """The side a set was done on, or that both were."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    EACH = "each"
 
 
 @dataclass(frozen=True)

@@ -134,11 +134,7 @@ def shown(value: object) -> str:
 def nearest_names(text: str) -> str:
     """A remedy for an exercise nobody knows: the nearest names."""
     near = " or ".join(f'"{exercise.name}"' for exercise in catalogue.nearest(text))
-    return (
-        f"write an exercise of the catalogue, such as {near}"
-        if near
-        else "write an exercise of the catalogue"
-    )
+    return f"write an exercise of the catalogue, such as {near}" if near else "write an exercise of the catalogue"
 
 
 def parse_load(text: str) -> Load | None:
@@ -183,9 +179,7 @@ class _Reader:
         )
         if not self.timed or rounds is None or rest_s is None or warm_up_s is None:
             return Draft(None, tuple(self.faults))
-        return Draft(
-            Circuit(name, rounds, rest_s, between_s or rest_s, warm_up_s, stations), tuple(self.faults)
-        )
+        return Draft(Circuit(name, rounds, rest_s, between_s or rest_s, warm_up_s, stations), tuple(self.faults))
 
     def unknown_keys(self, table: Mapping[str, object], known: Sequence[str], where: str) -> None:
         for key in table:
@@ -247,9 +241,7 @@ class _Reader:
             self.fault(_at(where, key), shown(name), nearest_names(name))
         return exercise
 
-    def work(
-        self, table: Mapping[str, object], where: str, exercise: Exercise | None
-    ) -> tuple[int | None, int | None]:
+    def work(self, table: Mapping[str, object], where: str, exercise: Exercise | None) -> tuple[int | None, int | None]:
         """The seconds or the reps of a station: one of the two, or neither when what it says is no use."""
         if "reps" not in table:
             if "work_s" not in table:
@@ -269,9 +261,7 @@ class _Reader:
             self.timed = False
         return None, reps
 
-    def tempo(
-        self, table: Mapping[str, object], where: str, exercise: Exercise | None, work_s: int | None
-    ) -> Tempo | None:
+    def tempo(self, table: Mapping[str, object], where: str, exercise: Exercise | None, work_s: int | None) -> Tempo | None:
         own = exercise.tempo if exercise else None
         if "tempo" not in table:
             return own
@@ -297,9 +287,7 @@ class _Reader:
         self.fault(_at(where, key), shown(value), "true for one side after the other, or false", clock=True)
         return False
 
-    def whole(
-        self, table: Mapping[str, object], key: str, allowed: Span, where: str, *, needed: bool = False
-    ) -> int | None:
+    def whole(self, table: Mapping[str, object], key: str, allowed: Span, where: str, *, needed: bool = False) -> int | None:
         value = table.get(key)
         if _is_whole(value, allowed):
             return value
@@ -308,7 +296,7 @@ class _Reader:
             self.fault(_at(where, key), _said(table, key), remedy, clock=True)
         return None
 
-    def span(  # noqa: PLR0913 (a key, its limits and its place belong together)
+    def span(
         self,
         table: Mapping[str, object],
         key: str,

@@ -181,9 +181,7 @@ def read_entry(slug: str, table: Mapping[str, object], pattern: Pattern, faults:
         slug=slug,
         name=entry.text("name"),
         names=entry.texts("names"),
-        implements=tuple(
-            entry.choice(Implement, word, Implement.BODYWEIGHT) for word in entry.texts("implements")
-        ),
+        implements=tuple(entry.choice(Implement, word, Implement.BODYWEIGHT) for word in entry.texts("implements")),
         loads_held=entry.whole("loads_held", 0),
         sides=entry.flag("sides"),
         measure=measure,

@@ -1,0 +1,1 @@
+"""Reading what people text: a message in, acts out."""
