@@ -108,6 +108,11 @@ def draft_circuit(text: str) -> Draft:
                 ),
             ),
         )
+    return read_table(table)
+
+
+def read_table(table: Mapping[str, object]) -> Draft:
+    """The circuit in a table with the keys of a circuit file, as far as it can be read, with every fault."""
     return _Reader().circuit(table)
 
 

@@ -29,6 +29,9 @@ SHORT_FORMS = {
     "one": "1",
     "single": "1",
     "two": "2",
+    "armed": "arm",
+    "legged": "leg",
+    "pres": "press",
     "rdl": "romanian deadlift",
     "sl": "1 leg",
 }
