@@ -56,9 +56,7 @@ def report(draft: Draft, minutes: int | None) -> dict[str, object]:
         "rest_s_per_round": _pair(timeline.rest_s_per_round(circuit)) if circuit else None,
         "round_s": _pair(timeline.round_s(circuit)) if circuit else None,
         "total_s": _pair(timeline.total_s(circuit)) if circuit else None,
-        "reps_each": [_pair(timeline.reps_each(station)) for station in circuit.stations]
-        if circuit
-        else None,
+        "reps_each": [_pair(timeline.reps_each(station)) for station in circuit.stations] if circuit else None,
         "fits": _fits(circuit, minutes) if circuit and minutes is not None else None,
     }
 

@@ -44,7 +44,7 @@ def today_plan(message: TodayPlan) -> Worded:
     minutes = f"{message.minutes_low}-{message.minutes_high}"
     stations = [
         f"{number} {line.exercise}"
-        + (f", {load_text(line.load)}" if line.load is not None else "")
+        + (f", {load_text(line.load, line.loads_held)}" if line.load is not None else "")
         + (", each side" if line.sides else "")
         for number, line in enumerate(message.stations, start=1)
     ]

@@ -16,7 +16,7 @@ def why_text(reason: Reason) -> str:
         case AsLastTime():
             return "As last time."
         case HeldBack(place):
-            return f"Lighter: we look after the {place}." if place else "Lighter: we take care."
+            return f"We go easy on the {place}." if place else "We go easy after the pain."
         case AsSaid(felt):
             return f"You said it was {felt}."
         case EmptyHands():

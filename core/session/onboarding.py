@@ -13,6 +13,7 @@ from core.messages import (
     HowItWorks,
     PairsAsked,
     RackAsked,
+    RackMoreAsked,
     RackNoted,
     RackNotRead,
     UnitAsked,
@@ -21,7 +22,7 @@ from core.rack import Kind, Rack, RackItem
 from core.reading.acts import Answer, Have, Item, Start, Units
 from core.session.idle import idle
 from core.session.opening import say_today
-from core.session.states import AskingCautions, AskingPairs, AskingRack, AskingUnit, State
+from core.session.states import AskingCautions, AskingMore, AskingPairs, AskingRack, AskingUnit, State
 from core.units import Load, Unit
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ if TYPE_CHECKING:
 
 PAIR = 2
 
-First = AskingCautions | AskingUnit | AskingRack | AskingPairs
+First = AskingCautions | AskingUnit | AskingRack | AskingPairs | AskingMore
 
 
 def greet(turn: Turn) -> State:
@@ -54,6 +55,8 @@ def answer(state: First, acts: Sequence[Act], turn: Turn) -> State:
             return _rack(acts, turn)
         case AskingPairs():
             return _pairs(state, acts, turn)
+        case AskingMore():
+            return _more(state, acts, turn)
 
 
 def ask_again(state: First, turn: Turn) -> State:
@@ -67,6 +70,8 @@ def ask_again(state: First, turn: Turn) -> State:
             turn.say(RackAsked(turn.plan.trainee.unit))
         case AskingPairs(items):
             turn.say(PairsAsked(_uncounted(items)))
+        case AskingMore():
+            turn.say(RackMoreAsked(_known(turn)))
     return state
 
 
@@ -153,6 +158,31 @@ def _pairs(state: AskingPairs, acts: Sequence[Act], turn: Turn) -> State:
         return _keep(tuple(RackItem(item.kind, item.load, item.count or PAIR) for item in state.items), turn)
     turn.say(RackAsked(turn.plan.trainee.unit))
     return AskingRack()
+
+
+def more_rack(have: Have, turn: Turn) -> State:
+    """Weights named outside the first talk: asked whether those known are still there, when there are any."""
+    if not _known(turn) or not have.items:
+        return take_rack(have, turn)
+    turn.say(RackMoreAsked(_known(turn)))
+    return AskingMore(_carried_on([item_of(item, turn.plan.trainee.unit) for item in have.items]))
+
+
+def _known(turn: Turn) -> tuple[RackItem, ...]:
+    rack = turn.plan.trainee.rack
+    return () if rack is None else rack.items
+
+
+def _more(state: AskingMore, acts: Sequence[Act], turn: Turn) -> State:
+    said = _said_yes(acts)
+    if said is None:
+        turn.say(RackMoreAsked(_known(turn)))
+        return state
+    items = (*_known(turn), *state.items) if said else state.items
+    if _uncounted(items):
+        turn.say(PairsAsked(_uncounted(items)))
+        return AskingPairs(items)
+    return _keep(items, turn)
 
 
 def _keep(items: tuple[RackItem, ...], turn: Turn) -> State:

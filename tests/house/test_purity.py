@@ -43,7 +43,20 @@ STANDARD = {
     "zoneinfo",  # in reminders: zone data is static data
 }
 LIBRARIES = {"dateutil", "lark", "numpy", "rapidfuzz"}
-FORBIDDEN_CALLS = {"now", "utcnow", "today", "open", "input", "print", "sleep", "urandom", "getenv", "system", "read_bytes", "write_text"}
+FORBIDDEN_CALLS = {
+    "now",
+    "utcnow",
+    "today",
+    "open",
+    "input",
+    "print",
+    "sleep",
+    "urandom",
+    "getenv",
+    "system",
+    "read_bytes",
+    "write_text",
+}
 
 
 @pytest.mark.parametrize("path", CORE, ids=lambda path: str(path.relative_to(ROOT)))

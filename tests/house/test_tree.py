@@ -40,7 +40,9 @@ def test_a_source_file_leaves_no_notes_to_self_and_never_waits(path):
     text = path.read_text(encoding="utf-8")
     for number, line in enumerate(text.splitlines(), start=1):
         assert not re.search(NOTES, line), f"{path.name}:{number}: file an issue instead"
-        assert not re.search(r"time\.sleep\(|asyncio\.sleep\([0-9.]*[1-9]", line) or path == Path(__file__), f"{path.name}:{number} sleeps"
+        assert not re.search(r"time\.sleep\(|asyncio\.sleep\([0-9.]*[1-9]", line) or path == Path(__file__), (
+            f"{path.name}:{number} sleeps"
+        )
 
 
 def test_no_module_is_called_utils():
@@ -57,7 +59,9 @@ def test_the_tree_of_errors_is_drawn_as_it_is(module):
     assert drawn == classes
 
 
-@pytest.mark.parametrize("path", [path for path in SOURCES if path.relative_to(ROOT).parts[0] == "tests"], ids=lambda path: path.name)
+@pytest.mark.parametrize(
+    "path", [path for path in SOURCES if path.relative_to(ROOT).parts[0] == "tests"], ids=lambda path: path.name
+)
 def test_every_test_states_its_rule(path):
     """A test has a docstring of one or two sentences that says the rule."""
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
