@@ -31,16 +31,14 @@ from core.messages import (
 )
 from core.reading import read
 from core.reading.acts import Amend, Awaiting, Context, Log
-from core.session.cards import show
 from core.session.closing import close
 from core.session.lines import line_of, log_line, record_of
 from core.session.places import exercise_at, sided, station_at, whole
 from core.session.prescription import advise, change_of
-from core.session.ring import asked_for, finish_side, put_down, worked_s
+from core.session.ring import asked_for, finish_side, put_down, show_in_rest, worked_s
 from core.session.states import (
     Choice,
     Closing,
-    CueKind,
     Idle,
     Place,
     Question,
@@ -196,10 +194,8 @@ def _read_back(state: Running | Idle, records: Sequence[SetRecord], turn: Turn) 
 def after_report(state: Running | Idle, place: Place, turn: Turn) -> Running | Idle:
     """Go on after a report: show the next card, end a station that was reported early, or end the workout."""
     match state:
-        case Resting(carded=False, workout=workout):
-            rest_s = round((state.ends_at - turn.now).total_seconds())
-            cues = tuple(cue for cue in state.cues if cue.kind is not CueKind.CARD)
-            return replace(state, workout=show(turn, workout, rest_s), cues=cues, carded=True)
+        case Resting(carded=False):
+            return show_in_rest(state, turn)
         case Working(workout=workout) if whole(workout.place) == place and workout.place.side is None:
             over = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
             left_s = 0.0 if state.ends_at is None else (state.ends_at - turn.now).total_seconds()

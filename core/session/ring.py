@@ -98,14 +98,19 @@ def _remind(state: Idle, late_s: float, turn: Turn) -> Idle:
 def _ring_rest(state: Resting, cue: Cue, turn: Turn) -> State:
     match cue.kind:
         case CueKind.CARD:
-            rest_s = round((state.ends_at - cue.at).total_seconds())
-            return replace(state, workout=show(turn, state.workout, rest_s), cues=state.cues[1:], carded=True)
+            return show_in_rest(state, turn)
         case CueKind.READY:
             if _fresh(cue, turn):
                 turn.say(GetReady(exercise_at(state.workout, state.workout.place).name, cues.TEN_S), _stale_at(cue))
             return replace(state, cues=state.cues[1:])
         case _:
             return start_work(state, cue.at, turn)
+
+
+def show_in_rest(state: Resting, turn: Turn) -> Resting:
+    """Show the next station's card now; the clock will not show it again."""
+    calls = tuple(cue for cue in state.cues if cue.kind is not CueKind.CARD)
+    return replace(state, workout=show(turn, state.workout, left_s(state.ends_at, turn)), cues=calls, carded=True)
 
 
 def start_work(state: Resting | SettingUp, at: datetime, turn: Turn) -> Working | Paused:

@@ -394,6 +394,7 @@ def _progress(said: str | None, turn: Turn) -> ProgressShown:
     slugs = dict.fromkeys(record.exercise for record in done)
     lines = []
     for slug in slugs:
-        own = [record for record in done if record.exercise == slug]
+        latest = next(record for record in reversed(done) if record.exercise == slug)
+        own = [record for record in done if record.exercise == slug and record.side is latest.side]  # like with like
         lines.append(ProgressLine(exercise(slug).name, line_of(own[0]), line_of(own[-1])))
     return ProgressShown(len({record.workout for record in done}), tuple(lines))

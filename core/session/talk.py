@@ -32,7 +32,7 @@ from core.session.cards import show
 from core.session.closing import close
 from core.session.places import entering, exercise_at, following, rest_after_s, seconds_after, station_at, station_s, whole
 from core.session.prescription import advise
-from core.session.ring import asked_for, clock_of, left_s, say_where, start_work, worked_s
+from core.session.ring import asked_for, clock_of, left_s, say_where, show_in_rest, start_work, worked_s
 from core.session.states import Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
 
 if TYPE_CHECKING:
@@ -170,7 +170,7 @@ def again(state: Running, turn: Turn) -> Running:
             done = replace(done, place=entering(done, done.place))
             return cues.setting_up(show(turn, done, None), turn.now)
         case Resting():
-            return replace(state, workout=show(turn, workout, left_s(state.ends_at, turn)), carded=True)
+            return show_in_rest(state, turn)
         case SettingUp():
             return replace(state, workout=show(turn, workout, None))
         case WarmingUp() | Paused():
@@ -225,7 +225,7 @@ def _take_swap(state: Running, workout: Workout, wanted: Exercise, turn: Turn) -
     turn.say(Swapped(before.name, wanted.name))
     match state:
         case Resting():
-            return replace(state, workout=show(turn, workout, left_s(state.ends_at, turn)), carded=True)
+            return show_in_rest(replace(state, workout=workout), turn)
         case Working():
             done = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
             return cues.setting_up(show(turn, done, None), turn.now)
