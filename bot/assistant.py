@@ -53,7 +53,7 @@ class _Attention:
 class Assistant:
     """Answers trainees and looks what is due. Use `on_duty` to have one that is wired up and running."""
 
-    def __init__(  # noqa: PLR0913 - these are its parts
+    def __init__(
         self,
         store: Store,
         clock: Clock,

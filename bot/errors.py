@@ -4,6 +4,9 @@ ShellError
 ├── DataFolderBusy       another process works on the data folder
 ├── DataFolderUnusable   the data folder cannot be made or written
 ├── TraineeUnknown       no trainee of that name, or with that id
+├── FixtureBroken        a file that ships with the program was changed and cannot be read
+├── ScriptBroken         a line of a script that is none, or that sets the clock back
+├── NotAScriptFolder     a script may not write to a folder with a real diary
 ├── StoreError
 │   ├── DatabaseTooNew   written by a newer program than this one
 │   ├── RowBroken        a value that no row may hold, on its way in or out
@@ -52,6 +55,33 @@ class TraineeUnknown(ShellError):
     def __init__(self, who: str | int) -> None:
         super().__init__(f"no trainee {who!r} in this data folder")
         self.who = who
+
+
+class FixtureBroken(ShellError):
+    """A file that ships with the program was changed and cannot be read."""
+
+    def __init__(self, name: str, says: str) -> None:
+        super().__init__(f"the demo file {name} cannot be read ({says}): put the original back")
+        self.name = name
+
+
+class ScriptBroken(ShellError):
+    """A line of a script that is none, or that sets the clock back."""
+
+    def __init__(self, number: int, says: str) -> None:
+        super().__init__(
+            f"line {number} of the script, {says!r}: a line is '> text', '+ 45s', '@ 2026-03-02 06:30' (never back), or '# comment'"
+        )
+        self.number = number
+        self.says = says
+
+
+class NotAScriptFolder(ShellError):
+    """A script may not write to a folder with a real diary."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__(f"the data folder {folder} holds a real diary: give --data another folder for scripts, or none")
+        self.folder = folder
 
 
 class StoreError(ShellError):

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 DATA_VARIABLE = "STATIONCALL_DATA"
 DATABASE_VARIABLE = "STATIONCALL_DATABASE"
+SQLITE_NAME = "stationcall.sqlite3"
 
 
 @dataclass(frozen=True)
@@ -47,7 +48,7 @@ def read_settings(data: str | None, environ: Mapping[str, str]) -> Settings:
     `STATIONCALL_DATABASE` may name a PostgreSQL database (`postgresql://…`); without it a SQLite file in the data folder is used.
     """
     folder = Path(data or environ.get(DATA_VARIABLE) or user_data_path("stationcall", appauthor=False)).expanduser().resolve()
-    url = environ.get(DATABASE_VARIABLE) or f"sqlite:///{folder / 'stationcall.sqlite3'}"
+    url = environ.get(DATABASE_VARIABLE) or f"sqlite:///{folder / SQLITE_NAME}"
     return Settings(folder, Secret(url))
 
 

@@ -12,10 +12,9 @@ from pydantic import Field, TypeAdapter, ValidationError
 
 from bot.errors import RowBroken
 from bot.ports import Rendered
-from core.circuit import Circuit
+from core.circuit import Circuit, Side
 from core.diary import Ending, PainRecord, SetRecord, WorkoutRecord
 from core.rack import Kind, Rack, RackItem
-from core.reading.acts import Side
 from core.session.states import Idle, State
 from core.trainee import ReminderDays, Trainee
 from core.units import Load, Unit
