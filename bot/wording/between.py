@@ -26,7 +26,7 @@ from core.units import Unit
 EXPECTED = {
     "reps": 'Tell me your set, like "11 at 12 kg", or "skip".',
     "go": 'Say "go" when you are set, or "help".',
-    "back": 'The clock is stopped. Say "back" to go on, or "done".',
+    "back": 'The clock is stopped. Say "back" to go on, or "finish".',
     "today": 'Say "go" to start, "today" to see the plan, or "help".',
 }
 

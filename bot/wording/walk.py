@@ -139,7 +139,7 @@ def get_ready(message: GetReady) -> Worded:
 def paused_now(message: PausedNow) -> Worded:
     """The clock is stopped."""
     left = f", {seconds_text(message.left_s)} left" if message.left_s else ""
-    return Worded(page(f"Paused at {message.exercise}{left}.", 'Say "back" to go on, "done" to end.'), ("back", "done"))
+    return Worded(page(f"Paused at {message.exercise}{left}.", 'Say "back" to go on, "finish" to end.'), ("back", "finish"))
 
 
 @words_for(BackNow)
@@ -236,17 +236,17 @@ def where_we_were(message: WhereWeWere) -> Worded:
         page(
             f"We are in round {message.round}/{message.rounds}, station {message.station}/{message.stations}: {message.exercise}.",
             f"Still missing: {message.missing}. How many?" if message.missing else "",
-            'Say "back" to go on, "done" to end.',
+            'Say "back" to go on, "finish" to end.',
         ),
-        ("back", "done"),
+        ("back", "finish"),
     )
 
 
 @words_for(StillThere)
 def still_there(message: StillThere) -> Worded:
     """Nobody has answered for some time."""
-    coming = f'{message.exercise} is next. "back" to go on, "done" to end.'
-    return Worded(page("Still there? The clock is stopped.", coming), ("back", "done"))
+    coming = f'{message.exercise} is next. "back" to go on, "finish" to end.'
+    return Worded(page("Still there? The clock is stopped.", coming), ("back", "finish"))
 
 
 @words_for(AlreadyGoing)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.diary import CautionsAccepted, RackSaid, UnitChosen
@@ -28,6 +29,8 @@ if TYPE_CHECKING:
 
     from core.reading.acts import Act
     from core.session.turn import Turn
+
+PAIR = 2
 
 First = AskingCautions | AskingUnit | AskingRack | AskingPairs
 
@@ -109,7 +112,7 @@ def _rack(acts: Sequence[Act], turn: Turn) -> State:
 
 def take_rack(have: Have, turn: Turn) -> State:
     """Keep what the trainee owns, after asking about pairs where no count was said."""
-    items = tuple(item_of(item, turn.plan.trainee.unit) for item in have.items)
+    items = _carried_on([item_of(item, turn.plan.trainee.unit) for item in have.items])
     if _uncounted(items):
         turn.say(PairsAsked(_uncounted(items)))
         return AskingPairs(items)
@@ -125,6 +128,15 @@ def item_of(item: Item, unit: Unit) -> RackItem:
     return RackItem(kind, load, default if item.count is None else item.count)
 
 
+def _carried_on(items: Sequence[RackItem]) -> tuple[RackItem, ...]:
+    """A list begun with a pair goes on in pairs until another count is said: "a pair of 8s, 12s and a 16"."""
+    counted: list[RackItem] = []
+    for item in items:
+        pair = bool(counted) and counted[-1].count == PAIR and counted[-1].kind is item.kind
+        counted.append(replace(item, count=PAIR) if pair and not item.count else item)
+    return tuple(counted)
+
+
 def _uncounted(items: Sequence[RackItem]) -> tuple[Load, ...]:
     return tuple(item.load for item in items if not item.count and item.load is not None)
 
@@ -138,7 +150,7 @@ def _pairs(state: AskingPairs, acts: Sequence[Act], turn: Turn) -> State:
         turn.say(PairsAsked(_uncounted(state.items)))
         return state
     if said:
-        return _keep(tuple(RackItem(item.kind, item.load, item.count or 2) for item in state.items), turn)
+        return _keep(tuple(RackItem(item.kind, item.load, item.count or PAIR) for item in state.items), turn)
     turn.say(RackAsked(turn.plan.trainee.unit))
     return AskingRack()
 
