@@ -1,6 +1,7 @@
 """The database's shape: made, recognised, brought to the newest without losing a row."""
 
 import sqlite3
+import stat
 import subprocess
 import sys
 from contextlib import closing
@@ -12,7 +13,7 @@ from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from sqlalchemy import create_engine, event
 
-from bot.errors import DatabaseTooNew
+from bot.errors import DatabaseTooNew, DatabaseUnusable
 from bot.store.engine import open_engine
 from bot.store.revision import NEWEST, bring_to_newest
 from bot.store.store import Store
@@ -147,6 +148,34 @@ async def test_a_migration_that_fails_leaves_the_database_as_it_was(tmp_path):
             await engine.dispose()
     assert at > len(Row.metadata.tables)
     assert set(counts(file)) == {*Row.metadata.tables, "alembic_version"}
+
+
+async def test_a_file_that_is_no_database_is_refused_in_one_line(tmp_path):
+    """And left as it is."""
+    file = tmp_path / "letter.txt"
+    file.write_text("Dear Ana,\n" * 200)
+    with pytest.raises(DatabaseUnusable) as refused:
+        await Store.open(f"sqlite:///{file}", render)
+    assert str(refused.value) == "the database cannot be opened: file is not a database"
+    assert file.read_text().startswith("Dear Ana,")
+
+
+@pytest.mark.parametrize("url", ["open-sesame", "mysql://ana:open-sesame@db/x", "sqlite://", "ana:open-sesame@db"])
+async def test_a_url_that_is_none_is_refused_without_quoting_it(url):
+    """There may be a password in it."""
+    with pytest.raises(DatabaseUnusable) as refused:
+        await Store.open(url, render)
+    assert "postgresql://" in str(refused.value)
+    assert "open-sesame" not in str(refused.value)
+
+
+async def test_a_new_database_is_its_owners_alone(tmp_path):
+    """The file and what SQLite keeps beside it, whatever folder it lies in."""
+    file = tmp_path / "new.sqlite3"
+    store = await Store.open(f"sqlite:///{file}", render)
+    modes = {found.name: stat.S_IMODE(found.stat().st_mode) for found in tmp_path.iterdir()}
+    await store.close()
+    assert modes == {"new.sqlite3": 0o600, "new.sqlite3-wal": 0o600, "new.sqlite3-shm": 0o600}
 
 
 async def test_sqlite_is_opened_with_every_guard_on(file):
