@@ -24,6 +24,7 @@ from core.rack import Kind, Rack, RackItem
 from core.reading.acts import Log, Side
 from core.session.states import (
     AskingPairs,
+    Choice,
     Closing,
     Cue,
     CueKind,
@@ -37,6 +38,7 @@ from core.session.states import (
     Working,
     Workout,
 )
+from core.tempo import Tempo
 from core.trainee import ReminderDays
 from core.units import Load, Unit
 from tests.bot.given import CIRCUIT, T0, after, always, everything, idle, kg, noted, opened, render, rows, say, tamper
@@ -78,19 +80,21 @@ async def test_a_new_trainee_starts_in_the_new_state_with_the_circuit_that_is_on
     assert watching.history.sets == ()
 
 
+LOG = Log(reps=11, load=Decimal("17.5"), unit=Unit.LB, reserve=Decimal("1.5"))
 WORKOUT = Workout(
     number=1,
     circuit=CIRCUIT,
     started_at=T0,
     place=Place(2, 1, Side.LEFT),
     exercises=("goblet-squat", "plank"),
-    prescriptions=(Prescription("goblet-squat", kg("17.50"), 4.5, 10, 12), None),
+    prescriptions=(Prescription("goblet-squat", kg("17.50"), Tempo(2, 1.5, 1, 0), 10, 12), None),
     open=(Place(1, 2),),
-    question=Question(Place(1, 2), 1, choices=(Log(reps=11, load=Decimal("17.5"), unit=Unit.LB, reserve=Decimal("1.5")),)),
+    question=Question(Place(1, 2), 1, choices=(Choice(LOG, Place(1, 2), replaces=3),)),
+    felt=((1, "heavy"),),
 )
 STATES = [
     AskingPairs((RackItem(Kind.DUMBBELL, Load(Decimal("17.50"), Unit.LB), 2),)),
-    Idle((Cue(CueKind.REMIND, after(0.123456)),)),
+    Idle((Cue(CueKind.REMIND, after(0.123456)),), last=WORKOUT),
     Working(WORKOUT, T0, None, (Cue(CueKind.HALF, after(30)), Cue(CueKind.DOWN, after(60)))),
     Resting(WORKOUT, after(90), (), carded=True, work_left_s=12.345),
     Paused(WORKOUT, "working", 0.1 + 0.2, ()),
