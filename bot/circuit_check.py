@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import sys
 from typing import TYPE_CHECKING, TextIO
 
 from core import catalogue, timeline
@@ -18,31 +17,22 @@ if TYPE_CHECKING:
     from core.circuit_file import Fault
 
 SOUND = 0
-CANNOT_READ = 1
 BAD_INPUT = 2
 
 
 def run(path: Path, minutes: int | None, as_json: bool, out: TextIO) -> int:  # noqa: FBT001 (the command's own flag)
-    """Check the file at `path` and print the result to `out`; the exit code is 2 for faults, 0 for none."""
-    try:
-        text = path.read_text(encoding="utf-8")
-    except FileNotFoundError:
-        return _refuse(f"no file {path}", BAD_INPUT)
-    except UnicodeDecodeError:
-        return _refuse(f"{path} is not UTF-8 text", BAD_INPUT)
-    except OSError as error:
-        return _refuse(f"cannot read {path}: {error.strerror}", CANNOT_READ)
-    draft = draft_circuit(text)
+    """Check the file at `path` and print the result to `out`; the exit code is 2 for faults, 0 for none.
+
+    Raises:
+        OSError: when the file cannot be read.
+        UnicodeDecodeError: when it is not UTF-8 text.
+    """
+    draft = draft_circuit(path.read_text(encoding="utf-8-sig"))
     if as_json:
         out.write(json.dumps(report(draft, minutes), ensure_ascii=False) + "\n")
     else:
         out.write("\n".join(lines(draft, minutes)) + "\n")
     return BAD_INPUT if draft.faults else SOUND
-
-
-def _refuse(says: str, code: int) -> int:
-    sys.stderr.write(f"{says}\n")
-    return code
 
 
 def report(draft: Draft, minutes: int | None) -> dict[str, object]:
@@ -56,9 +46,7 @@ def report(draft: Draft, minutes: int | None) -> dict[str, object]:
         "rest_s_per_round": _pair(timeline.rest_s_per_round(circuit)) if circuit else None,
         "round_s": _pair(timeline.round_s(circuit)) if circuit else None,
         "total_s": _pair(timeline.total_s(circuit)) if circuit else None,
-        "reps_each": [_pair(timeline.reps_each(station)) for station in circuit.stations]
-        if circuit
-        else None,
+        "reps_each": [_pair(timeline.reps_each(station)) for station in circuit.stations] if circuit else None,
         "fits": _fits(circuit, minutes) if circuit and minutes is not None else None,
     }
 
