@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from core.circuit import Circuit, Span
-    from core.circuit_file import Fault
 
 SOUND = 0
 BAD_INPUT = 2
@@ -36,11 +35,10 @@ def run(path: Path, minutes: int | None, as_json: bool, out: TextIO) -> int:  # 
 
 
 def report(draft: Draft, minutes: int | None) -> dict[str, object]:
-    """What `--json` prints: always the same keys; null where the faults leave nothing to compute."""
+    """What `--json` prints: always the same keys, null where the faults leave nothing to compute or no time was named."""
     circuit = draft.circuit
     return {
-        "faults": [_row(fault) for fault in draft.faults],
-        "warnings": [_row(advice) for advice in _advice(draft, minutes)],
+        "faults": [{"place": fault.place, "says": fault.says, "remedy": fault.remedy} for fault in draft.faults],
         "stations": len(circuit.stations) if circuit else None,
         "work_s_per_round": timeline.work_s_per_round(circuit) if circuit else None,
         "rest_s_per_round": _pair(timeline.rest_s_per_round(circuit)) if circuit else None,
@@ -51,12 +49,9 @@ def report(draft: Draft, minutes: int | None) -> dict[str, object]:
     }
 
 
-def _row(finding: Fault | Advice) -> dict[str, str]:
-    return {"place": finding.place, "says": finding.says, "remedy": finding.remedy}
-
-
-def _pair(span: Span | None) -> list[int] | None:
-    return None if span is None else [span.low, span.high]
+def _pair(span: Span | None) -> list[int]:
+    """Low and high; a hold or a carry counts no reps."""
+    return [0, 0] if span is None else [span.low, span.high]
 
 
 def _fits(circuit: Circuit, minutes: int) -> dict[str, int]:
