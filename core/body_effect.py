@@ -100,10 +100,7 @@ def week_of(days: Sequence[Circuit]) -> Mapping[str, GroupWeek]:
         ExerciseUnknown: when a station's exercise is not in the catalogue.
     """
     sets = sets_a_muscle(days)
-    trained = [
-        {muscle for station in circuit.stations for muscle in catalogue.exercise(station.exercise).main}
-        for circuit in days
-    ]
+    trained = [{muscle for station in circuit.stations for muscle in catalogue.exercise(station.exercise).main} for circuit in days]
     return {
         group: GroupWeek(
             sets=max(sets.get(muscle, Decimal(0)) for muscle in muscles),

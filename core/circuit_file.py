@@ -122,7 +122,7 @@ def shown(value: object) -> str:
         case bool():
             return "true" if value else "false"
         case str():
-            return f'"{value}"'
+            return f'"{"".join(letter if letter.isprintable() else repr(letter)[1:-1] for letter in value)}"'
         case list():
             return f"[{', '.join(shown(item) for item in value)}]"
         case dict():

@@ -49,7 +49,7 @@ PATTERNS = {
     "work_s": rf"{TIME}\s*(?:of\s+)?(?:work|on)\b|(?:work|on):?\s*{TIME}",
     "rest_s": rf"{TIME}\s*(?:of\s+)?(?:rest|off)\b|(?:rest|off):?\s*{TIME}",
     "work_and_rest": r"(?<![\w./])\d{2,3}/\d{2,3}(?![\w./])",
-    "rounds": r"\d+\s*(?:rounds?|times)(?:\s+of)?\b|rounds?:?\s*\d+",
+    "rounds": r"(?:(?<!\w)[x×]\s*)?\d+\s*(?:rounds?|times)(?:\s+of)?\b|rounds?:?\s*\d+",
     "reps": r"\d+\s*reps?\b|(?<!\w)[x×]\s*\d+\b|reps?:?\s*\d+",
     "sides": r"\b(?:each|per|both|every|a)\s+(?:sides?|legs?|arms?)\b|\b(?:left and right|l\s*\+\s*r)\b",
     "seconds": rf"(?<![\w.:])(?:{AMOUNT}\s*{UNIT}|\d+:\d\d)",
@@ -92,19 +92,20 @@ def draft_text(text: str) -> Draft:
         for key, value in said.items():
             _set(table if key in OF_THE_CIRCUIT else common, key, value)
         stations += found
-    table.setdefault("rest_between_rounds_s", common.get("rest_s", 0))
+    between = "rest_between_rounds_s"
+    one_rest_for_all = between not in table
     if "rest_s" in common:
         table["rest_s"] = common.pop("rest_s")
+        table.setdefault(between, table["rest_s"])
     table["station"] = [_with_common(station, common) for station in stations]
     draft = read_table(table)
-    return Draft(draft.circuit, tuple(_in_words(fault) for fault in draft.faults))
+    faults = (fault for fault in draft.faults if not (one_rest_for_all and fault.place == between))
+    return Draft(draft.circuit, tuple(map(_in_words, faults)))
 
 
 def _in_words(fault: Fault) -> Fault:
     """A fault as it concerns typed text, where nobody writes brackets or keys."""
-    place, says = (
-        re.sub(r"(\w+?)(_between_rounds)?_s\b", _key_in_words, words) for words in (fault.place, fault.says)
-    )
+    place, says = (re.sub(r"(\w+?)(_between_rounds)?_s\b", _key_in_words, words) for words in (fault.place, fault.says))
     remedy = fault.remedy.replace("two as [min, max]", "a range such as 30-60")
     return Fault(place, says, re.sub(r"\bwork_s\b", "seconds of work", remedy))
 

@@ -10,13 +10,13 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core import catalogue, timeline
-from core.exercise import Pattern
+from core.circuit import Station
+from core.exercise import Exercise, Pattern
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from core.circuit import Circuit, Station
-    from core.exercise import Exercise
+    from core.circuit import Circuit
 
 PUSHES = frozenset({Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH})
 PULLS = frozenset({Pattern.HORIZONTAL_PULL, Pattern.VERTICAL_PULL})
@@ -62,8 +62,7 @@ def warnings_of(circuit: Circuit, minutes: int | None = None) -> tuple[Advice, .
         ExerciseUnknown: when a station's exercise is not in the catalogue.
     """
     placed = [
-        _Placed(number, station, catalogue.exercise(station.exercise))
-        for number, station in enumerate(circuit.stations, start=1)
+        _Placed(number, station, catalogue.exercise(station.exercise)) for number, station in enumerate(circuit.stations, start=1)
     ]
     return (
         *_stations(placed),
@@ -82,13 +81,9 @@ def _stations(placed: list[_Placed]) -> Iterator[Advice]:
             says = f"{name} works one side, and sides is not set"
             yield Advice(here.place, says, "write sides = true, or it trains one side only")
         easier = here.exercise.easier
-        if here.exercise.skill >= PRACTISED and not any(
-            catalogue.exercise(slug).skill < PRACTISED for slug in here.station.swap
-        ):
+        if here.exercise.skill >= PRACTISED and not any(catalogue.exercise(slug).skill < PRACTISED for slug in here.station.swap):
             other = catalogue.exercise(easier).name if easier else "an easier exercise"
-            yield Advice(
-                here.place, f"{name} is for the practised", f"for beginners give {other} or name it as a swap"
-            )
+            yield Advice(here.place, f"{name} is for the practised", f"for beginners give {other} or name it as a swap")
 
 
 def _neighbours(circuit: Circuit, one: _Placed, two: _Placed) -> Iterator[Advice]:
@@ -97,9 +92,7 @@ def _neighbours(circuit: Circuit, one: _Placed, two: _Placed) -> Iterator[Advice
     names = f"{one.exercise.name}, then {two.exercise.name}"
     rest_s = circuit.rest_after_s(one.number - 1)
     if _same_mover(one.exercise, two.exercise):
-        yield Advice(
-            place, f"{names}: the same prime mover twice", "put a station for another muscle between"
-        )
+        yield Advice(place, f"{names}: the same prime mover twice", "put a station for another muscle between")
     if _grips(one.exercise) and _grips(two.exercise):
         yield Advice(place, f"{names}: the grip gets no rest", "put a station with free hands between")
     if one.number - 1 in timeline.changes(circuit) and rest_s.low < timeline.CHANGE_S:

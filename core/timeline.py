@@ -91,12 +91,15 @@ def reps_in(work_s: int, rep_s: float) -> Span:
 
 
 def reps_each(station: Station) -> Span | None:
-    """The reps to expect at a station, on each side when it has sides; None for a hold or a carry."""
-    if station.reps is not None:
-        return Span(station.reps, station.reps)
-    if station.work_s is None or station.tempo is None:
-        return None
-    return reps_in(station.work_s, station.tempo.rep_s)
+    """The reps to expect at a station, on each side when it has sides; None for a hold or a carry.
+
+    An exercise that nobody knows, in a draft, is taken to be counted in reps.
+    """
+    if station.reps is not None or station.work_s is None:
+        return Span(station.reps or 0, station.reps or 0)
+    if station.tempo is not None:
+        return reps_in(station.work_s, station.tempo.rep_s)
+    return None if station.exercise in catalogue.all_exercises() else reps_in(station.work_s, REP_S)
 
 
 def fit(circuit: Circuit, available_s: int) -> Fit:

@@ -52,8 +52,7 @@ def _entry(exercise: Exercise) -> Iterator[str]:
         "loads_held is not 0, 1 or 2": exercise.loads_held not in HELD,
         "skill is not 1, 2 or 3": exercise.skill not in SKILLS,
         "body_share is not between 0 and 1": not 0 <= exercise.body_share <= 1,
-        "body_share says not where it comes from": bool(exercise.body_share)
-        and not exercise.body_share_source,
+        "body_share says not where it comes from": bool(exercise.body_share) and not exercise.body_share_source,
         "it needs kit, so swap_load is needed": needs_kit(exercise) and exercise.swap_load is None,
     }
     yield from (says for says, is_wrong in wrong.items() if is_wrong)

@@ -8,6 +8,7 @@ a first day.
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from typing import TYPE_CHECKING, TypeVar
@@ -17,7 +18,6 @@ from core.exercise import Exercise, Implement, Joint, Measure, Pattern, Posture
 from core.tempo import Tempo
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
     from enum import StrEnum
 
 MUSCLES = frozenset(

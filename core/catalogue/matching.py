@@ -104,20 +104,14 @@ def find(text: str, names: Mapping[str, Exercise]) -> Exercise | None:
     readings = [[word] if word in known else _mended(word, known) for word in words_of(text)]
     if prod(map(len, readings)) > MOST_READINGS:
         return None
-    found_by_slug = {
-        found.slug: found for words in product(*readings) if (found := exact(" ".join(words), names))
-    }
+    found_by_slug = {found.slug: found for words in product(*readings) if (found := exact(" ".join(words), names))}
     return next(iter(found_by_slug.values())) if len(found_by_slug) == 1 else None
 
 
 def _mended(word: str, known: Iterable[str]) -> list[str]:
     """The words that `word` may be a slip for: the first letter is right, one or two others are not."""
     slips = 0 if len(word) < ONE_SLIP else 1 if len(word) < TWO_SLIPS else 2
-    return sorted(
-        other
-        for other in known
-        if other[0] == word[0] and OSA.distance(word, other, score_cutoff=slips) <= slips
-    )
+    return sorted(other for other in known if other[0] == word[0] and OSA.distance(word, other, score_cutoff=slips) <= slips)
 
 
 def _called(exercise: Exercise) -> tuple[str, ...]:
