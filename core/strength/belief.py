@@ -47,9 +47,10 @@ UNDERCLAIM_REPS: Final = (0.8, 0.7)
 GAIN_PER_WEEK: Final = {"new": (0.010, 0.008), "steady": (0.005, 0.005), "strong": (0.002, 0.003)}
 """New trainees gain fast: 28 % (SD 21) in 12 weeks is the upper end (Mayhew 2008)."""
 DAY_FORM: Final = 0.04
-LOSS_PER_DAY: Final = 0.002
-"""After the free days; 5 weeks off cost 8-9 % in the highly trained (Garcia-Pallares 2010), 6 weeks nothing
-significant in recreational lifters (Kraemer 2002): the middle."""
+LONGEST_LOSS: Final = 0.20
+LOSS_DAYS: Final = 100.0
+"""A break costs 0.2 % a day at first, after the free days, and a fifth in the end: 5 weeks cost 8-9 % in the highly
+trained (Garcia-Pallares 2010), 6 weeks nothing significant in recreational lifters (Kraemer 2002); the middle."""
 WANDER_PER_WEEK: Final = 0.008
 SET_NOISE: Final = 0.04
 """Standard deviation of log R from set to set beside the counting itself."""
@@ -77,6 +78,7 @@ class TodaysStrength:
         mean: length 5, the most plausible values.
         covariance: 5 x 5, around them.
         form_spread: standard deviation that today's form adds to the first value; 0 once today was seen.
+        form: today's form, as a share of strength, None before the first set of the day.
         ladder: steps of the first value from its mean, in its standard deviations.
         chance: probability of each step; it carries what is not normal (a bound leaves a long tail upwards).
     """
@@ -84,6 +86,7 @@ class TodaysStrength:
     mean: Floats
     covariance: Floats
     form_spread: float
+    form: float | None
     ladder: Floats
     chance: Floats
 
@@ -124,12 +127,9 @@ class _Model:
         self.beside = np.zeros_like(self.strength)
         self.beside[:, CURVE] = 1.0
         self.beside[:, TEMPO] = -np.log(evidence.rep_s / USUAL_REP_S)
-        self.offset = LOSS_PER_DAY * evidence.lost_days - evidence.log_load
-        self.wander = (
-            WANDER_PER_WEEK**2 * evidence.age_days / 7.0
-            + (LOSS_PER_DAY * evidence.lost_days) ** 2
-            + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
-        )
+        loss = LONGEST_LOSS * -np.expm1(-evidence.lost_days / LOSS_DAYS)
+        self.offset = loss - evidence.log_load
+        self.wander = WANDER_PER_WEEK**2 * evidence.age_days / 7.0 + loss**2 + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
 
     def log_reps(self, states: Floats) -> tuple[Floats, Floats, Floats]:
         """Log of the repetitions possible, its slopes in strength and in the exponent; `states` is (size,) or (size, many)."""
@@ -236,6 +236,7 @@ def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> To
         mean=look @ peak.state,
         covariance=look @ covariance @ look.T,
         form_spread=DAY_FORM if evidence.today is None else 0.0,
+        form=None if evidence.today is None else float(peak.state[form + evidence.today]),
         ladder=ladder,
         chance=chance / chance.sum(),
     )

@@ -185,7 +185,9 @@ def gather(  # noqa: PLR0913 - each is a fact of its own
         lost_days=lost[day],
         rep_s=rep_s,
         bound=(~early & ~said) | easy,
-        reps=np.where(said, reps + np.where(easy, 10.0 - LEAST_RPE, np.nan_to_num(left)), np.where(early, reps + 0.5, np.maximum(reps, 0.5))),
+        reps=np.where(
+            said, reps + np.where(easy, 10.0 - LEAST_RPE, np.nan_to_num(left)), np.where(early, reps + 0.5, np.maximum(reps, 0.5))
+        ),
         said=said,
         noise=noise,
         done=reps,
