@@ -47,9 +47,10 @@ UNDERCLAIM_REPS: Final = (0.8, 0.7)
 GAIN_PER_WEEK: Final = {"new": (0.010, 0.008), "steady": (0.005, 0.005), "strong": (0.002, 0.003)}
 """New trainees gain fast: 28 % (SD 21) in 12 weeks is the upper end (Mayhew 2008)."""
 DAY_FORM: Final = 0.04
-LOSS_PER_DAY: Final = 0.002
-"""After the free days; 5 weeks off cost 8-9 % in the highly trained (Garcia-Pallares 2010), 6 weeks nothing
-significant in recreational lifters (Kraemer 2002): the middle."""
+LONGEST_LOSS: Final = 0.20
+LOSS_DAYS: Final = 100.0
+"""A break costs 0.2 % a day at first, after the free days, and a fifth in the end: 5 weeks cost 8-9 % in the highly
+trained (Garcia-Pallares 2010), 6 weeks nothing significant in recreational lifters (Kraemer 2002); the middle."""
 WANDER_PER_WEEK: Final = 0.008
 SET_NOISE: Final = 0.04
 """Standard deviation of log R from set to set beside the counting itself."""
@@ -60,9 +61,10 @@ PLAIN_STEPS: Final = 3
 CLOSE: Final = 2e-3
 LOGISTIC: Final = 1.702
 """The logistic curve stretched by this is the normal one to within 0.01."""
-LADDER: Final = np.concatenate([np.linspace(-4.0, 4.0, 17), np.linspace(4.75, 8.5, 6)])
-"""Steps of strength, in standard deviations, where the density is worked out again; further up than down, because
-what is only bounded from below may be far above."""
+STEPS_DOWN: Final = np.array([-4.0, -3.25, -2.5, -2.0, -1.5, -1.0, -0.5])
+STEPS_UP: Final = np.array([0.0, 0.125, 0.25, 0.4, 0.6, 0.8, 1.0, 1.25, 1.5, 1.75, 2.0, 2.5, 3.0, 3.5, 4.0])
+"""Where the density is worked out again, in standard deviations: down by the narrow one that the bounds leave, up by
+the wide one of the readings alone, because what is only bounded from below may be far above."""
 
 
 @dataclass(frozen=True)
@@ -76,6 +78,7 @@ class TodaysStrength:
         mean: length 5, the most plausible values.
         covariance: 5 x 5, around them.
         form_spread: standard deviation that today's form adds to the first value; 0 once today was seen.
+        form: today's form, as a share of strength, None before the first set of the day.
         ladder: steps of the first value from its mean, in its standard deviations.
         chance: probability of each step; it carries what is not normal (a bound leaves a long tail upwards).
     """
@@ -83,6 +86,7 @@ class TodaysStrength:
     mean: Floats
     covariance: Floats
     form_spread: float
+    form: float | None
     ladder: Floats
     chance: Floats
 
@@ -90,6 +94,17 @@ class TodaysStrength:
         """Steps, in standard deviations, below which `shares` of the belief lie."""
         below = np.cumsum(self.chance) - self.chance / 2.0
         return np.interp(shares, below, self.ladder)
+
+
+@dataclass(frozen=True)
+class _Peak:
+    """The most plausible state, the precision that readings and bounds give there, and the noise."""
+
+    state: Floats
+    readings: Floats
+    bounds: Floats
+    variance: Floats
+    scale: Floats
 
 
 class _Model:
@@ -112,12 +127,9 @@ class _Model:
         self.beside = np.zeros_like(self.strength)
         self.beside[:, CURVE] = 1.0
         self.beside[:, TEMPO] = -np.log(evidence.rep_s / USUAL_REP_S)
-        self.offset = LOSS_PER_DAY * evidence.lost_days - evidence.log_load
-        self.wander = (
-            WANDER_PER_WEEK**2 * evidence.age_days / 7.0
-            + (LOSS_PER_DAY * evidence.lost_days) ** 2
-            + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
-        )
+        loss = LONGEST_LOSS * -np.expm1(-evidence.lost_days / LOSS_DAYS)
+        self.offset = loss - evidence.log_load
+        self.wander = WANDER_PER_WEEK**2 * evidence.age_days / 7.0 + loss**2 + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
 
     def log_reps(self, states: Floats) -> tuple[Floats, Floats, Floats]:
         """Log of the repetitions possible, its slopes in strength and in the exponent; `states` is (size,) or (size, many)."""
@@ -136,8 +148,8 @@ class _Model:
         read = np.maximum(evidence.reps + evidence.said * underclaim, 0.5)
         return (reps / read) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
 
-    def most_plausible(self) -> tuple[Floats, Floats, Floats, Floats]:
-        """The most plausible state, the precision around it, and the noise there."""
+    def most_plausible(self) -> _Peak:
+        """The most plausible state and what surrounds it."""
         evidence, state = self.evidence, self.prior_mean.copy()
         prior = np.diag(self.prior_precision)
         for step in range(STEPS):
@@ -148,20 +160,24 @@ class _Model:
             weight = 1.0 / variance
             if step >= PLAIN_STEPS:
                 weight = weight * (TAIL + 1.0) / (TAIL + error**2 / variance)
-            above = 1.0 / (1.0 + np.exp(np.clip(scale * error, -40.0, 40.0)))
-            pull = np.where(evidence.bound, scale * above, -error * weight)
-            weight = np.where(evidence.bound, scale**2 * above * (1.0 - above), weight)
+            beyond = np.clip(scale * error, -40.0, 40.0)
+            broken = 1.0 / (1.0 + np.exp(beyond))
+            pull = np.where(evidence.bound, scale * broken, -error * weight)
+            weight = np.where(evidence.bound, scale**2 * _steady_curvature(beyond, broken), weight)
             jacobian = self.strength * slope[:, None] + self.beside
             jacobian[:, BEND] = bend_slope if step >= PLAIN_STEPS else 0.0
             jacobian[:, UNDERCLAIM] = -(evidence.said / read)
             precision = prior + jacobian.T @ (jacobian * weight[:, None])
             gradient = jacobian.T @ pull - self.prior_precision * (state - self.prior_mean)
             move = np.linalg.solve(precision, gradient)
-            longest = max(float(np.abs(self.strength @ move).max()), 5.0 * abs(float(move[BEND])))
+            longest = max(float(np.abs(self.strength @ move).max(initial=0.0)), 5.0 * abs(float(move[BEND])))
             state = state + move * min(1.0, 0.5 / max(longest, 1e-12))
             if longest < CLOSE and step > PLAIN_STEPS:
                 break
-        return state, precision, variance, scale
+        read_weight = np.where(evidence.bound, 0.0, weight)
+        bound_weight = np.where(evidence.bound, scale**2 * broken * (1.0 - broken), 0.0)
+        readings = prior + jacobian.T @ (jacobian * read_weight[:, None])
+        return _Peak(state, readings, jacobian.T @ (jacobian * bound_weight[:, None]), variance, scale)
 
     def plausibility(self, states: Floats, variance: Floats, scale: Floats) -> Floats:
         """Log of the joint density at each column of `states`, with the noise held."""
@@ -174,6 +190,11 @@ class _Model:
         surprise = np.where(evidence.bound[:, None], bound, read).sum(axis=0)
         away = (states - self.prior_mean[:, None]) ** 2
         return np.asarray(-surprise - self.prior_precision @ away / 2.0)
+
+
+def _steady_curvature(beyond: Floats, broken: Floats) -> Floats:
+    """Curvature of the logistic bound; a broken bound is stiffened, so that a step lands just beyond it."""
+    return np.where(beyond < 0.0, broken / (2.0 - beyond), broken * (1.0 - broken))
 
 
 def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> TodaysStrength:
@@ -202,20 +223,20 @@ def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> To
         look[0, form + evidence.today] = 1.0
     look[1, CURVE] = look[2, BEND] = look[3, TEMPO] = 1.0
     look[4, PERSON] = look[4, SHARED] = 1.0
-    form_to_come = DAY_FORM if evidence.today is None else 0.0
 
-    if len(evidence.reps):
-        state, precision, variance, scale = model.most_plausible()
-        covariance = np.linalg.inv(precision)
-        along = covariance @ look[0]
-        known = float(look[0] @ along)
-        direction = along / known**0.5
-        plausible = model.plausibility(state[:, None] + direction[:, None] * LADDER, variance, scale)
-        chance = np.exp(plausible - plausible.max())
-        chance = chance / chance.sum()
-    else:
-        state, covariance = mean, np.diag(spread**2)
-        chance = np.exp(-(LADDER**2) / 2.0)
-        chance = chance / chance.sum()
-    today = look @ covariance @ look.T
-    return TodaysStrength(look @ state, today, form_to_come, LADDER, chance)
+    peak = model.most_plausible()
+    covariance = np.linalg.inv(peak.readings)
+    along = covariance @ look[0]
+    direction = along / float(look[0] @ along) ** 0.5
+    narrow = (1.0 + float(direction @ peak.bounds @ direction)) ** -0.5
+    ladder = np.concatenate([STEPS_DOWN * narrow, STEPS_UP])
+    plausible = model.plausibility(peak.state[:, None] + direction[:, None] * ladder, peak.variance, peak.scale)
+    chance = np.exp(plausible - plausible.max()) * np.gradient(ladder)
+    return TodaysStrength(
+        mean=look @ peak.state,
+        covariance=look @ covariance @ look.T,
+        form_spread=DAY_FORM if evidence.today is None else 0.0,
+        form=None if evidence.today is None else float(peak.state[form + evidence.today]),
+        ladder=ladder,
+        chance=chance / chance.sum(),
+    )

@@ -59,7 +59,7 @@ class Ask:
     round: int
     today: date
     history: tuple[PastSet, ...] = ()
-    trainee: TraineeFacts = TraineeFacts()
+    trainee: TraineeFacts = field(default_factory=TraineeFacts)
     others: Mapping[str, tuple[PastSet, ...]] = field(default_factory=dict)
 
 

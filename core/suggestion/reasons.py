@@ -35,23 +35,30 @@ class StartLight:
 
 @dataclass(frozen=True)
 class StartFromOthers:
-    """The first set of an exercise, judged from `other`, an exercise done before."""
+    """The first set of an exercise, judged from `others` exercises done before."""
 
     load: Decimal
     unit: Unit
-    other: str
+    others: int
 
 
 @dataclass(frozen=True)
 class LastSet:
-    """The last set of this exercise: what was done, and how much was left, when it was said."""
+    """The last set of this exercise: what was done, and how much was left, when it was said.
+
+    Attributes:
+        expected_reps: whole reps that its time allowed at its tempo.
+        times: sessions running that ended above the target.
+        today: it was in this workout.
+    """
 
     load: Decimal
     unit: Unit
     reps: int
     expected_reps: int
     left: float | None
-    times: int = 1
+    times: int
+    today: bool
 
     @property
     def short(self) -> bool:
@@ -121,6 +128,24 @@ class AfterBreak:
     days: int
 
 
+@dataclass(frozen=True)
+class Tired:
+    """Less in a later round, because earlier rounds cost; `round` is the one to come."""
+
+    last: LastSet
+    load: Decimal
+    round: int
+
+
+@dataclass(frozen=True)
+class TodaysForm:
+    """Today's other stations went `percent` better than usual, or worse when negative."""
+
+    load: Decimal
+    unit: Unit
+    percent: int
+
+
 Reason = (
     NothingToHold
     | BodyOnly
@@ -133,4 +158,6 @@ Reason = (
     | HeaviestIsLight
     | LightestIsHeavy
     | AfterBreak
+    | Tired
+    | TodaysForm
 )
