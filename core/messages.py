@@ -12,7 +12,7 @@ from typing import Literal
 from core.circuit import Side
 from core.diary import Ending
 from core.rack import RackItem
-from core.reasons import Reason
+from core.reasons import CardReason
 from core.tempo import Tempo
 from core.trainee import Weekday
 from core.units import Load, Unit
@@ -252,7 +252,7 @@ class Card:
     sides: bool
     load: Load | None
     loads_held: int
-    why: Reason | None
+    why: CardReason | None
     tempo: Tempo | None
     work_s: int | None
     target_reps: int | None

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from bot.wording import reasons
-from core.reasons import AsLastTime, AsSaid, CarryStart, CoachSays, EmptyHands, HeldBack, Reason
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
 
 
-def why_text(reason: Reason) -> str:
+def why_text(reason: CardReason) -> str:
     """The sentence for any reason."""
     match reason:
         case CoachSays():

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 
 from core.exercise import Measure
 from core.rack import Rack
-from core.reasons import AsLastTime, AsSaid, CarryStart, CoachSays, EmptyHands, HeldBack, Reason
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
 from core.reminders import local_date
 from core.safety import pain_held_against
 from core.session.places import exercise_at, sided, station_at
@@ -40,7 +40,7 @@ class Advice:
     """A prescription, the reason for its load, and how that differs from the last set."""
 
     prescription: Prescription
-    why: Reason | None
+    why: CardReason | None
     change: Change
 
 

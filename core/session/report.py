@@ -404,7 +404,10 @@ def choose(state: Running | Idle, number: int, turn: Turn) -> Running | Idle:
     state = with_workout(state, replace(workout, question=None, unanswered=0))
     if choice.replaces is None:
         return _take_at(state, choice, turn)
-    last = next(record for record in turn.sets() if record.number == choice.replaces)
+    last = next((record for record in turn.sets() if record.number == choice.replaces), None)
+    if last is None:  # corrected or taken away since it was asked
+        turn.say(NothingToCorrect())
+        return state
     changed = record_of(turn, workout, choice.place, choice.log, replaces=last.number)
     if all(_equal_said(changed, last, name) for name in ("reps", "load", "seconds")):
         turn.say(AlreadyNoted(line_of(last)))
