@@ -1,12 +1,15 @@
-"""The table of states in DEVELOPERS.md, made by taking every step: `python -m tests.house.state_table`."""
+"""The table of states in DEVELOPERS.md, made by taking every step: `python -m tests.house.state_table` writes it anew."""
 
 from __future__ import annotations
 
 import copy
 import re
+from pathlib import Path
 
 from tests.walking import Walk
 
+PAGE = Path(__file__).parents[2] / "DEVELOPERS.md"
+START, END = "<!-- states: from here -->", "<!-- states: to here -->"
 EVENTS = {
     "go": lambda walk: walk.says("go"),
     "11 at 12kg": lambda walk: walk.says("11 at 12kg"),
@@ -66,5 +69,11 @@ def state_table() -> str:
     return "\n".join(rows)
 
 
+def written(page: str) -> str:
+    """A page of Markdown with the table between its marks made anew."""
+    before, _, rest = page.partition(f"{START}\n")
+    return f"{before}{START}\n\n{state_table()}\n\n{END}{rest.partition(END)[2]}"
+
+
 if __name__ == "__main__":
-    print(state_table())  # noqa: T201 - this is its purpose
+    PAGE.write_text(written(PAGE.read_text(encoding="utf-8")), encoding="utf-8")
