@@ -61,6 +61,7 @@ class Assistant:
         alarms: Alarms,
         *,
         coach: str,
+        emergency: str | None = None,
         step: StepFunction = core_step,
     ) -> None:
         self._store = store
@@ -68,6 +69,7 @@ class Assistant:
         self._outbox = outbox
         self._alarms = alarms
         self._coach = coach
+        self._emergency = emergency
         self._step = step
         self._attention: defaultdict[int, _Attention] = defaultdict(lambda: _Attention(asyncio.Lock()))
         self._looking = asyncio.Lock()
@@ -168,7 +170,7 @@ class Assistant:
         now = self._clock.now()
 
         def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
-            return self._step(state, event, Plan(trainee, circuit, self._coach), history, now)
+            return self._step(state, event, Plan(trainee, circuit, self._coach, self._emergency), history, now)
 
         handled = await self._store.handle(trainee_id, key, decide, now, claim=self._outbox.is_clear(trainee_id))
         if handled.messages:
@@ -205,13 +207,16 @@ async def on_duty(
     channel: Channel,
     coach: str,
     step: StepFunction = core_step,
+    *,
+    emergency: str | None = None,
 ) -> AsyncIterator[Assistant]:
     """An assistant at work over an open store, stopped in good order at the end.
 
     What `python -m bot chat` does: `make_folder`, `claimed(folder)`, `to_file(folder)`, `Store.open(url, render)`, add circuit and
     trainee when they are not there, a clock, then `async with on_duty(...)`: `opened`, and `said` for every line.
     """
-    assistant = Assistant(store, clock, Outbox(store.outgoing, clock, channel), Alarms(clock), coach=coach, step=step)
+    outbox = Outbox(store.outgoing, clock, channel)
+    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=coach, emergency=emergency, step=step)
     await assistant.start()
     try:
         yield assistant

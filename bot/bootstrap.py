@@ -99,7 +99,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             trainee_id = await trainee_in(store, name, get_localzone_name(), scenario)
             clock = await _clock(store, speed)
             terminal = Terminal(trainee_id)
-            async with on_duty(store, clock, terminal, scenario.coach) as assistant:
+            async with on_duty(store, clock, terminal, scenario.coach, emergency=settings.emergency) as assistant:
                 await terminal.hold(assistant)
 
 
@@ -127,6 +127,7 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
         ScriptBroken: a line sets the clock back.
         NotAScriptFolder: the data folder holds a real diary.
     """
+    emergency = read_settings(data, environ).emergency
     with _script_folder(data, environ) as folder, claimed(folder), to_file(folder):
         await _make_room(folder, starts_at(script))
         async with opened_store(_sqlite_in(folder)) as store:
@@ -134,7 +135,7 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
             trainee_id = await trainee_in(store, name, "UTC", scenario)
             clock = SimulatedClock(starts_at(script))
             transcript = Transcript(clock, out)
-            async with on_duty(store, clock, transcript, scenario.coach) as assistant:
+            async with on_duty(store, clock, transcript, scenario.coach, emergency=emergency) as assistant:
                 await transcript.play(script, trainee_id, assistant)
 
 

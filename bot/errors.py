@@ -3,6 +3,7 @@
 ShellError
 ├── DataFolderBusy       another process works on the data folder
 ├── DataFolderUnusable   the data folder cannot be made or written
+├── EmergencyNumberUnreadable  the emergency number in the settings is not one
 ├── TraineeUnknown       no trainee of that name, or with that id
 ├── FixtureBroken        a file that ships with the program was changed and cannot be read
 ├── ScriptBroken         a line of a script that is none, or that sets the clock back
@@ -48,6 +49,14 @@ class DataFolderUnusable(ShellError):
         super().__init__(f"the data folder {folder} cannot be used ({why}): give --data a folder you can write to")
         self.folder = folder
         self.why = why
+
+
+class EmergencyNumberUnreadable(ShellError):
+    """The emergency number in the settings is not one."""
+
+    def __init__(self, says: str) -> None:
+        super().__init__(f"STATIONCALL_EMERGENCY_NUMBER is {says!r}: give the number as one dials it, such as 112, or leave it out")
+        self.says = says
 
 
 class TraineeUnknown(ShellError):

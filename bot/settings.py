@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from platformdirs import user_data_path
 
-from bot.errors import DataFolderUnusable
+from bot.errors import DataFolderUnusable, EmergencyNumberUnreadable
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
 DATA_VARIABLE = "STATIONCALL_DATA"
 DATABASE_VARIABLE = "STATIONCALL_DATABASE"
+EMERGENCY_VARIABLE = "STATIONCALL_EMERGENCY_NUMBER"
 SQLITE_NAME = "stationcall.sqlite3"
+EMERGENCY_NUMBER = re.compile(r"\+?[0-9][0-9 ()/-]{1,18}")
 
 
 @dataclass(frozen=True)
@@ -36,20 +39,32 @@ class Secret:
 
 @dataclass(frozen=True)
 class Settings:
-    """The data folder, and the database's URL (its password is why it is a secret)."""
+    """The data folder, the database's URL (a secret: its password is in it), the number to call in an emergency, if named."""
 
     data: Path
     database: Secret
+    emergency: str | None = None
 
 
 def read_settings(data: str | None, environ: Mapping[str, str]) -> Settings:
     """Settings from the command line's `--data`, then the environment, then the platform's user data folder.
 
     `STATIONCALL_DATABASE` may name a PostgreSQL database (`postgresql://…`); without it a SQLite file in the data folder is used.
+    `STATIONCALL_EMERGENCY_NUMBER` is the number that trainees are told to call; without it, their local one.
+
+    Raises:
+        EmergencyNumberUnreadable: when that is not a telephone number: a wrong one is worse than none.
     """
     folder = Path(data or environ.get(DATA_VARIABLE) or user_data_path("stationcall", appauthor=False)).expanduser().resolve()
     url = environ.get(DATABASE_VARIABLE) or f"sqlite:///{folder / SQLITE_NAME}"
-    return Settings(folder, Secret(url))
+    return Settings(folder, Secret(url), _emergency(environ))
+
+
+def _emergency(environ: Mapping[str, str]) -> str | None:
+    number = " ".join(environ.get(EMERGENCY_VARIABLE, "").split())
+    if number and EMERGENCY_NUMBER.fullmatch(number) is None:
+        raise EmergencyNumberUnreadable(number)
+    return number or None
 
 
 def make_folder(folder: Path) -> None:

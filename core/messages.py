@@ -11,6 +11,7 @@ from typing import Literal
 
 from core.circuit import Side
 from core.diary import Ending
+from core.health import Bar, Branch, Check, Feeling, LightWhy, Outcome, TooMuch, Topic
 from core.rack import RackItem
 from core.reasons import CardReason
 from core.tempo import Tempo
@@ -220,9 +221,116 @@ class NotUnderstood:
     expects: Literal["reps", "go", "back", "today"]
 
 
+# Safety: before a workout
+
+
+@dataclass(frozen=True)
+class HealthOffered:
+    """A few short health questions are offered; `go` goes without them, and light."""
+
+
+@dataclass(frozen=True)
+class HealthAsked:
+    """One health question; `again` when the answer could not be read."""
+
+    topic: Topic
+    coach: str
+    again: bool
+
+
+@dataclass(frozen=True)
+class HealthLater:
+    """The health questions wait; `running` while a workout is under way."""
+
+    running: bool
+
+
+@dataclass(frozen=True)
+class HealthOutcome:
+    """What the health answers come to; `places` are injuries that are held back, `medicine` one that changes the heart rate."""
+
+    outcome: Outcome
+    branch: Branch
+    coach: str
+    places: tuple[str, ...]
+    medicine: bool
+
+
 @dataclass(frozen=True)
 class ClearanceNeeded:
-    """An urgent sign was reported not long ago: no workout starts."""
+    """Something stands before a workout: nothing starts. `same_day` when a warning sign was told today."""
+
+    bar: Bar
+    coach: str
+    emergency: str | None
+    same_day: bool
+
+
+@dataclass(frozen=True)
+class ClearanceNoted:
+    """The trainee is cleared; the start is a light one."""
+
+
+@dataclass(frozen=True)
+class ClearanceTooSoon:
+    """Cleared was said on the day of a warning sign: not today."""
+
+
+@dataclass(frozen=True)
+class LighterDay:
+    """Why today is lighter. `days` away for a break; `rounds` when there are fewer than the circuit has."""
+
+    whys: tuple[LightWhy, ...]
+    days: int | None
+    rounds: int | None
+
+
+@dataclass(frozen=True)
+class SameMuscles:
+    """The same muscles worked hard less than two days ago."""
+
+    hours: int
+    muscles: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class FeelingNoted:
+    """How the trainee is today was noted; `lighter` when the loads follow, `rounds` when there are fewer than planned."""
+
+    feelings: tuple[Feeling, ...]
+    lighter: bool
+    rounds: int | None
+
+
+@dataclass(frozen=True)
+class IllAsked:
+    """Ill: any fever, or anything below the neck?"""
+
+
+@dataclass(frozen=True)
+class FeverRest:
+    """Fever, or ill below the neck: no workout today."""
+
+
+@dataclass(frozen=True)
+class PainGone:
+    """Places that hurt are fine now: what was left out comes back, a step lighter."""
+
+    places: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class PainStays:
+    """Places still hurt: what troubles them stays out."""
+
+    places: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class NothingSpared:
+    """Every station would trouble what hurts: rest today."""
+
+    places: tuple[str, ...]
 
 
 # The walk through a workout
@@ -230,9 +338,15 @@ class ClearanceNeeded:
 
 @dataclass(frozen=True)
 class WarmUp:
-    """The warm-up clock starts."""
+    """The warm-up clock starts (0 seconds: there is none); with checks, and questions that need no answer.
+
+    `places` hurt the last time and are asked about.
+    """
 
     seconds: int
+    moves: tuple[str, ...]
+    checks: tuple[Check, ...]
+    places: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -558,25 +672,75 @@ class FeltRight:
 
 @dataclass(frozen=True)
 class UrgentStop:
-    """A sign that stops everything at once."""
+    """A sign that stops everything at once. `emergency` is the number to call, None for the local one."""
 
     place: str | None
+    emergency: str | None
+    coach: str
 
 
 @dataclass(frozen=True)
 class PainStop:
-    """Pain stops a station; `swap` spares the place, None when the station is left out."""
+    """Pain stops a station; sharp or dull, new or known?"""
 
     place: str | None
     exercise: str
+
+
+@dataclass(frozen=True)
+class PainAdvice:
+    """What follows from pain at a station: `swap` spares the place, None when the station is left out.
+
+    `others` are the other stations that changed with it; `mild` is dull and known.
+    """
+
+    exercise: str
     swap: str | None
+    others: tuple[str, ...]
+    mild: bool
 
 
 @dataclass(frozen=True)
 class PainHeard:
-    """Pain outside a station."""
+    """Pain outside a station; sharp or dull, new or known?"""
 
     place: str | None
+
+
+@dataclass(frozen=True)
+class PainKept:
+    """Pain outside a station is noted, as it was described."""
+
+    mild: bool
+
+
+@dataclass(frozen=True)
+class TooMuchSeen:
+    """It looks like too much today: more rest, lighter, or the end?"""
+
+    sign: TooMuch
+
+
+@dataclass(frozen=True)
+class ReliefTaken:
+    """What was chosen; `rest_s` are the seconds that rests are longer by."""
+
+    choice: Literal["rest", "lighter", "on"]
+    rest_s: int
+
+
+@dataclass(frozen=True)
+class EffortAsked:
+    """How hard was it as a whole?"""
+
+
+@dataclass(frozen=True)
+class EffortNoted:
+    """The effort was noted. `jump_percent`: how far the week is above usual, if far; `alike`: no day differs from another."""
+
+    effort: Decimal
+    jump_percent: int | None
+    alike: bool
 
 
 @dataclass(frozen=True)
@@ -674,7 +838,21 @@ Message = (
     | DaySkipped
     | ProgressShown
     | NotUnderstood
+    | HealthOffered
+    | HealthAsked
+    | HealthLater
+    | HealthOutcome
     | ClearanceNeeded
+    | ClearanceNoted
+    | ClearanceTooSoon
+    | LighterDay
+    | SameMuscles
+    | FeelingNoted
+    | IllAsked
+    | FeverRest
+    | PainGone
+    | PainStays
+    | NothingSpared
     | WarmUp
     | Card
     | Go
@@ -708,7 +886,13 @@ Message = (
     | FeltRight
     | UrgentStop
     | PainStop
+    | PainAdvice
     | PainHeard
+    | PainKept
+    | TooMuchSeen
+    | ReliefTaken
+    | EffortAsked
+    | EffortNoted
     | WhereWeWere
     | StillThere
     | AlreadyGoing

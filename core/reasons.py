@@ -177,6 +177,13 @@ class AsSaid:
 
 
 @dataclass(frozen=True)
+class GoingLight:
+    """Lighter today: stop with at least `left` reps left."""
+
+    left: int
+
+
+@dataclass(frozen=True)
 class EmptyHands:
     """No rack, or nothing on it that the hands can hold for this."""
 
@@ -197,4 +204,4 @@ Reason = (
     | TodaysForm
 )
 
-CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | AsSaid | EmptyHands
+CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | GoingLight | AsSaid | EmptyHands

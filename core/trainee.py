@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal
 
+from core.health import Health
 from core.rack import Rack
 from core.units import Unit
 
@@ -20,11 +21,15 @@ class ReminderDays:
     at: str
 
 
+NOTHING_SAID = Health()
+
+
 @dataclass(frozen=True)
 class Trainee:
     """A trainee as the diary knows them.
 
-    `rack` is None until it was said, and empty for someone without weights. `zone` is an IANA name.
+    `rack` is None until it was said, and empty for someone without weights. `zone` is an IANA name. `health` holds nothing until
+    the health talk has begun.
     """
 
     name: str
@@ -33,3 +38,4 @@ class Trainee:
     rack: Rack | None = None
     cautions_accepted_at: datetime | None = None
     reminder: ReminderDays | None = None
+    health: Health = NOTHING_SAID

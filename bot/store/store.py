@@ -14,10 +14,11 @@ from bot.store.engine import open_engine, reading
 from bot.store.ledger import Ledger
 from bot.store.outgoing import Letter, Outbound, Outgoing
 from bot.store.revision import bring_to_newest
-from bot.store.tables import CIRCUIT, INBOX, PAIN_RECORD, RACK_ITEM, SET_RECORD, SET_VOID, TRAINEE, WORKOUT
+from bot.store.tables import CIRCUIT, INBOX, PAIN_RECORD, RACK_ITEM, SAFETY_NOTE, SET_RECORD, SET_VOID, TRAINEE, WORKOUT
 from bot.store.values import (
     circuit_of,
     circuit_text,
+    note_of,
     pain_of,
     set_of,
     state_of,
@@ -268,6 +269,7 @@ async def _history(connection: AsyncConnection, trainee_id: int) -> History:
         await _sets(connection, trainee_id),
         tuple(workout_of(row) for row in await _rows(connection, WORKOUT, trainee_id, "number")),
         tuple(pain_of(row) for row in await _rows(connection, PAIN_RECORD, trainee_id, "id")),
+        tuple(note_of(row) for row in await _rows(connection, SAFETY_NOTE, trainee_id, "id")),
     )
 
 

@@ -35,7 +35,7 @@ class CircuitRow(Row, table=True):
 class TraineeRow(Row, table=True):
     """Who trains, and where the conversation is.
 
-    `state` is JSON, `reminder` too; `wake_at` is when the clock must look again; `seen_at` is the instant of the latest step;
+    `state` is JSON, `reminder` and `health` too; `wake_at` is when the clock must look again; `seen_at` is the latest step;
     `revision` counts the steps, so that what is remembered in memory is known to be what is stored.
     """
 
@@ -47,6 +47,7 @@ class TraineeRow(Row, table=True):
     rack_said: bool
     cautions_accepted_at: datetime | None = None
     reminder: str | None = None
+    health: str | None = None
     circuit_id: int = Field(foreign_key="circuit.id")
     state: str
     wake_at: datetime | None = Field(default=None, index=True)
@@ -78,6 +79,7 @@ class WorkoutRow(Row, table=True):
     ended_at: datetime | None = None
     ending: str | None = None
     work_s: int
+    effort: str | None = None
 
 
 class SetRow(Row, table=True):
@@ -130,6 +132,21 @@ class PainRow(Row, table=True):
     side: str | None = None
     urgent: bool
     exercise: str | None = None
+    quality: str | None = None
+    known: bool | None = None
+    eased_at: datetime | None = None
+
+
+class SafetyNoteRow(Row, table=True):
+    """A fact about safety. Rows are only ever added; `told_at` is when the coach was told, where it is for the coach."""
+
+    __tablename__ = "safety_note"
+    id: int | None = Field(default=None, primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id", index=True)
+    at: datetime
+    kind: str
+    value: str
+    told_at: datetime | None = None
 
 
 class InboxRow(Row, table=True):
@@ -170,5 +187,6 @@ WORKOUT = _table("workout")
 SET_RECORD = _table("set_record")
 SET_VOID = _table("set_void")
 PAIN_RECORD = _table("pain_record")
+SAFETY_NOTE = _table("safety_note")
 INBOX = _table("inbox")
 OUTBOX = _table("outbox")

@@ -7,13 +7,18 @@ from typing import TYPE_CHECKING, assert_never
 from sqlalchemy import delete, insert, update
 
 from bot.store import tables
-from bot.store.values import ending_columns, pain_columns, rack_columns, set_columns, workout_columns
+from bot.store.values import ending_columns, note_columns, pain_columns, rack_columns, set_columns, workout_columns
 from core.diary import (
     CautionsAccepted,
+    EffortSaid,
     Entry,
+    HealthSaid,
+    PainDescribed,
+    PainEased,
     PainNoted,
     RackSaid,
     ReminderSet,
+    SafetyNoted,
     SetNoted,
     SetUndone,
     UnitChosen,
@@ -41,15 +46,26 @@ async def write_entry(connection: AsyncConnection, trainee_id: int, entry: Entry
         case WorkoutOpened(number, circuit):
             columns = workout_columns(trainee_id, after.workout(number), circuit)
             await connection.execute(insert(tables.WORKOUT).values(columns))
-        case WorkoutClosed(number):
+        case WorkoutClosed(number) | EffortSaid(number):
             of_number = (tables.WORKOUT.c.trainee_id == trainee_id) & (tables.WORKOUT.c.number == number)
             columns = ending_columns(trainee_id, after.workout(number))
             await connection.execute(update(tables.WORKOUT).where(of_number).values(columns))
         case PainNoted(record):
             await connection.execute(insert(tables.PAIN_RECORD).values(pain_columns(trainee_id, record)))
+        case PainDescribed(at, quality, known):
+            of_instant = (tables.PAIN_RECORD.c.trainee_id == trainee_id) & (tables.PAIN_RECORD.c.at == at)
+            described = {"quality": None if quality is None else quality.value, "known": known}
+            await connection.execute(update(tables.PAIN_RECORD).where(of_instant).values(described))
+        case PainEased(place, at):
+            pains = tables.PAIN_RECORD.c
+            here = pains.place.is_(None) if place is None else pains.place == place
+            there = (pains.trainee_id == trainee_id) & here & pains.eased_at.is_(None) & ~pains.urgent
+            await connection.execute(update(tables.PAIN_RECORD).where(there).values(eased_at=at))
+        case SafetyNoted(note):
+            await connection.execute(insert(tables.SAFETY_NOTE).values(note_columns(trainee_id, note)))
         case RackSaid(rack):
             await _write_rack(connection, trainee_id, rack)
-        case CautionsAccepted() | UnitChosen() | ReminderSet():
+        case CautionsAccepted() | UnitChosen() | ReminderSet() | HealthSaid():
             pass
         case _:
             assert_never(entry)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from bot.wording.book import Worded, words_for
 from bot.wording.phrases import DAY_NAMES, load_text, page, set_text
 from core.messages import (
-    ClearanceNeeded,
     DaySkipped,
     HelpShown,
     NothingRuns,
@@ -170,15 +169,3 @@ def progress_shown(message: ProgressShown) -> Worded:
 def not_understood(message: NotUnderstood) -> Worded:
     """Nothing could be read."""
     return Worded(page("I didn't catch that.", EXPECTED[message.expects]))
-
-
-@words_for(ClearanceNeeded)
-def clearance_needed(message: ClearanceNeeded) -> Worded:
-    """An urgent sign was reported not long ago."""
-    del message
-    return Worded(
-        page(
-            "You told me of a warning sign not long ago, so nothing starts today.",
-            "Please have a doctor look at it first. If it comes back: your emergency number.",
-        )
-    )

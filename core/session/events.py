@@ -34,11 +34,12 @@ Event = Opened | Said | Woke
 
 @dataclass(frozen=True)
 class Plan:
-    """Who trains, what is on for today, and who is the coach."""
+    """Who trains, what is on for today, who is the coach, and which number to call in an emergency (None: the local one)."""
 
     trainee: Trainee
     circuit: Circuit
     coach: str
+    emergency: str | None = None
 
 
 @dataclass(frozen=True)

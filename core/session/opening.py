@@ -5,60 +5,89 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from core.catalogue import exercise
 from core.diary import WorkoutOpened
-from core.messages import ClearanceNeeded, StationLine, TodayPlan, WarmUp
-from core.rack import Rack
+from core.health import LightWhy, NoteKind
+from core.messages import LighterDay, NothingSpared, SameMuscles, StationLine, TodayPlan, WarmUp
 from core.reminders import local_date
-from core.safety import must_wait
+from core.safety.day import extra_reserve, lighter_today, rounds_left
+from core.safety.joints import joint_of, watched
+from core.safety.recovery import easier_week_due, recently_hard
+from core.safety.setting import checks, warm_up_moves
 from core.session import cues
 from core.session.cards import show
 from core.session.places import entering, exercise_at, seconds_after, sided, station_s
 from core.session.prescription import advise
-from core.session.states import Idle, Place, State, Workout
+from core.session.sparing import as_written
+from core.session.standing import bar_now, needed
+from core.session.states import Asking, Idle, Place, State, Workout
 
 if TYPE_CHECKING:
     from core.session.turn import Turn
 
 
 def opened(turn: Turn) -> Workout:
-    """The day's workout, before its first station."""
+    """The day's workout, before its first station: as much lighter as the day asks for, without what hurts."""
     circuit = turn.plan.circuit
+    reasons = lighter_today(turn.plan.trainee, turn.diary, turn.now)
     workout = Workout(
         number=len(turn.history.workouts) + 1,
-        circuit=circuit,
+        circuit=replace(circuit, rounds=rounds_left(circuit.rounds, reasons)),
         started_at=turn.now,
         place=Place(1, 1),
-        exercises=tuple(_doable(station.exercise, turn.plan.trainee.rack) for station in circuit.stations),
+        exercises=tuple(station.exercise for station in circuit.stations),
         prescriptions=(None,) * len(circuit.stations),
+        ease=extra_reserve(reasons),
+        asking=Asking.READINESS,
+        planned=circuit.rounds,
     )
-    return replace(workout, place=entering(workout, workout.place))
-
-
-def _doable(slug: str, rack: Rack | None) -> str:
-    """The exercise, or its swap without a load where the rack has nothing that the hands can hold for it."""
-    movement = exercise(slug)
-    if movement.loads_held and not (rack or Rack()).loads(movement.loads_held):
-        return movement.swap_load or slug
-    return slug
+    workout = as_written(workout, turn)
+    first = next((number for number in range(1, len(circuit.stations) + 1) if number not in workout.left_out), 1)
+    return replace(workout, place=entering(workout, Place(1, first)))
 
 
 def begin(turn: Turn, idle: Idle) -> State:
-    """Open the workout: warm-up first, then the card of the first station."""
-    if must_wait(turn.history, turn.now):
-        turn.say(ClearanceNeeded())
+    """Open the workout: what to know of today, the warm-up, then the card of the first station."""
+    found = bar_now(turn)
+    if found is not None:
+        turn.say(needed(turn, found))
         return idle
+    why = easier_week_due(turn.history, turn.now)
+    if why is not None:
+        turn.keep_note(NoteKind.EASIER_WEEK, why.value)
     workout = opened(turn)
+    places = tuple(dict.fromkeys(pain.place or "" for pain in watched(turn.diary.pains, turn.now)))
+    if len(workout.left_out) == len(workout.circuit.stations):
+        turn.say(NothingSpared(places))
+        return idle
+    _say_lighter(workout, turn)
     turn.keep(WorkoutOpened(workout.number, workout.circuit, turn.now))
-    if workout.circuit.warm_up_s:
-        turn.say(WarmUp(workout.circuit.warm_up_s))
-        return cues.warming_up(workout, turn.now, workout.circuit.warm_up_s)
+    done = [slug for number, slug in enumerate(workout.exercises, 1) if number not in workout.left_out]
+    sore = [joint for place in places if (joint := joint_of(place)) is not None]
+    warm_up_s = workout.circuit.warm_up_s
+    turn.say(WarmUp(warm_up_s, warm_up_moves(done, sore), checks(done, turn.plan.trainee.rack), places))
+    if warm_up_s:
+        return cues.warming_up(workout, turn.now, warm_up_s)
     return cues.setting_up(show(turn, workout, None), turn.now)
+
+
+def _say_lighter(workout: Workout, turn: Turn) -> None:
+    """Why today is lighter, and that the same muscles worked hard lately.
+
+    The first time, the offer of the questions has just said what no answers mean.
+    """
+    reasons = lighter_today(turn.plan.trainee, turn.diary, turn.now)
+    whys = tuple(reason.why for reason in reasons if turn.history.workouts or reason.why is not LightWhy.UNANSWERED)
+    fewer = workout.circuit.rounds if workout.circuit.rounds < workout.planned else None
+    if whys:
+        turn.say(LighterDay(whys, next((reason.days for reason in reasons if reason.days is not None), None), fewer))
+    recent = recently_hard(turn.plan.circuit, turn.history, turn.now)
+    if recent is not None:
+        turn.say(SameMuscles(recent.hours, recent.muscles))
 
 
 def whole_s(workout: Workout) -> tuple[int, int]:
     """Seconds a workout takes from its warm-up to its last station, with the shortest and the longest rests."""
-    first_s = workout.circuit.warm_up_s + station_s(workout, Place(1, 1))
+    first_s = workout.circuit.warm_up_s + station_s(workout, workout.place)
     return first_s + seconds_after(workout, longest=False), first_s + seconds_after(workout)
 
 
@@ -67,7 +96,7 @@ def say_today(turn: Turn) -> None:
     workout = opened(turn)
     circuit, zone = workout.circuit, turn.plan.trainee.zone
     lines = []
-    for place in (Place(1, number) for number in range(1, len(circuit.stations) + 1)):
+    for place in (Place(1, number) for number in range(1, len(circuit.stations) + 1) if number not in workout.left_out):
         movement = exercise_at(workout, place)
         load = advise(turn, workout, place).prescription.load if movement.loads_held else None
         lines.append(StationLine(movement.name, load, movement.loads_held, sided(workout, place)))
