@@ -218,7 +218,7 @@ def _denied(said: str, at: int) -> bool:
 def yes_or_no(text: str) -> bool | None:
     """A plain yes or no, None when it is neither or unsure."""
     said = plain(text)
-    if any(said.startswith(word) for word in UNSURE):
+    if any(said.startswith((word, f"i {word}", f"im {word}")) for word in UNSURE):
         return None
     if said in NO or said.startswith(NO_STARTS):
         return False
@@ -354,7 +354,7 @@ def _injuries(said: str) -> tuple[Injury, ...] | None:
 def is_history(text: str) -> bool:
     """Whether a sign told as an answer is one that comes and goes, and not one that is there now."""
     said = plain(text)
-    return _has(said, SOMETIMES) and not _has(said, RIGHT_NOW)
+    return _has(said, SOMETIMES) and not _has(said.replace("now and then", ""), RIGHT_NOW)
 
 
 def read_feelings(text: str) -> tuple[Feeling, ...] | None:

@@ -50,7 +50,7 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
     """What to do at a place of a workout, or at the same station on another day (`next_workout`).
 
     The order of what decides: what the trainee said of the load, the coach's start, then what strength suggests. Pain lately, and a
-    tempo that was not kept, take the heavier loads off the rack first; a lighter day leaves more in reserve.
+    tempo that was not kept, take the heavier loads off the rack first; a lighter day leaves more in reserve, and does not go up.
     """
     advice = _advice(turn, workout, place, next_workout=next_workout)
     told = isinstance(advice.why, HeldBack | AsSaid | EmptyHands)
@@ -84,8 +84,11 @@ def _advice(turn: Turn, workout: Workout, place: Place, *, next_workout: bool) -
         load = free.prescription.load
         change = free.change if base is None or load is None else change_of(base, load)
         return replace(free, why=HeldBack(held[1].place), change=change)
-    if done and is_over(done[-1]) and last is not None:
+    today = [record.load for record in done if record.workout == workout.number and record.load is not None]
+    if last is not None and is_over(done[-1]):
         loads = _up_to(loads, last)
+    elif today and workout.ease >= LIGHT and dict(workout.felt).get(place.station) != "light":
+        loads = _up_to(loads, max(today, key=lambda load: load.kg))
     return _freely(turn, workout, place, tempo, loads, next_workout=next_workout, hint=hint)
 
 
