@@ -268,7 +268,9 @@ class ClearanceNeeded:
 
 @dataclass(frozen=True)
 class ClearanceNoted:
-    """The trainee is cleared; the start is a light one."""
+    """The trainee is cleared; the start is a light one. `first_talk` when that still has to be finished."""
+
+    first_talk: bool
 
 
 @dataclass(frozen=True)

@@ -184,6 +184,11 @@ class GoingLight:
 
 
 @dataclass(frozen=True)
+class TempoFirst:
+    """The tempo was not kept: the load does not go up until it is."""
+
+
+@dataclass(frozen=True)
 class EmptyHands:
     """No rack, or nothing on it that the hands can hold for this."""
 
@@ -204,4 +209,4 @@ Reason = (
     | TodaysForm
 )
 
-CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | GoingLight | AsSaid | EmptyHands
+CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | GoingLight | TempoFirst | AsSaid | EmptyHands

@@ -72,7 +72,7 @@ def health_offered(message: HealthOffered) -> Worded:
     """A few short health questions are offered."""
     del message
     return Worded(
-        page('A few short health questions first? Say "ok".', '"go" skips them for now, and we go light.'),
+        page('May I ask a few short health questions? Say "ok".', '"go" skips them for now, and we go light.'),
         ("ok", "go"),
     )
 
@@ -127,33 +127,34 @@ def health_later(message: HealthLater) -> Worded:
 @words_for(HealthOutcome)
 def health_outcome(message: HealthOutcome) -> Worded:
     """What the health answers come to."""
-    lines, replies = _outcome_lines(message)
-    held = ""
-    if message.places and message.outcome in (Outcome.GO, Outcome.LIGHT):
-        held = f"What troubles your {and_list(message.places)} stays out; tell me when it is fine."
+    starts = message.outcome in (Outcome.GO, Outcome.LIGHT)
+    held = f"What troubles {_named(message.places, 'it')} stays out; tell me when it is fine." if message.places and starts else ""
     pulse = "With that medicine go by breath and effort, not by pulse." if message.medicine else ""
-    return Worded(page("Thank you.", *lines, held, pulse), replies)
+    lines = ("Thank you.", *_outcome_lines(message), held, pulse)
+    return Worded(page(*lines, 'Say "go" when you like.'), ("go",)) if starts else Worded(page(*lines))
 
 
-def _outcome_lines(message: HealthOutcome) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    if message.outcome is Outcome.WAIT:
-        return (_bar_lines(Bar.YOUNG if message.branch is Branch.YOUNG else Bar.PREGNANT, message.coach), ())
-    if message.outcome is Outcome.CLEARANCE:
-        ask = (
-            'Ask your doctor: "May I do strength circuits near my limit? What should I leave out? When must I stop?"',
-            'When you have a yes, say "I am cleared". If a sign comes on strong, or at rest: emergency number, not me.',
-        )
-        if message.branch is Branch.SYMPTOMS:
-            return (("Signs like yours need a doctor's look before you train, however fit you are.", *ask), ())
-        return (("With what you have, a doctor should clear you before you begin.", *ask), ())
-    if message.branch is Branch.DISEASE_ACTIVE:
-        why = 'You are active, so light work is fine. Before hard work: a doctor\'s yes, then "I am cleared".'
-        return ((why, 'Say "go".'), ("go",))
-    if message.branch is Branch.STARTING:
-        return (("We start light and build up over the first workouts.", 'Say "go".'), ("go",))
-    if message.branch is Branch.UNANSWERED:
-        return (("What you left out keeps us light for now.", 'Say "go".'), ("go",))
-    return (("Nothing holds you back.", 'Say "go".'), ("go",))
+ASK_DOCTOR = (
+    'Ask your doctor: "May I do strength circuits near my limit? What should I leave out? When must I stop?"',
+    'When you have a yes, say "I am cleared". If a sign comes on strong, or at rest: emergency number, not me.',
+)
+OUTCOMES = {
+    Branch.SYMPTOMS: ("Signs like yours need a doctor's look before you train, however fit you are.", *ASK_DOCTOR),
+    Branch.DISEASE: ("With what you have, a doctor should clear you before you begin.", *ASK_DOCTOR),
+    Branch.DISEASE_ACTIVE: (
+        "You are active, so light work is fine.",
+        'Before hard work: a doctor\'s yes, then "I am cleared".',
+    ),
+    Branch.STARTING: ("We start light and build up over the first workouts.",),
+    Branch.UNANSWERED: ("What you left out keeps us light for now.",),
+    Branch.FREE: ("Nothing holds you back.",),
+}
+
+
+def _outcome_lines(message: HealthOutcome) -> tuple[str, ...]:
+    if message.branch in (Branch.YOUNG, Branch.PREGNANT):
+        return _bar_lines(Bar.YOUNG if message.branch is Branch.YOUNG else Bar.PREGNANT, message.coach)
+    return OUTCOMES[message.branch]
 
 
 def _bar_lines(bar: Bar, coach: str) -> tuple[str, ...]:
@@ -190,8 +191,8 @@ def clearance_needed(message: ClearanceNeeded) -> Worded:
 @words_for(ClearanceNoted)
 def clearance_noted(message: ClearanceNoted) -> Worded:
     """The trainee is cleared."""
-    del message
-    return Worded(page("Good to hear. Noted with today's date. We begin light.", 'Say "go" when you like.'), ("go",))
+    noted = "Good to hear. Noted with today's date. We begin light."
+    return Worded(page(noted)) if message.first_talk else Worded(page(noted, 'Say "go" when you like.'), ("go",))
 
 
 @words_for(ClearanceTooSoon)
@@ -220,8 +221,8 @@ CHECKS = {
 def warm_up(message: WarmUp) -> Worded:
     """The warm-up clock starts; what to look at; how are you?"""
     moves = ", ".join(message.moves)
-    named = tuple(f"the {place}" if place else "what hurt" for place in message.places)
-    asked = f'{and_list(named).capitalize()}: "fine now" or "still hurts"? I leave it out until you say.' if named else ""
+    named = _named(message.places, "what hurt") if message.places else ""
+    asked = f'{named.capitalize()}: "fine now" or "still hurts"? I leave it out until you say.' if named else ""
     return Worded(
         page(
             f"Warm-up, {seconds_text(message.seconds)}: {moves}." if message.seconds else f"Warm up first: {moves}.",
@@ -303,25 +304,29 @@ def fever_rest(message: FeverRest) -> Worded:
     )
 
 
+def _named(places: tuple[str, ...], unnamed: str) -> str:
+    return and_list(tuple(f"the {place}" if place else unnamed for place in places))
+
+
 @words_for(PainGone)
 def pain_gone(message: PainGone) -> Worded:
     """What hurt is fine now."""
-    named = and_list(tuple(place or "what hurt" for place in message.places))
-    return Worded(page(f"Good: {named}. It comes back a step lighter. Tell me if it speaks up."), ("go",))
+    named = _named(message.places, "what hurt")
+    return Worded(page(f"Good that {named} is fine. It comes back a step lighter. Tell me if it speaks up."), ("go",))
 
 
 @words_for(PainStays)
 def pain_stays(message: PainStays) -> Worded:
     """It still hurts."""
-    named = and_list(tuple(place or "what hurts" for place in message.places))
+    named = _named(message.places, "what hurts")
     return Worded(page(f"Then {named} rests: what troubles it stays out today. If it stays a week, have it looked at."), ("go",))
 
 
 @words_for(NothingSpared)
 def nothing_spared(message: NothingSpared) -> Worded:
     """Every station would trouble it."""
-    named = and_list(tuple(place or "what hurts" for place in message.places))
-    return Worded(page(f"Everything in this circuit would trouble your {named}. Rest today; your coach can change the plan."))
+    named = _named(message.places, "what hurts")
+    return Worded(page(f"Everything in this circuit would trouble {named}. Rest today; your coach can change the plan."))
 
 
 # During

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.wording import reasons
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, GoingLight, HeldBack
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, GoingLight, HeldBack, TempoFirst
 
 
 def why_text(reason: CardReason) -> str:
@@ -19,6 +19,8 @@ def why_text(reason: CardReason) -> str:
             return f"We go easy on the {place}." if place else "We go easy after the pain."
         case GoingLight(left):
             return f"Light today: stop with {left} left in you."
+        case TempoFirst():
+            return "Same load until the tempo holds."
         case AsSaid(felt):
             return f"You said it was {felt}."
         case EmptyHands():

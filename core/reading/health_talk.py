@@ -162,9 +162,10 @@ EFFORT_WORDS = {
 }  # fmt: skip
 SOMETIMES = (
     "sometimes", "often", "now and then", "at times", "occasionally", "when i", "on stairs", "on the stairs", "upstairs", "used to",
-    "last", "ago", "in the past", "once", "from time to time", "every", "usually", "walking", "during", "after",
+    "last week", "last month", "last year", "weeks ago", "months ago", "years ago", "in the past", "from time to time", "usually",
+    "when walking", "once in a while", "last winter", "last summer", "as a child", "as a kid",
 )  # fmt: skip
-RIGHT_NOW = ("now", "right now", "at the moment", "help", "currently", "today", "this minute")
+RIGHT_NOW = ("now", "at the moment", "help", "currently", "today", "minute", "minutes", "hour", "hours", "this morning", "worse")
 
 Key = TypeVar("Key")
 

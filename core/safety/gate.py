@@ -32,4 +32,7 @@ def bar(trainee: Trainee, history: History) -> Bar | None:
 def uncleared_sign(history: History) -> PainRecord | None:
     """The latest warning sign, when no clearance was told after it."""
     signs = [pain for pain in history.pains if pain.urgent]
-    return signs[-1] if signs and cleared_since(history, signs[-1].at) is None else None
+    if not signs:
+        return None
+    cleared = cleared_since(history, signs[-1].at)
+    return signs[-1] if cleared is None or cleared == signs[-1].at else None

@@ -29,6 +29,14 @@ def is_over(record: SetRecord) -> bool:
     return record.reps > int(record.work_s / record.rep_s + 1e-9)
 
 
+def _share(record: SetRecord) -> float:
+    """Reps as a share of what the time allows at the tempo, 1 at most; bare reps where nothing says what it allows."""
+    reps = float(record.reps or 0)
+    if record.work_s is None or record.rep_s is None:
+        return reps
+    return min(1.0, reps / max(1, int(record.work_s / record.rep_s + 1e-9)))
+
+
 def too_much(sets: Sequence[SetRecord]) -> TooMuch | None:
     """What the sets of a workout so far, in the order done, give away."""
     stations: dict[tuple[int, int], SetRecord] = {}
@@ -43,8 +51,7 @@ def too_much(sets: Sequence[SetRecord]) -> TooMuch | None:
     before = stations.get((last.round - 1, last.station))
     if before is not None and before.exercise == last.exercise and before.reps and last.reps is not None:
         heavier = before.load is not None and last.load is not None and last.load.kg > before.load.kg
-        slower = (last.rep_s or 0) > (before.rep_s or 0)
-        if 2 * last.reps <= before.reps and not heavier and not slower:
+        if 2 * _share(last) <= _share(before) and not heavier:
             return TooMuch.HALVED
     row = done[-IN_A_ROW:]
     return TooMuch.FAILING if len(row) == IN_A_ROW and all(is_short(record) for record in row) else None

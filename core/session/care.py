@@ -23,7 +23,7 @@ from core.messages import (
     TooMuchSeen,
 )
 from core.reading import health_talk
-from core.reading.acts import Answer, Pain, Start, Unclear
+from core.reading.acts import Amend, Finish, Log, Pain, Pause, Resume, Skip, Start, Swap, TimeLeft, Undo
 from core.safety import weeks
 from core.safety.day import extra_reserve, lighter_for, lighter_today, rounds_left
 from core.safety.joints import is_mild, watched
@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from core.session.states import Workout
     from core.session.turn import Turn
 
+KEEPS_SENSE = (Amend, Finish, Log, Pain, Pause, TimeLeft, Undo)  # said while the kind of a pain is asked, and meant as ever
 MORE_REST_S = 60  # common practice, no source
 HOT_REST_S = 30  # longer rests when hot (entry 49, from memory); how much is common practice
 LIGHTER_BY = 2  # reps to leave beyond today's
@@ -159,9 +160,11 @@ def _pain_kind(state: Running, text: str, acts: Sequence[Act], turn: Turn) -> St
     said = health_talk.read_quality(text)
     if said is not None and not _says_another(acts, turn):
         return described(state, said, turn)
-    if any(isinstance(act, Start) for act in acts) or health_talk.says_start(text):
+    if any(isinstance(act, Skip) for act in acts):
+        return described(state, (None, None), turn, out=True)
+    if any(isinstance(act, Start | Resume | Swap) for act in acts):
         return described(state, (None, None), turn)
-    if acts and all(isinstance(act, Unclear | Answer) for act in acts):
+    if not any(isinstance(act, KEEPS_SENSE) for act in acts):
         pain = turn.diary.pains[-1]
         slug = state.workout.exercises[state.workout.place.station - 1] if pain.exercise is None else pain.exercise
         turn.say(PainStop(pain.place, exercise(slug).name))
@@ -175,8 +178,11 @@ def _says_another(acts: Sequence[Act], turn: Turn) -> bool:
     return any(isinstance(act, Pain) and act.place is not None and (last is None or act.place != last.place) for act in acts)
 
 
-def described(state: Running, said: tuple[Quality | None, bool | None], turn: Turn) -> State:
-    """The pain told last is of this kind (nothing told: as if it were new): what it troubles changes, and the workout goes on."""
+def described(state: Running, said: tuple[Quality | None, bool | None], turn: Turn, *, out: bool = False) -> State:
+    """The pain told last is of this kind (nothing told: as if it were new): what it troubles changes, and the workout goes on.
+
+    `out`: the station is left out whatever would spare the place.
+    """
     pain = next(pain for pain in reversed(turn.diary.pains) if not pain.urgent)
     if said != (None, None):
         turn.keep(PainDescribed(pain.at, *said))
@@ -184,6 +190,8 @@ def described(state: Running, said: tuple[Quality | None, bool | None], turn: Tu
     before = state.workout
     station = next((number for number, slug in enumerate(before.exercises, 1) if slug == pain.exercise), before.place.station)
     workout = replace(spared(before, turn, at=station), asking=None)
+    if out and station not in workout.left_out:
+        workout = replace(workout, left_out=(*workout.left_out, station))
     names = [exercise(slug).name for slug in before.exercises]
     changed = [number for number in range(1, len(names) + 1) if _differs(before, workout, number)]
     swap = workout.exercises[station - 1]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from core.diary import PainNoted, PainRecord
+from core.diary import PainEased, PainNoted, PainRecord
 from core.health import Bar, Branch, Health, Injury, NoteKind, Topic
 from core.messages import ClearanceNoted, ClearanceTooSoon, HealthAsked, HealthLater, HealthOffered, HealthOutcome
 from core.reading import health_talk
@@ -78,11 +78,16 @@ def is_telling_history(state: State, text: str, turn: Turn) -> bool:
 
 
 def _begin(state: Idle, turn: Turn, *, again: bool) -> Idle:
-    """Start, or go on with, the questions; `again` asks them all anew and keeps the old answers until each is given."""
+    """Start, or go on with, the questions: those still open, those left out; all anew when it is time, or `again` is asked for.
+
+    Old answers stay until each is given anew.
+    """
     health = turn.plan.trainee.health
-    if again or health.finished_at is not None or not health.open:
-        health = replace(health, open=tuple(Topic))
-        turn.keep_health(health)
+    if again or (health.finished_at is not None and due(health, turn.history, turn.now)):
+        turn.keep_health(replace(health, open=tuple(Topic)))
+    elif not health.open:
+        left_out = tuple(topic for topic in Topic if getattr(health, FIELDS[topic]) is None)
+        turn.keep_health(replace(health, open=left_out))
     return _ask(state, turn)
 
 
@@ -153,7 +158,10 @@ def _keep_answer(health: Health, topic: Topic, said: object, turn: Turn) -> None
 
 
 def _watch_injuries(before: Sequence[Injury], now: Sequence[Injury], turn: Turn) -> None:
-    """An injury is watched as pain is: what troubles it stays out until the trainee says that it is fine."""
+    """An injury is watched as pain is: what troubles it stays out until the trainee says that it is fine, or names it no more."""
+    for injury in before:
+        if injury not in now:
+            turn.keep(PainEased(injury.place, turn.now))
     for injury in now:
         if injury not in before:
             turn.keep(PainNoted(PainRecord(turn.now, injury.place, injury.side, urgent=False, exercise=None, known=True)))
@@ -183,5 +191,5 @@ def _cleared(state: State, turn: Turn) -> State | None:
         turn.say(needed(turn, found))
         return state
     turn.keep_note(NoteKind.CLEARED, "trainee")
-    turn.say(ClearanceNoted())
+    turn.say(ClearanceNoted(first_talk=not isinstance(state, Idle)))
     return offered(replace(state, asking=None), turn) if isinstance(state, Idle) else state

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 
 from core.exercise import Measure
 from core.rack import Rack
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, GoingLight, HeldBack
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, GoingLight, HeaviestIsLight, HeldBack, TempoFirst
 from core.reminders import local_date
 from core.safety.day import LIGHT
 from core.safety.joints import hold
@@ -54,7 +54,8 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
     """
     advice = _advice(turn, workout, place, next_workout=next_workout)
     told = isinstance(advice.why, HeldBack | AsSaid | EmptyHands)
-    if not workout.ease or place.round > 1 or told or exercise_at(workout, place).measure is not Measure.REPS:
+    shown = place.round == 1 or isinstance(advice.why, HeaviestIsLight)  # on a light day that is meant
+    if not workout.ease or not shown or told or exercise_at(workout, place).measure is not Measure.REPS:
         return advice
     return replace(advice, why=GoingLight(station_at(workout, place).reserve.low + workout.ease))
 
@@ -85,9 +86,10 @@ def _advice(turn: Turn, workout: Workout, place: Place, *, next_workout: bool) -
         change = free.change if base is None or load is None else change_of(base, load)
         return replace(free, why=HeldBack(held[1].place), change=change)
     today = [record.load for record in done if record.workout == workout.number and record.load is not None]
-    if last is not None and is_over(done[-1]):
-        loads = _up_to(loads, last)
-    elif today and workout.ease >= LIGHT and dict(workout.felt).get(place.station) != "light":
+    if last is not None and done[-1].workout == workout.number and is_over(done[-1]):
+        same = _freely(turn, workout, place, tempo, _up_to(loads, last), next_workout=next_workout, hint=hint)
+        return same if same.change == "down" else replace(same, why=TempoFirst())
+    if today and workout.ease >= LIGHT and dict(workout.felt).get(place.station) != "light":
         loads = _up_to(loads, max(today, key=lambda load: load.kg))
     return _freely(turn, workout, place, tempo, loads, next_workout=next_workout, hint=hint)
 
@@ -188,7 +190,7 @@ def _worked_out(
                 exercise=movement.slug,
                 work_s=float(station.work_s or round((station.reps or 0) * tempo.rep_s)),
                 rep_s=tempo.rep_s,
-                rep_s_range=(tempo.rep_s, tempo.rep_s + TEMPO_LEVER_S),
+                rep_s_range=(tempo.rep_s, tempo.rep_s + (0.0 if ease >= LIGHT else TEMPO_LEVER_S)),
                 sides=sided(workout, place),
                 reserve=(station.reserve.low + ease, station.reserve.high + ease),
             ),

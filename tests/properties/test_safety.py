@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -107,7 +108,7 @@ def leads_on(message: messages.Message) -> bool:
     after=st.lists(EVENTS, min_size=1, max_size=30),
 )
 def test_after_an_urgent_sign_nothing_leads_on_until_cleared(known, before, sign, after):
-    """From the message that answers the sign on: no load, no "go", no next station, no workout, whatever is said and however long."""
+    """From the message that answers the sign on: no load, no "go", no next station, no workout, whatever is said, however long."""
     walk = Walk(known=known)
     for event in before:
         take(walk, event)
@@ -148,8 +149,21 @@ def test_a_clearance_is_never_taken_on_the_day_of_the_sign(events):
             assert bar(walk.ledger.trainee, walk.history) is Bar.URGENT
 
 
+def test_a_sign_at_the_very_instant_of_a_clearance_stands():
+    """A clearance counts for signs told before it, never for one told with it or after."""
+    walk = Walk(known=True).says("chest pain").waits(86_400).says("I am cleared")
+    assert walk.kinds()[0] == "ClearanceNoted"
+    walk.says("I feel dizzy", "go")
+    assert walk.kinds() == ["ClearanceNeeded"]
+    walk.waits(86_400)
+    assert walk.says("go").kinds() == ["ClearanceNeeded"]
+    assert walk.says("I am cleared").kinds()[0] == "ClearanceNoted"
+
+
 @pytest.mark.parametrize("sign", URGENT)
-@pytest.mark.parametrize("way", [(), ("go",), ("go", "go"), ("go", "go", "go"), ("go", "go", "go", "pause"), ("go", "go", "finish")])
+@pytest.mark.parametrize(
+    "way", [(), ("go",), ("go", "go"), ("go", "go", "go"), ("go", "go", "go", "pause"), ("go", "go", "finish")]
+)
 def test_a_sign_stops_every_state_in_the_same_message(sign, way):
     """Idle, warming up, setting up, working, paused, after the end: one message, the workout closed, the coach's note kept."""
     walk = Walk(known=True).says(*way, sign)
@@ -173,10 +187,10 @@ def test_a_sign_in_the_first_talk_stops_it_and_cleared_goes_on_with_it(answers):
 
 
 def test_a_running_workout_is_closed_by_the_last_look_whoever_raised_the_bar():
-    """Should a bar be there while a workout runs (a coach's word, an older program's state), the step ends it and says nothing else."""
+    """Should something stand before a workout that runs (an older program's state), the step ends it and says nothing else."""
     walk = Walk(known=True).says("go", "go", "go")
     plan_health = Health(symptoms=(Symptom.CHEST,), decided_at=MORNING)
-    walk.ledger = type(walk.ledger)(walk.ledger.trainee.__class__(**{**vars(walk.ledger.trainee), "health": plan_health}), walk.history)
+    walk.ledger = replace(walk.ledger, trainee=replace(walk.ledger.trainee, health=plan_health))
     walk.waits(61)
     assert isinstance(walk.state, Idle)
     assert walk.said == []

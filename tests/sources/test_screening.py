@@ -1,8 +1,8 @@
 """The screening against the published algorithm (entry 43) and the share it should hold back (entry 44).
 
-Riebe D et al. Med Sci Sports Exerc 2015;47:2473-2479: that three factors decide, and risk factors do not, was read in the abstract; the
-branches are from memory. Whitfield GP et al. Med Sci Sports Exerc 2017, doi 10.1249/MSS.0000000000001331 (read): of US adults of 40 and
-over, 54.2 % would be sent for a clearance before any exercise, and 2.6 % before vigorous exercise only.
+Riebe D et al. Med Sci Sports Exerc 2015;47:2473-2479: that three factors decide, and risk factors do not, was read in the abstract;
+the branches are from memory. Whitfield GP et al. Med Sci Sports Exerc 2017, doi 10.1249/MSS.0000000000001331 (read): of US adults of
+40 and over, 54.2 % would be sent for a clearance before any exercise, and 2.6 % before vigorous exercise only.
 """
 
 from __future__ import annotations
@@ -26,8 +26,26 @@ BRANCHES = [
     (False, False, False, False, Outcome.LIGHT, Branch.STARTING, "43: start light to moderate, no clearance", MEMORY),
     (True, False, False, False, Outcome.GO, Branch.FREE, "43: active, nothing known: go on, no clearance", MEMORY),
     (False, True, False, False, Outcome.CLEARANCE, Branch.DISEASE, "43: inactive, known disease: clearance first", MEMORY),
-    (False, True, False, True, Outcome.CLEARANCE, Branch.DISEASE, "43: the same; a yes to hard work was for an active life", CAUTION),
-    (True, True, False, False, Outcome.LIGHT, Branch.DISEASE_ACTIVE, "43: active, known disease: moderate without clearance", MEMORY),
+    (
+        False,
+        True,
+        False,
+        True,
+        Outcome.CLEARANCE,
+        Branch.DISEASE,
+        "43: the same; a yes to hard work was for an active life",
+        CAUTION,
+    ),
+    (
+        True,
+        True,
+        False,
+        False,
+        Outcome.LIGHT,
+        Branch.DISEASE_ACTIVE,
+        "43: active, known disease: moderate without clearance",
+        MEMORY,
+    ),
     (True, True, False, True, Outcome.GO, Branch.FREE, "43: vigorous work with a clearance within 12 months", MEMORY),
     (False, False, True, False, Outcome.CLEARANCE, Branch.SYMPTOMS, "43: any symptoms: clearance whatever else", MEMORY),
     (True, False, True, True, Outcome.CLEARANCE, Branch.SYMPTOMS, "43: the same; if active, stop first", MEMORY),
@@ -99,11 +117,11 @@ def test_nothing_answered_is_light_and_known_signs_count_before_the_rest_is_answ
 def people(count, *, seed):
     """Invented adults of 40 and over.
 
-    How common things are, by rough knowledge and no source: 55 % not active, 30 % with a known disease (heart and vessels, diabetes,
-    kidneys), 25 % of those without disease and 55 % of those with it have one of the nine symptoms, half of the active ones with
+    How common things are, by rough knowledge and no source: 30 % have a known disease (heart and vessels, diabetes, kidneys); 55 % of
+    those without it are not active, 70 % of those with it; 25 % and 55 % have one of the nine symptoms; half of the active ones with
     disease saw a doctor about exercise.
     """
-    draw = Random(seed)
+    draw = Random(seed)  # noqa: S311 - nothing is kept secret with it
     for _ in range(count):
         disease = draw.random() < 0.30
         symptoms = draw.random() < (0.55 if disease else 0.25)

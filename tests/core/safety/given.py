@@ -54,5 +54,7 @@ def trained(*days_ago, efforts=None):
     """A diary with a workout on each of these days before NOW, oldest first."""
     efforts = efforts or [None] * len(days_ago)
     return History(
-        workouts=tuple(workout(number, ago, effort=effort) for number, (ago, effort) in enumerate(zip(days_ago, efforts, strict=True), 1))
+        workouts=tuple(
+            workout(number, ago, effort=effort) for number, (ago, effort) in enumerate(zip(days_ago, efforts, strict=True), 1)
+        )
     )

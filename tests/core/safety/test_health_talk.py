@@ -247,6 +247,8 @@ def test_what_would_help(text, choice):
         ("chest pain", False),
         ("my chest hurts right now", False),
         ("I used to faint", True),
+        ("chest pain for the last hour", False),
+        ("it started ten minutes ago", False),
         ("chest pain sometimes, and now too", False),
     ],
 )

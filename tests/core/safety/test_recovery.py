@@ -43,8 +43,7 @@ def test_fever_is_built_up_from_workout_by_workout():
 
 def test_an_easier_week_comes_after_six_weeks_in_a_row_and_once():
     """About every six weeks (entry 34, from memory): due on the day six weeks after the first, then not again at once."""
-    days = [ago for ago in range(43, 0, -3)]
-    history = trained(*days)
+    history = trained(*range(43, 0, -3))
     assert easier_week_due(history, NOW) is EasierWhy.PLAN
     begun = replace(history, notes=(SafetyNote(day(2), NoteKind.EASIER_WEEK, EasierWhy.PLAN),))
     assert easier_week(begun, NOW) is EasierWhy.PLAN
