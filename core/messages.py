@@ -683,10 +683,11 @@ class UrgentStop:
 
 @dataclass(frozen=True)
 class PainStop:
-    """Pain stops a station; sharp or dull, new or known?"""
+    """Pain stops a station; `asked`: sharp or dull, new or known?"""
 
     place: str | None
     exercise: str
+    asked: bool = True
 
 
 @dataclass(frozen=True)
@@ -714,6 +715,20 @@ class PainKept:
     """Pain outside a station is noted, as it was described."""
 
     mild: bool
+
+
+@dataclass(frozen=True)
+class FearHeard:
+    """The trainee is afraid before anything was lifted."""
+
+    coach: str
+
+
+@dataclass(frozen=True)
+class UnwellPause:
+    """The trainee feels unwell or is frightened: the clock is stopped."""
+
+    emergency: str | None
 
 
 @dataclass(frozen=True)
@@ -891,6 +906,8 @@ Message = (
     | PainAdvice
     | PainHeard
     | PainKept
+    | FearHeard
+    | UnwellPause
     | TooMuchSeen
     | ReliefTaken
     | EffortAsked

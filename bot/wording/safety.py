@@ -16,6 +16,7 @@ from core.messages import (
     ClearanceTooSoon,
     EffortAsked,
     EffortNoted,
+    FearHeard,
     FeelingNoted,
     FeverRest,
     HealthAsked,
@@ -34,6 +35,7 @@ from core.messages import (
     ReliefTaken,
     SameMuscles,
     TooMuchSeen,
+    UnwellPause,
     UrgentStop,
     WarmUp,
 )
@@ -358,9 +360,9 @@ def pain_stop(message: PainStop) -> Worded:
     return Worded(
         page(
             f"Stop {message.exercise}{where}. Weights down, the clock is stopped.",
-            'Sharp or dull? New, or one you know? ("dull, known")',
+            'Sharp or dull? New, or one you know? ("dull, known")' if message.asked else "",
         ),
-        ("sharp, new", "sharp, known", "dull, new", "dull, known", "finish"),
+        ("sharp, new", "sharp, known", "dull, new", "dull, known", "finish") if message.asked else (),
     )
 
 
@@ -399,6 +401,32 @@ def pain_kept(message: PainKept) -> Worded:
     if message.mild:
         return Worded(page("Noted: next time lighter there. If it stays, have it looked at."))
     return Worded(page("Noted: it stays out until you tell me it is fine. If it is strong, swells or stays: a doctor."))
+
+
+@words_for(FearHeard)
+def fear_heard(message: FearHeard) -> Worded:
+    """The trainee is afraid before anything was lifted."""
+    return Worded(
+        page(
+            "That is all right. Nothing has to be lifted today.",
+            '"go" moves on lightly at your pace; "pause", "skip" and "finish" always work.',
+            f"Worried about your health? A doctor first; {message.coach} is glad to hear from you, too.",
+        ),
+        ("go", "pause", "finish"),
+    )
+
+
+@words_for(UnwellPause)
+def unwell_pause(message: UnwellPause) -> Worded:
+    """The trainee feels unwell or is frightened."""
+    return Worded(
+        page(
+            "Weights down, sit, breathe out slowly, sip water, open a window. The clock is stopped; nobody is waiting.",
+            f"Chest, jaw or arm pain, faint, numb, muddled, no breath: tell me, and call {_number(message.emergency)}.",
+            'Ebbing away? "finish" is a fine end; "back" goes on, "lighter" if you like.',
+        ),
+        ("finish", "back"),
+    )
 
 
 @words_for(TooMuchSeen)

@@ -102,6 +102,14 @@ FINE = {
 }
 LONG_AGO = ("last week", "last month", "last year", "weeks ago", "months ago")
 
+UNWELL = (
+    "feel sick", "feeling sick", "nauseous", "nausea", "throw up", "throwing up", "vomit", "puke", "feel weird", "feel strange",
+    "feel off", "feel awful", "feel terrible", "feel unwell", "dont feel well", "dont feel good", "not feeling well", "feel bad",
+    "feel funny", "feel faintish", "shaky", "trembling", "overheating",
+    "overheated", "shivering", "confused", "i think im dying", "something is wrong", "somethings wrong", "bleeding",
+)  # fmt: skip
+AFRAID = ("scared", "frightened", "afraid", "panicking", "panic", "nervous", "anxious", "worried", "terrified")
+JOKES = ("lol", "haha", "hahaha", "jk", "kidding", "joking", "lmao", "rofl", "xd")
 GONE = (
     "fine now", "gone", "better now", "all better", "no pain", "pain free", "painfree", "ok now", "okay now", "good now", "healed",
     "its fine", "it is fine", "doesnt hurt", "does not hurt", "no longer hurts", "no more pain", "its ok", "its good", "its better",
@@ -429,6 +437,20 @@ def read_quality(text: str) -> tuple[Quality | None, bool | None] | None:
     if _has(said, NEW):
         known = False
     return None if quality is None and known is None else (quality, known)
+
+
+def feels_unwell(text: str) -> bool:
+    """Whether somebody feels unwell or is frightened in a way that is no named sign; jokes and the past aside."""
+    said = plain(text)
+    at = next((at for phrase in UNWELL if (at := _at(said, phrase)) is not None), None)
+    return at is not None and not _denied(said, at) and not _has(said, (*JOKES, *LONG_AGO, "yesterday"))
+
+
+def is_afraid(text: str) -> bool:
+    """Whether somebody says, and means, that they are afraid."""
+    said = plain(text)
+    at = next((at for phrase in AFRAID if (at := _at(said, phrase)) is not None), None)
+    return at is not None and not _denied(said, at) and not _has(said, (*JOKES, *LONG_AGO))
 
 
 def read_relief(text: str) -> Literal["rest", "lighter", "on"] | None:

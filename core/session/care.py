@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 
 from core.catalogue import exercise
 from core.circuit import Circuit, Span
-from core.diary import EffortSaid, Ending, PainDescribed, PainEased
+from core.diary import EffortSaid, Ending, PainDescribed, PainEased, PainNoted
 from core.health import Feeling, NoteKind, Quality
 from core.messages import (
     EffortNoted,
+    FearHeard,
     FeelingNoted,
     FeverRest,
     IllAsked,
@@ -21,6 +22,7 @@ from core.messages import (
     PainStop,
     ReliefTaken,
     TooMuchSeen,
+    UnwellPause,
 )
 from core.reading import health_talk
 from core.reading.acts import Amend, Finish, Log, Pain, Pause, Resume, Skip, Start, Swap, TimeLeft, Undo
@@ -28,13 +30,13 @@ from core.safety import weeks
 from core.safety.day import extra_reserve, lighter_for, lighter_today, rounds_left
 from core.safety.joints import is_mild, watched
 from core.safety.signs import too_much
-from core.session import cues, health, report
+from core.session import cues, health, report, talk
 from core.session.cards import show
 from core.session.closing import close
 from core.session.places import following, whole
 from core.session.ring import left_s as seconds_left
 from core.session.sparing import as_written, spared
-from core.session.states import Asking, Closing, Idle, Resting, Running, SettingUp, State, Working
+from core.session.states import Asking, Closing, Idle, Paused, Resting, Running, SettingUp, State, WarmingUp, Working
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -53,6 +55,9 @@ LIGHTER_BY = 2  # reps to leave beyond today's
 def heard(state: Running | Idle, text: str, acts: Sequence[Act], turn: Turn) -> State | None:
     """What a text means for an open question; None when it is none of its answers and is to be read as usual."""
     if isinstance(state, Idle):
+        if health_talk.is_afraid(text):
+            turn.say(FearHeard(turn.plan.coach))
+            return state
         match state.asking:
             case Asking.EFFORT:
                 return _effort(state, text, turn)
@@ -60,6 +65,12 @@ def heard(state: Running | Idle, text: str, acts: Sequence[Act], turn: Turn) -> 
                 return _pain_outside(state, text, turn)
             case _:
                 return None
+    if health_talk.is_afraid(text) and isinstance(state, WarmingUp | SettingUp):
+        turn.say(FearHeard(turn.plan.coach))
+        return state
+    unwell = health_talk.feels_unwell(text) or health_talk.is_afraid(text)
+    if unwell and not isinstance(state, WarmingUp):
+        return _unwell(state, acts, turn)
     match state.workout.asking:
         case Asking.READINESS | Asking.ILL if not isinstance(state, Working | Closing):
             return _today(state, text, acts, turn)
@@ -153,6 +164,20 @@ def _still(state: Running, sore: Sequence[PainRecord], turn: Turn) -> State:
     return state
 
 
+def _unwell(state: Running, acts: Sequence[Act], turn: Turn) -> State:
+    """Stop the clock and calm; a set told in the same breath is kept."""
+    logs = [act for act in acts if isinstance(act, Log)]
+    after: Running | Idle = state
+    if logs and report.place_asked(state, turn) is not None:
+        after = report.take_logs(state, logs, turn)
+    if isinstance(after, Idle):
+        return after
+    stopped = talk.pause(after, turn)
+    turn.messages.clear()
+    turn.say(UnwellPause(turn.plan.emergency))
+    return replace(stopped, workout=replace(stopped.workout, asking=stopped.workout.asking or Asking.RELIEF))
+
+
 # Pain: sharp or dull, new or known?
 
 
@@ -172,6 +197,22 @@ def _pain_kind(state: Running, text: str, acts: Sequence[Act], turn: Turn) -> St
     return None
 
 
+def told_at_once(state: State, text: str, turn: Turn) -> State:
+    """What a pain is like, when it was said with the pain itself: kept, and not asked for when nothing of it is missing."""
+    said = health_talk.read_quality(text)
+    noted = any(isinstance(entry, PainNoted) and not entry.record.urgent for entry in turn.entries)
+    if said is None or not noted or not isinstance(state, WarmingUp | SettingUp | Working | Resting | Paused | Closing):
+        return state
+    if None in said:
+        turn.keep(PainDescribed(turn.now, *said))
+        return state
+    turn.messages[:] = [
+        replace(say, message=replace(say.message, asked=False)) if isinstance(say.message, PainStop) else say
+        for say in turn.messages
+    ]
+    return described(state, said, turn)
+
+
 def _says_another(acts: Sequence[Act], turn: Turn) -> bool:
     """Whether pain at another place is told, not the kind of this one."""
     last = turn.history.pains[-1] if turn.history.pains else None
@@ -185,8 +226,8 @@ def described(state: Running, said: tuple[Quality | None, bool | None], turn: Tu
     """
     pain = next(pain for pain in reversed(turn.diary.pains) if not pain.urgent)
     if said != (None, None):
-        turn.keep(PainDescribed(pain.at, *said))
-        pain = replace(pain, quality=said[0], known=said[1])
+        pain = replace(pain, quality=said[0] or pain.quality, known=pain.known if said[1] is None else said[1])
+        turn.keep(PainDescribed(pain.at, pain.quality, pain.known))
     before = state.workout
     station = next((number for number, slug in enumerate(before.exercises, 1) if slug == pain.exercise), before.place.station)
     workout = replace(spared(before, turn, at=station), asking=None)

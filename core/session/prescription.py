@@ -9,7 +9,18 @@ from typing import TYPE_CHECKING, Literal
 
 from core.exercise import Measure
 from core.rack import Rack
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, GoingLight, HeaviestIsLight, HeldBack, TempoFirst
+from core.reasons import (
+    AsLastTime,
+    AsSaid,
+    CardReason,
+    CarryStart,
+    CoachSays,
+    EmptyHands,
+    GoingLight,
+    HeaviestIsLight,
+    HeldBack,
+    TempoFirst,
+)
 from core.reminders import local_date
 from core.safety.day import LIGHT
 from core.safety.joints import hold

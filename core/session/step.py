@@ -159,11 +159,12 @@ def _said(state: State, text: str, turn: Turn) -> State:
         added = report.add_to_last(state, text, turn)
         if added is not None:
             return added
-    return _carry_out(state, acts, turn)
+    return care.told_at_once(_carry_out(state, acts, turn), text, turn)
 
 
 def _urgent(acts: Sequence[Act]) -> Pain | None:
-    return next((act for act in acts if isinstance(act, Pain) and act.urgent), None)
+    """A sign that stops everything; pain in the jaw is one whatever else is known of it (entry 45)."""
+    return next((act for act in acts if isinstance(act, Pain) and (act.urgent or act.place == "jaw")), None)
 
 
 def _before_all(state: New | onboarding.First, text: str, acts: Sequence[Act], turn: Turn) -> State:
