@@ -240,9 +240,10 @@ class HealthAsked:
 
 @dataclass(frozen=True)
 class HealthLater:
-    """The health questions wait; `running` while a workout is under way."""
+    """The health questions wait; `running` while a workout is under way, `free` when one may start without them, lightly."""
 
     running: bool
+    free: bool
 
 
 @dataclass(frozen=True)

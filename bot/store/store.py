@@ -10,6 +10,7 @@ from sqlalchemy import func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
 from bot.errors import DatabaseUnusable, TraineeUnknown
+from bot.store.coach_notes import CoachNotes
 from bot.store.engine import open_engine, reading
 from bot.store.ledger import Ledger
 from bot.store.outgoing import Letter, Outbound, Outgoing
@@ -88,6 +89,7 @@ class Store:
         self._render = render
         self._known: dict[int, _Known] = {}
         self.outgoing = Outgoing(engine)
+        self.coach_notes = CoachNotes(engine)
 
     @classmethod
     async def open(cls, url: str, render: Render) -> Self:

@@ -138,7 +138,7 @@ class PainRow(Row, table=True):
 
 
 class SafetyNoteRow(Row, table=True):
-    """A fact about safety. Rows are only ever added; `told_at` is when the coach was told, where it is for the coach."""
+    """A fact about safety. Rows are only ever added; `told_at` is put in later, when the coach was told of it."""
 
     __tablename__ = "safety_note"
     id: int | None = Field(default=None, primary_key=True)

@@ -123,7 +123,8 @@ def health_later(message: HealthLater) -> Worded:
     """The questions wait."""
     if message.running:
         return Worded(page('After the workout: say "health", and I ask.'))
-    return Worded(page('All right. "health" brings them back. Until then we go light.'), ("go",))
+    back = 'All right. "health" brings them back.'
+    return Worded(page(back, "Until then we go light."), ("go",)) if message.free else Worded(page(back))
 
 
 @words_for(HealthOutcome)

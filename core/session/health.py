@@ -55,7 +55,7 @@ def heard(state: State, text: str, acts: Sequence[Act], turn: Turn) -> State | N
     if running:
         if wanted is None:
             return None
-        turn.say(HealthLater(running=True))
+        turn.say(HealthLater(running=True, free=True))
         return state
     if health_talk.says_cleared(text) and (told := _cleared(state, turn)) is not None:
         return told
@@ -118,7 +118,7 @@ def _answer_offer(state: Idle, text: str, turn: Turn) -> Idle | None:
     if said is True:
         return _begin(state, turn, again=False)
     if said is False or isinstance(said, Left | Stopped):
-        turn.say(HealthLater(running=False))
+        turn.say(HealthLater(running=False, free=bar_now(turn) is None))
         return replace(state, asking=None)
     return None
 
@@ -130,7 +130,7 @@ def _answer_topic(state: Idle, text: str, acts: Sequence[Act], turn: Turn) -> Id
         return None
     said = health_talk.read_topic(text, topic)
     if isinstance(said, Stopped):
-        turn.say(HealthLater(running=False))
+        turn.say(HealthLater(running=False, free=bar_now(turn) is None))
         return replace(state, asking=None)
     if said is None:
         if acts and not all(isinstance(act, NO_ANSWER) for act in acts):

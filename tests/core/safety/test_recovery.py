@@ -20,7 +20,7 @@ from tests.core.safety.given import NOW, day, kg, noted, trained, workout
     [(3, None, None), (13, None, None), (15, 0.8, 1), (27, 0.8, 1), (29, 0.5, 2), (120, 0.5, 2)],
 )
 def test_the_first_day_back_is_shorter_by_how_long_the_break_was(days_away, share, reserve):
-    """Nothing under two weeks (entries 28, 32); the guarded steps of entry 32 from there, fewer of them under four weeks (caution)."""
+    """Nothing under two weeks (entries 28, 32); then the guarded steps of entry 32, fewer of them under four weeks (caution)."""
     step = after_break(trained(days_away), NOW)
     assert (step.share, step.reserve) == (share, reserve) if share else step is None
 
