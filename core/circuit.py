@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 from core.tempo import Tempo
 from core.units import Load
 
 WORK_S = 60
+
+
+class Side(StrEnum):
+    """The side a set was done on, or that both were."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    EACH = "each"
 
 
 @dataclass(frozen=True)

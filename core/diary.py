@@ -11,9 +11,8 @@ from datetime import datetime
 from decimal import Decimal
 from enum import StrEnum
 
-from core.circuit import Circuit
+from core.circuit import Circuit, Side
 from core.rack import Rack
-from core.reading.acts import Side
 from core.trainee import ReminderDays
 from core.units import Load, Unit
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Literal
 
 from core.rack import Rack
-from core.reading.acts import Weekday
 from core.units import Unit
+
+Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, assert_never
 
-from core.suggestion.reasons import (
+from core.reasons import (
     AfterBreak,
     BodyOnly,
     HeaviestIsLight,

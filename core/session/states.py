@@ -10,9 +10,11 @@ from datetime import datetime
 from enum import StrEnum
 from typing import Literal
 
-from core.circuit import Circuit
+from core.circuit import Circuit, Side
+from core.diary import Ending
 from core.rack import RackItem
-from core.reading.acts import Log, Side
+from core.reading.acts import Log
+from core.tempo import Tempo
 from core.units import Load
 
 
@@ -51,27 +53,35 @@ class Place:
 
 @dataclass(frozen=True)
 class Prescription:
-    """What to do at a station: load per hand (None when no load applies), seconds a rep, reps expected."""
+    """What to do at a station: load per hand (None when no load applies), tempo (None for holds), reps expected."""
 
     exercise: str
     load: Load | None
-    rep_s: float | None
+    tempo: Tempo | None
     reps_low: int | None
     reps_high: int | None
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A likely meaning of a report; `replaces` is the record it would correct, None for a set not noted yet."""
+
+    log: Log
+    place: Place
+    replaces: int | None = None
 
 
 @dataclass(frozen=True)
 class Question:
     """Something asked about a set: likely meanings offered, or a part still missing.
 
-    `choices` are complete logs to pick from; `part` is what has been said so far. `times` counts the asking.
+    `part` is what has been said so far. `times` counts the asking.
     """
 
     place: Place
     times: int
-    choices: tuple[Log, ...] = ()
+    choices: tuple[Choice, ...] = ()
     part: Log | None = None
-    replaces: int | None = None
 
 
 @dataclass(frozen=True)
@@ -90,6 +100,7 @@ class Workout:
         unanswered: stations in a row that nobody reported.
         question: what was asked and not yet answered.
         skipped: places left out.
+        felt: what the trainee said of the load at a station, by its number, until the next time there.
     """
 
     number: int
@@ -103,6 +114,7 @@ class Workout:
     unanswered: int = 0
     question: Question | None = None
     skipped: tuple[Place, ...] = ()
+    felt: tuple[tuple[int, Literal["heavy", "light"]], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -142,10 +154,22 @@ class AskingPairs:
 
 
 @dataclass(frozen=True)
+class AskingMore:
+    """Weights were named when others were known: are those still there?"""
+
+    items: tuple[RackItem, ...]
+    kind: Literal["asking_more"] = "asking_more"
+
+
+@dataclass(frozen=True)
 class Idle:
-    """No workout runs; `cues` hold at most the next reminder."""
+    """No workout runs; `cues` hold at most the next reminder.
+
+    `last` is the workout that ended last, for reports and corrections that come after the end.
+    """
 
     cues: tuple[Cue, ...] = ()
+    last: Workout | None = None
     kind: Literal["idle"] = "idle"
 
 
@@ -207,10 +231,11 @@ class Paused:
 
 @dataclass(frozen=True)
 class Closing:
-    """Every station is called; the last report is awaited before the summary."""
+    """Every station is called, or enough is done; the last report is awaited before the summary."""
 
     workout: Workout
     cues: tuple[Cue, ...]
+    ending: Ending = Ending.COMPLETE
     kind: Literal["closing"] = "closing"
 
 
@@ -220,6 +245,7 @@ State = (
     | AskingUnit
     | AskingRack
     | AskingPairs
+    | AskingMore
     | Idle
     | WarmingUp
     | SettingUp

@@ -8,9 +8,9 @@ from datetime import date
 from decimal import Decimal
 from typing import Literal
 
+from core.reasons import Reason
 from core.strength.evidence import PastSet
 from core.strength.priors import TraineeFacts
-from core.suggestion.reasons import Reason
 from core.units import Unit
 
 Change = Literal["first", "up", "same", "down"]

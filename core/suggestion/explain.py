@@ -9,11 +9,7 @@ from typing import Final
 
 import numpy as np
 
-from core.strength.curve import Floats
-from core.strength.priors import prior_for
-from core.suggestion.asks import Ask, Change, Lever, Suggestion
-from core.suggestion.guards import ABOVE_TARGET, LastLoad
-from core.suggestion.reasons import (
+from core.reasons import (
     AfterBreak,
     BodyOnly,
     HeaviestIsLight,
@@ -30,6 +26,10 @@ from core.suggestion.reasons import (
     Tired,
     TodaysForm,
 )
+from core.strength.curve import Floats
+from core.strength.priors import prior_for
+from core.suggestion.asks import Ask, Change, Lever, Suggestion
+from core.suggestion.guards import ABOVE_TARGET, LastLoad
 
 FAR_OFF: Final = 4.0
 """Reps beyond the target that call for a harder variant."""

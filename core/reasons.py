@@ -1,4 +1,4 @@
-"""Why a load was chosen, as numbers. The sentences are in `bot.wording.reasons`, one for each class.
+"""Why a load was named, as numbers. The sentences are in `bot.wording.reasons`, one for each class.
 
 Loads are per hand, in the unit of the question.
 """
@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Literal
 
 from core.units import Unit
 
@@ -146,6 +147,40 @@ class TodaysForm:
     percent: int
 
 
+@dataclass(frozen=True)
+class CoachSays:
+    """The coach put a load on the station and nothing was done there yet."""
+
+
+@dataclass(frozen=True)
+class CarryStart:
+    """A first load to carry: from the middle of the rack."""
+
+
+@dataclass(frozen=True)
+class AsLastTime:
+    """As carried the last time."""
+
+
+@dataclass(frozen=True)
+class HeldBack:
+    """Held lighter after pain."""
+
+    place: str | None
+
+
+@dataclass(frozen=True)
+class AsSaid:
+    """The trainee said it felt heavy or light."""
+
+    felt: Literal["heavy", "light"]
+
+
+@dataclass(frozen=True)
+class EmptyHands:
+    """No rack, or nothing on it that the hands can hold for this."""
+
+
 Reason = (
     NothingToHold
     | BodyOnly
@@ -161,3 +196,5 @@ Reason = (
     | Tired
     | TodaysForm
 )
+
+CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | AsSaid | EmptyHands

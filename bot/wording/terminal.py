@@ -1,0 +1,5 @@
+"""The few words that only the terminal says."""
+
+QUIT_WORDS = frozenset({"quit", "exit", "/quit", "/exit"})
+GOODBYE = "All is kept. Start me again to go on."
+NOT_KEPT = "Something went wrong in here. That\nmessage is not kept; please send it\nagain."

@@ -1,0 +1,1 @@
+"""The core: plain functions over values, and the replies that it is measured by."""
