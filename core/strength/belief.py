@@ -147,7 +147,7 @@ class _Model:
         reps = np.where(evidence.said, SAID_NOISE + SAID_NOISE_PER_REP * left, evidence.noise)
         drift = SET_NOISE**2 + slope**2 * self.wander
         read = np.maximum(evidence.reps + evidence.said * underclaim, 0.5)
-        return (reps / read) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
+        return (reps / _log_mean(possible, read)) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
 
     def most_plausible(self) -> _Peak:
         """The most plausible state and what surrounds it."""
@@ -191,6 +191,12 @@ class _Model:
         surprise = np.where(evidence.bound[:, None], bound, read).sum(axis=0)
         away = (states - self.prior_mean[:, None]) ** 2
         return np.asarray(-surprise - self.prior_precision @ away / 2.0)
+
+
+def _log_mean(first: Floats, second: Floats) -> Floats:
+    """The number by which a difference of logs is divided to be a difference of reps: noise counts reps, not shares."""
+    apart = np.log(np.maximum(first, 1e-3) / second)
+    return np.where(np.abs(apart) < 1e-3, second, second * np.expm1(apart) / np.where(apart == 0.0, 1.0, apart))  # noqa: PLR2004
 
 
 def _steady_curvature(beyond: Floats, broken: Floats) -> Floats:
