@@ -154,7 +154,7 @@ def plan_lines(plan: RackPlan, unit: Unit) -> list[str]:
     return lines
 
 
-def why(reason: Reason) -> str:  # noqa: C901, PLR0911, PLR0912 - one line a reason
+def why(reason: Reason) -> str:
     """The sentence for any reason."""
     match reason:
         case NothingToHold():

@@ -25,10 +25,10 @@ USUAL_REP_S = 4.0
 
 def headroom(log_ratio: Floats) -> tuple[Floats, Floats]:
     """1/f - 1 and its slope, from the log of one-rep max over load; smooth and positive also where f > 1."""
-    plain = np.expm1(np.clip(log_ratio, -2.0, 4.0))
-    scaled = plain / SOFTNESS
-    soft = SOFTNESS * np.logaddexp(0.0, scaled)
-    slope = (plain + 1.0) / (1.0 + np.exp(-np.clip(scaled, -30.0, 30.0)))
+    plain = np.expm1(np.minimum(np.maximum(log_ratio, -2.0), 4.0))
+    vanishing = np.exp(-np.abs(plain) / SOFTNESS)
+    soft = SOFTNESS * np.log1p(vanishing) + np.maximum(plain, 0.0)
+    slope = (plain + 1.0) * np.where(plain > 0.0, 1.0, vanishing) / (1.0 + vanishing)
     return np.maximum(soft, 1e-9), slope
 
 

@@ -33,8 +33,8 @@ TEMPO_STEP_S: Final = 0.5
 SAME_S: Final = 1e-9
 OUT_OF_REACH: Final = 0.05
 """When even one rep is less likely than this at a first try, nothing is named to hold."""
-CURVE_FORM: Final = 0.05
-"""Beyond a person's factor and exponent, curves differ in form: from 17 reps the maxima by the named equations differ
+CURVE_FORM: Final = 0.065
+"""Beyond a person's factor, curves differ in form: from 17 reps the maxima by the named equations differ
 by about 5 %."""
 
 
@@ -113,20 +113,19 @@ def _judge(ask: Ask, held: tuple[Decimal, ...]) -> _Judged:
     tempos = _tempos(ask.station)
     outcome = chances(belief, np.array([float(load) for load in held]) * kg_per_unit, np.array(tempos), ask.station.work_s)
     last = last_load(ask)
-    cost = _cost(outcome, ask.station.reserve)
+    free = allowed(ask, held, tempos, last, outcome)
+    cost = np.full(free.shape, np.inf)
+    cost[free] = _cost(outcome.possible[free] - outcome.ceiling[np.nonzero(free)[1], None], ask.station.reserve)
     cost[:, [abs(tempo - ask.station.rep_s) > SAME_S for tempo in tempos]] += TEMPO_CHANGE
-    cost[~allowed(ask, held, tempos, last, outcome)] = np.inf
     return _Judged(held, tempos, belief, outcome, last, cost)
 
 
-def _cost(outcome: Chances, reserve: tuple[float, float]) -> Floats:
-    """Expected distance from the target in reps, failing weighed heavier; axes (load, tempo)."""
+def _cost(spare: Floats, reserve: tuple[float, float]) -> Floats:
+    """Expected distance from the target in reps, failing weighed heavier; `spare` has the axes (choice, point)."""
     low, high = min(reserve), max(reserve)
-    spare = outcome.spare
-    easy = np.maximum(spare - high, 0.0)
-    tight = np.maximum(low - np.maximum(spare, 0.0), 0.0)
-    failed = np.where(spare < 0.0, FAILING - FAILING_PER_REP * spare, 0.0)
-    expected: Floats = (easy + tight + failed).mean(axis=2)
+    failed = low + FAILING - FAILING_PER_REP * spare
+    finished = np.maximum(np.maximum(spare - high, low - spare), 0.0)
+    expected: Floats = np.where(spare < 0.0, failed, finished).mean(axis=1)
     return expected
 
 
@@ -147,6 +146,6 @@ def _nearest(tempos: tuple[float, ...], rep_s: float) -> float:
 
 def _spread(belief: TodaysStrength, kg_per_unit: float) -> Spread:
     """The one-rep max with its 80 % interval; the curve's own form is in doubt, and widens it."""
-    rested = sampled(belief)[4] + CURVE_FORM * NORMALS[:, 5]
+    rested = sampled(belief)[3] + CURVE_FORM * NORMALS[:, 4]
     low, best, high = (Decimal(str(round(exp(value) / kg_per_unit, 1))) for value in np.quantile(rested, (0.1, 0.5, 0.9)))
     return Spread(best, low, high)

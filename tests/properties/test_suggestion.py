@@ -139,5 +139,3 @@ def test_only_distances_in_time_count(asked, shift):
         others={name: moved(sets) for name, sets in asked.others.items()},
     )
     assert suggest(later) == suggest(asked)
-
-

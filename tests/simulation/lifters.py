@@ -11,16 +11,16 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from decimal import Decimal
 from math import exp, expm1, floor, log
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from core.strength.evidence import PastSet
-from core.suggestion import StationAsk, TraineeFacts
+from core.suggestion import Spread, StationAsk, TraineeFacts
 from core.units import KG_PER_LB, Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Callable, Iterator, Mapping
 
 START = date(2026, 1, 5)
 WORKOUTS, ROUNDS = 12, 3
@@ -115,7 +115,7 @@ RACKS: Mapping[str, tuple[Unit, tuple[Decimal, ...], tuple[float, float] | None]
     "pounds": (Unit.LB, tuple(Decimal(lb) for lb in range(5, 85, 5)), (3.0, 6.0)),
     "kettlebells": (Unit.KG, tuple(Decimal(kg) for kg in (8, 12, 16, 20, 24, 28)), (3.0, 6.0)),
     "three pairs": (Unit.KG, tuple(Decimal(kg) for kg in (5, 10, 15)), (3.0, 6.0)),
-    "handle and plates": (Unit.KG, tuple(Decimal("2") + Decimal("2.5") * step for step in range(10)), (3.0, 5.0)),
+    "handle and plates": (Unit.KG, tuple(Decimal(2) + Decimal("2.5") * step for step in range(10)), (3.0, 5.0)),
 }
 
 
@@ -161,7 +161,7 @@ def average_reps(curve: str, log_ratio: float) -> float:
         return 31.5 * expm1(log_ratio) ** 0.85
     if curve == "mayhew":
         share = 100.0 * exp(-log_ratio)
-        return 60.0 if share <= 53.7 else max(0.0, log((share - 52.2) / 41.9) / -0.055)  # noqa: PLR2004
+        return 60.0 if share <= 53.7 else max(0.0, log((share - 52.2) / 41.9) / -0.055)
     if curve == "brzycki":
         return 37.0 - 36.0 * exp(-log_ratio)
     raise ValueError(curve)
@@ -207,16 +207,11 @@ class Question:
 
 @dataclass(frozen=True)
 class Outcome:
-    """One station as it went; `spare` is the true reps left (negative: failed)."""
+    """One station as it went: what was held, and the one-rep max that was believed in, by whom asked for one."""
 
-    exercise: str
-    workout: int
-    round: int
     load: Decimal
     rep_s: float
-    spare: float
-    reps: int
-    ceiling: int
+    one_rep_max: Spread | None
 
 
 def kg_per_unit(unit: Unit) -> float:
@@ -224,7 +219,7 @@ def kg_per_unit(unit: Unit) -> float:
     return 1.0 if unit is Unit.KG else float(KG_PER_LB)
 
 
-def questions_days(world: World) -> list[int]:
+def workout_days(world: World) -> list[int]:
     """Day numbers of the workouts."""
     days = [0]
     while len(days) < WORKOUTS:
@@ -233,22 +228,23 @@ def questions_days(world: World) -> list[int]:
 
 
 class Workouts:
-    """Twelve workouts of one lifter with one rack; `policy` answers (load, rep_s)."""
+    """Twelve workouts of one lifter with one rack."""
 
     def __init__(self, who: Lifter, rack: str, seed: int) -> None:
         self.who = who
         self.unit, self.loads, self.tempos = RACKS[rack]
         self.luck = np.random.default_rng(seed + 77_000)
-        self.history: dict[str, tuple[PastSet, ...]] = {name: () for name in EXERCISES}
+        self.history: dict[str, tuple[PastSet, ...]] = dict.fromkeys(EXERCISES, ())
 
-    def run(self, policy: object) -> Iterator[tuple[Question, Outcome]]:
-        """Ask `policy` at every station, lift, report."""
-        for workout, day in enumerate(questions_days(self.who.world)):
+    def run(self, policy: Callable[[Question], tuple[Any, ...]]) -> Iterator[tuple[Question, Outcome]]:
+        """Ask `policy` at every station for (load, rep_s, one-rep max or None), lift, report."""
+        for workout, day in enumerate(workout_days(self.who.world)):
             for round_number in range(1, ROUNDS + 1):
                 for exercise in EXERCISES:
                     question = self.question(exercise, round_number, workout, day)
-                    load, rep_s = policy(question)  # type: ignore[operator]
-                    yield question, self.lift(question, load, rep_s)
+                    load, rep_s, one_rep_max = policy(question)
+                    self.lift(question, load, rep_s)
+                    yield question, Outcome(load, rep_s, one_rep_max)
 
     def question(self, exercise: str, round_number: int, workout: int, day: int) -> Question:
         """The station to come."""
@@ -266,7 +262,7 @@ class Workouts:
             workout,
         )
 
-    def lift(self, question: Question, load: Decimal, rep_s: float) -> Outcome:
+    def lift(self, question: Question, load: Decimal, rep_s: float) -> None:
         """Do the set, and keep what is reported of it."""
         world, exercise = self.who.world, question.station.exercise
         mean = self.who.possible(
@@ -294,4 +290,3 @@ class Workouts:
         if self.luck.random() < world.miscounts:
             past = replace(past, reps=max(0, past.reps + int(self.luck.choice((-1, 1)))))
         self.history[exercise] = (*self.history[exercise], past)
-        return Outcome(exercise, question.workout, question.round, load, rep_s, possible - ceiling, reps, ceiling)

@@ -25,7 +25,9 @@ def rows(name: str) -> list[dict[str, str]]:
         return list(csv.DictReader(file))
 
 
-@pytest.mark.parametrize("row", rows("one_rm_equations.csv"), ids=lambda row: f"{row['equation']} {row['load_kg']}x{row['reps_to_failure']}")
+@pytest.mark.parametrize(
+    "row", rows("one_rm_equations.csv"), ids=lambda row: f"{row['equation']} {row['load_kg']}x{row['reps_to_failure']}"
+)
 def test_each_named_equation_gives_its_worked_values(row):
     """Seven equations, eleven worked sets each (entry 4; arithmetic from second-hand forms)."""
     found = EQUATIONS[row["equation"]](float(row["load_kg"]), float(row["reps_to_failure"]))
