@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import asyncio
+import io
 import os
 import sys
 from pathlib import Path
@@ -20,6 +21,9 @@ FAILED, BAD_INPUT = 1, 2
 def main(argv: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code: 0, 2 for bad input, 1 for anything else. Errors are one line on stderr."""
     arguments = _parser().parse_args(argv)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that cannot show a sign still shows the rest
     try:
         return int(arguments.run(arguments))
     except (StationcallError, OSError, UnicodeError) as error:

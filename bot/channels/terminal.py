@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from bot.ports import Rendered
 
 CHANNEL = "terminal"
-FIRST_LINE, OTHER_LINES = "• ", "  "
+FIRST_LINE, OTHER_LINES = "▸ ", "  "
 
 
 def on_screen(text: str) -> str:
