@@ -95,7 +95,7 @@ def _times(circuit: Circuit) -> Iterable[str]:
         known = catalogue.all_exercises().get(station.exercise)
         name = known.name if known else station.exercise
         reps = timeline.reps_each(station)
-        counted = f"about {_range(reps)} reps" if reps else "for time"
+        counted = f"about {_range(reps)} reps" if reps else "by the clock"
         work = minutes_text(timeline.station_work_s(station))
         yield f"  {number}. {name}{', each side' if station.sides else ''}: {work}, {counted}"
     yield f"Work a round: {minutes_text(timeline.work_s_per_round(circuit))}"
