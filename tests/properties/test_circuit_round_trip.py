@@ -85,54 +85,14 @@ def test_a_text_round_trip_changes_nothing(circuit: Circuit):
     assert read_typed(write_typed(circuit)) == circuit
 
 
-SCRAPS = st.sampled_from(
-    [
-        "goblet squat",
-        "row",
-        "plank",
-        "push-up x12",
-        "12",
-        "40",
-        "1:99",
-        "3-1-1-0",
-        "tempo",
-        "30-60",
-        "each side",
-        "12 kg",
-        "1/2",
-        "½",
-        "2 left",
-        "rest",
-        "work",
-        "rounds",
-        "3 rounds",
-        "between",
-        "warm-up",
-        "min",
-        "s",
-        "or",
-        "swap",
-        "name:",
-        "form",
-        '"',
-        "“",
-        "”",
-        "\\",
-        "/",
-        ",",
-        ";",
-        "\n",
-        ":",
-        "x",
-        "-",
-        "5-",
-        "99999999999999999999",
-        ".5",
-        "bodyweight",
-        "0",
-        "40/20",
-    ]
-)
+# fmt: off
+SCRAPS = st.sampled_from([
+    "goblet squat", "row", "plank", "push-up x12", "12", "40", "1:99", "3-1-1-0", "tempo", "30-60", "each side",
+    "12 kg", "1/2", "½", "2 left", "rest", "work", "rounds", "3 rounds", "between", "warm-up", "min", "s", "or",
+    "swap", "name:", "form", '"', "“", "”", "\\", "/", ",", ";", "\n", ":", "x", "-", "5-", "99999999999999999999",
+    ".5", "bodyweight", "0", "40/20",
+])
+# fmt: on
 
 
 @EVEN
