@@ -58,6 +58,14 @@ def _parser() -> argparse.ArgumentParser:
     suggest = commands.add_parser("suggest", parents=[common], help="JSON lines on stdin → the next load, a JSON line each")
     suggest.set_defaults(run=_suggest)
 
+    circuit = commands.add_parser("circuit", help="a coach's circuit")
+    circuits = circuit.add_subparsers(required=True, metavar="ACTION")
+    check = circuits.add_parser("check", parents=[common], help="every fault, the time it takes, what fits")
+    check.add_argument("file", type=Path, metavar="FILE")
+    check.add_argument("--minutes", type=int, metavar="M", help="what fits in M minutes")
+    check.add_argument("--json", action="store_true", help="one JSON object")
+    check.set_defaults(run=_circuit_check)
+
     records = commands.add_parser("records", parents=[common], help="the set records, one a line, newest last")
     records.add_argument("--trainee", metavar="NAME", help="only this trainee's")
     records.add_argument("--json", action="store_true", help="one JSON object a line")
@@ -100,6 +108,12 @@ def _suggest(_arguments: argparse.Namespace) -> int:
 
     run(sys.stdin, sys.stdout)
     return 0
+
+
+def _circuit_check(arguments: argparse.Namespace) -> int:
+    from bot.circuit_check import run  # noqa: PLC0415
+
+    return run(arguments.file, arguments.minutes, as_json=arguments.json, out=sys.stdout)
 
 
 def _records(arguments: argparse.Namespace) -> int:

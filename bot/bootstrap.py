@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, TextIO
 
 from tzlocal import get_localzone_name
 
+from bot import records
 from bot.assistant import on_duty
 from bot.channels.script import Line, Transcript, starts_at
 from bot.channels.terminal import Terminal
@@ -100,6 +101,17 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             terminal = Terminal(trainee_id)
             async with on_duty(store, clock, terminal, scenario.coach) as assistant:
                 await terminal.hold(assistant)
+
+
+async def print_records(settings: Settings, name: str | None, out: TextIO, *, as_json: bool) -> None:
+    """Print the set records of one trainee, or of all.
+
+    Raises:
+        TraineeUnknown: there is nobody of that name.
+    """
+    make_folder(settings.data)
+    async with opened_store(settings) as store:
+        await records.run(store, name, as_json=as_json, out=out)
 
 
 async def _clock(store: Store, speed: float) -> LiveClock:

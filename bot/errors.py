@@ -8,6 +8,7 @@ ShellError
 ├── ScriptBroken         a line of a script that is none, or that sets the clock back
 ├── NotAScriptFolder     a script may not write to a folder with a real diary
 ├── StoreError
+│   ├── DatabaseUnusable the database cannot be opened
 │   ├── DatabaseTooNew   written by a newer program than this one
 │   ├── RowBroken        a value that no row may hold, on its way in or out
 │   └── DiaryConflict    an entry that contradicts the diary: a number used twice, a record that is not there
@@ -86,6 +87,14 @@ class NotAScriptFolder(ShellError):
 
 class StoreError(ShellError):
     """The root of the store's errors."""
+
+
+class DatabaseUnusable(StoreError):
+    """The database cannot be opened; `why` never holds its URL, in which there may be a password."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(f"the database cannot be opened: {why}")
+        self.why = why
 
 
 class DatabaseTooNew(StoreError):

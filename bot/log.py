@@ -39,17 +39,10 @@ class IdsOnly(logging.Formatter):
 
     def format(self, record: logging.LogRecord) -> str:
         """One line, or two with an exception."""
+        hidden: dict[str, object] = {"exc_text": None, "stack_info": None}  # another handler may have formatted the exception
         if record.name.split(".")[0] != OURS:
-            record = logging.makeLogRecord(
-                {
-                    **record.__dict__,
-                    "msg": f"at {record.module}:{record.lineno}",
-                    "args": None,
-                    "exc_text": None,
-                    "stack_info": None,
-                },
-            )
-        return super().format(record)
+            hidden |= {"msg": f"at {record.module}:{record.lineno}", "args": None}
+        return super().format(logging.makeLogRecord(record.__dict__ | hidden))
 
     def formatException(  # noqa: N802 - the library's name
         self,

@@ -6,11 +6,11 @@ import json
 from datetime import date
 from decimal import Decimal, InvalidOperation
 from math import isfinite
-from typing import TYPE_CHECKING, Any, TextIO
+from typing import TYPE_CHECKING, Any, NoReturn, TextIO
 
 from bot.wording.reasons import why
 from core.suggestion import Ask, PastSet, Spread, StationAsk, Suggestion, TraineeFacts, suggest
-from core.units import Unit
+from core.units import Load, Unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -42,7 +42,7 @@ def answer(line: str) -> dict[str, Any]:
         return {"error": "This line is not a JSON object."}
 
 
-def _no_constant(_: str) -> Any:
+def _no_constant(_: str) -> NoReturn:
     raise LineUnusable("A number here is not a number.")
 
 
@@ -135,8 +135,8 @@ def _sets(value: object, unit: Unit, where: str) -> tuple[PastSet, ...]:
 def _set(item: Mapping[str, Any], unit: Unit, where: str) -> PastSet:
     said_unit = item.get("unit")
     load = _decimal(_needed(item, "load"), f"{where} load")
-    if said_unit is not None and _unit(said_unit) is not unit:
-        raise LineUnusable(f"A load in {where} is in {said_unit}, the question is in {unit}: use one unit.")
+    if said_unit is not None:
+        load = Load(load, _unit(said_unit)).in_unit(unit)
     return PastSet(
         date=_date(_needed(item, "date"), f"{where} date"),
         round=int(_number(item.get("round", 1), f"{where} round", 1, 100)),
@@ -149,7 +149,7 @@ def _set(item: Mapping[str, Any], unit: Unit, where: str) -> PastSet:
     )
 
 
-def _needed(value: Mapping[str, Any], key: str) -> Any:
+def _needed(value: Mapping[str, Any], key: str) -> object:
     if value.get(key) is None:
         raise LineUnusable(f"{key} is missing.")
     return value[key]

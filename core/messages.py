@@ -12,7 +12,7 @@ from typing import Literal
 from core.circuit import Side
 from core.diary import Ending
 from core.rack import RackItem
-from core.reasons import Reason
+from core.reasons import CardReason
 from core.tempo import Tempo
 from core.trainee import Weekday
 from core.units import Load, Unit
@@ -36,6 +36,7 @@ class StationLine:
 
     exercise: str
     load: Load | None
+    loads_held: int
     sides: bool
 
 
@@ -90,6 +91,13 @@ class PairsAsked:
     """Loads were named without a count."""
 
     loads: tuple[Load, ...]
+
+
+@dataclass(frozen=True)
+class RackMoreAsked:
+    """Weights were named when others were known: are those still there?"""
+
+    known: tuple[RackItem, ...]
 
 
 @dataclass(frozen=True)
@@ -231,7 +239,7 @@ class WarmUp:
 class Card:
     """A station's card.
 
-    `load` None: no load applies. `starts_in_s` None: a "go" is awaited. `put_down` is the load in the hands before, when it
+    `load` None: no load applies. `starts_in_s` None: a "go" is awaited. `put_down` is what was in the hands before, when that
     changes. `rounds` and `stations` count in all; `work_s` or `target_reps` is set.
     """
 
@@ -244,7 +252,7 @@ class Card:
     sides: bool
     load: Load | None
     loads_held: int
-    why: Reason | None
+    why: CardReason | None
     tempo: Tempo | None
     work_s: int | None
     target_reps: int | None
@@ -252,8 +260,16 @@ class Card:
     reps_high: int | None
     form: tuple[str, ...]
     set_up: str
-    put_down: Load | None
+    put_down: PutDown | None
     starts_in_s: int | None
+
+
+@dataclass(frozen=True)
+class PutDown:
+    """What was in the hands before: `hands` of them."""
+
+    load: Load
+    hands: int
 
 
 @dataclass(frozen=True)
@@ -325,14 +341,16 @@ class StillMissing:
 class Noted:
     """Sets read back, the next load for that station, and one reminder that fits what was reported.
 
-    `next_when` says whether `next_load` is for the next round or the next workout; None when there is nothing to say.
+    `exercise` is None for the station just done, where nobody needs its name. `next_when` says whether `next_load` is for the next
+    round or the next workout; None when there is nothing to say. `next_tempo` is set when the tempo changes.
     """
 
     sets: tuple[SetLine, ...]
-    exercise: str
+    exercise: str | None
     next_load: Load | None
     next_when: Literal["round", "time"] | None
     change: Literal["up", "same", "down"] | None
+    next_tempo: Tempo | None
     reminder: Slower | Lighter | FormPoint | None
 
 
@@ -363,8 +381,9 @@ class FormPoint:
 
 @dataclass(frozen=True)
 class OtherSideAsked:
-    """One side was reported; the other is missing."""
+    """One side was reported and is noted; the other, `side`, is missing."""
 
+    noted: SetLine
     side: Side
 
 
@@ -398,11 +417,18 @@ class NothingToCorrect:
 
 
 @dataclass(frozen=True)
+class ChoiceLine:
+    """A likely meaning: a set, at an exercise."""
+
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
 class WhichOne:
     """A short question with the likely answers."""
 
-    exercise: str
-    choices: tuple[SetLine, ...]
+    choices: tuple[ChoiceLine, ...]
 
 
 @dataclass(frozen=True)
@@ -555,13 +581,15 @@ class PainHeard:
 
 @dataclass(frozen=True)
 class WhereWeWere:
-    """After a stop of the program: where the workout stands; the clock is stopped."""
+    """Where the workout stands; `left_s` is what the running clock has, None when it is stopped or there is none."""
 
     round: int
     rounds: int
     station: int
     stations: int
     exercise: str
+    during: Literal["warming_up", "setting_up", "working", "resting", "paused", "closing"]
+    left_s: int | None
     missing: str | None
 
 
@@ -590,11 +618,12 @@ class SummaryLine:
 
 @dataclass(frozen=True)
 class NextChange:
-    """What changes next time."""
+    """What changes next time: the load, or the tempo."""
 
     exercise: str
     load: Load
-    change: Literal["up", "down"]
+    change: Literal["up", "same", "down"]
+    tempo: Tempo | None
 
 
 @dataclass(frozen=True)
@@ -621,6 +650,7 @@ Message = (
     | RackAsked
     | RackNotRead
     | PairsAsked
+    | RackMoreAsked
     | RackNoted
     | WelcomeBack
     | TodayPlan

@@ -7,11 +7,15 @@ driver's default begins only at the first write, so what was read before could h
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import event
-from sqlalchemy.engine import make_url
+from sqlalchemy.engine import URL, make_url
+from sqlalchemy.exc import ArgumentError
 from sqlalchemy.ext.asyncio import AsyncEngine, create_async_engine
+
+from bot.errors import DatabaseUnusable
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -24,18 +28,42 @@ PRAGMAS = (
     f"PRAGMA busy_timeout={BUSY_MS}",
 )
 READING = "reading"
+NO_SUCH_URL = "its URL must be sqlite:///FILE or postgresql://…"
 
 
 def open_engine(url: str) -> AsyncEngine:
     """An engine for `sqlite:///FILE` or `postgresql://…`; nothing is connected before the first use.
 
-    Errors never quote the values of a statement.
+    Errors never quote the values of a statement. A new SQLite file is its owner's alone: it holds health data.
+
+    Raises:
+        DatabaseUnusable: when the URL is none of these, or the driver for PostgreSQL is not installed.
+        OSError: when the file cannot be made.
     """
-    parsed = make_url(url)
-    if parsed.get_backend_name() != "sqlite":
-        return create_async_engine(parsed.set(drivername="postgresql+asyncpg"), hide_parameters=True)
+    try:
+        parsed = make_url(url)
+    except ArgumentError:
+        raise DatabaseUnusable(NO_SUCH_URL) from None
+    match parsed.get_backend_name(), parsed.database:
+        case "postgresql", _:
+            return _open_postgresql(parsed)
+        case "sqlite", str(file) if file:
+            Path(file).touch(mode=0o600)
+            return _open_sqlite(parsed)
+        case _:
+            raise DatabaseUnusable(NO_SUCH_URL)
+
+
+def _open_postgresql(url: URL) -> AsyncEngine:
+    try:
+        return create_async_engine(url.set(drivername="postgresql+asyncpg"), hide_parameters=True)
+    except ModuleNotFoundError as error:
+        raise DatabaseUnusable("PostgreSQL needs the package asyncpg, which is not installed") from error
+
+
+def _open_sqlite(url: URL) -> AsyncEngine:
     engine = create_async_engine(
-        parsed.set(drivername="sqlite+aiosqlite"),
+        url.set(drivername="sqlite+aiosqlite"),
         hide_parameters=True,
         pool_size=1,
         max_overflow=0,

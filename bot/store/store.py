@@ -7,8 +7,9 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import func, insert, select, update
+from sqlalchemy.exc import DBAPIError
 
-from bot.errors import TraineeUnknown
+from bot.errors import DatabaseUnusable, TraineeUnknown
 from bot.store.engine import open_engine, reading
 from bot.store.ledger import Ledger
 from bot.store.outgoing import Letter, Outbound, Outgoing
@@ -95,10 +96,15 @@ class Store:
 
         Raises:
             bot.errors.DatabaseTooNew: when a newer program wrote it.
+            bot.errors.DatabaseUnusable: when it cannot be opened.
+            OSError: when the file cannot be made or the server cannot be reached.
         """
         engine = open_engine(url)
         try:
             await bring_to_newest(engine)
+        except DBAPIError as error:
+            await engine.dispose()
+            raise DatabaseUnusable(str(error.orig)) from error
         except BaseException:
             await engine.dispose()
             raise
@@ -127,8 +133,7 @@ class Store:
     async def add_trainee(self, trainee: Trainee, circuit_id: int) -> int:
         """Add a trainee to whom nobody has spoken yet, with the circuit that is on for them; return their id.
 
-        Raises:
-            sqlalchemy.exc.IntegrityError: when the name is taken or the circuit is not there.
+        The name must be new here, and the circuit one that was saved.
         """
         row = {**trainee_columns(trainee), "circuit_id": circuit_id, "state": state_text(New()), "revision": 0}
         row["rack_said"] = False  # a rack is said in the chat

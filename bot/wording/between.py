@@ -26,7 +26,7 @@ from core.units import Unit
 EXPECTED = {
     "reps": 'Tell me your set, like "11 at 12 kg", or "skip".',
     "go": 'Say "go" when you are set, or "help".',
-    "back": 'The clock is stopped. Say "back" to go on, or "done".',
+    "back": 'The clock is stopped. Say "back" to go on, or "finish".',
     "today": 'Say "go" to start, "today" to see the plan, or "help".',
 }
 
@@ -44,7 +44,7 @@ def today_plan(message: TodayPlan) -> Worded:
     minutes = f"{message.minutes_low}-{message.minutes_high}"
     stations = [
         f"{number} {line.exercise}"
-        + (f", {load_text(line.load)}" if line.load is not None else "")
+        + (f", {load_text(line.load, line.loads_held)}" if line.load is not None else "")
         + (", each side" if line.sides else "")
         for number, line in enumerate(message.stations, start=1)
     ]

@@ -11,6 +11,7 @@ from core.messages import (
     HowItWorks,
     PairsAsked,
     RackAsked,
+    RackMoreAsked,
     RackNoted,
     RackNotRead,
     UnitAsked,
@@ -70,8 +71,8 @@ def cautions_needed(message: CautionsNeeded) -> Worded:
     del message
     return Worded(
         page(
-            "That's fine. Nothing starts without your yes.",
-            'In doubt, ask your doctor first. When you are sure, say "yes".',
+            'Nothing starts without a clear "yes".',
+            "In doubt, ask your doctor first. I'll be here.",
         ),
         ("yes",),
     )
@@ -104,6 +105,14 @@ def pairs_asked(message: PairsAsked) -> Worded:
     """Loads were named without a count."""
     loads = and_list(tuple(load_text(load) for load in message.loads))
     return Worded(page(f"{loads}: do you have two of each?", '"yes", or "no" if some are single.'), ("yes", "no"))
+
+
+@words_for(RackMoreAsked)
+def rack_more_asked(message: RackMoreAsked) -> Worded:
+    """Are the weights that are known still there?"""
+    return Worded(
+        page("Do you still have these, too?", *(f"• {_item_text(item)}" for item in message.known), '"yes" or "no"'), ("yes", "no")
+    )
 
 
 @words_for(RackNoted)

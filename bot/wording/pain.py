@@ -30,16 +30,16 @@ def pain_stop(message: PainStop) -> Worded:
         return Worded(
             page(
                 f"Stop {message.exercise}{where}: no pushing through pain. The clock is stopped.",
-                '"skip" to leave it out, "swap" for something else, "done" to end. If it stays, see a doctor.',
+                '"skip" to leave it out, "swap" for something else, "finish" to end. If it stays, see a doctor.',
             ),
-            ("skip", "swap", "done"),
+            ("skip", "swap", "finish"),
         )
     return Worded(
         page(
             f"Stop {message.exercise}. The clock is stopped.",
-            f'{message.swap} spares it. "go" only if that is free of pain, else "skip" or "done". If it stays, see a doctor.',
+            f'{message.swap} spares it. "go" only if that is free of pain, else "skip" or "finish". If it stays, see a doctor.',
         ),
-        ("go", "skip", "done"),
+        ("go", "skip", "finish"),
     )
 
 

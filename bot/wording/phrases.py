@@ -11,11 +11,11 @@ from core.circuit import Side
 from core.units import Load, amount_text
 
 if TYPE_CHECKING:
-    from core.trainee import Weekday
     from decimal import Decimal
 
     from core.messages import SetLine
     from core.tempo import Tempo
+    from core.trainee import Weekday
 
 WIDTH = 38  # columns; two more are the terminal's margin
 TIED = "\N{NO-BREAK SPACE}"  # keeps a number and its unit on one line while folding
@@ -99,9 +99,10 @@ def set_text(line: SetLine) -> str:
 def sets_text(lines: tuple[SetLine, ...]) -> str:
     """Several sets in a row; the load once where it is the same throughout: `11, 11, 10 at 20 kg`."""
     if len(lines) > 1 and len({line.load for line in lines}) == 1 and all(line.reps is not None for line in lines):
-        bare = [set_text(replace(line, load=None)) for line in lines]
+        each = all(line.side is Side.EACH for line in lines)
+        bare = [set_text(replace(line, load=None, side=None if each else line.side)) for line in lines]
         load = lines[0].load
-        return ", ".join(bare) + (f" at {load_text(load)}" if load is not None else "")
+        return ", ".join(bare) + (" each side" if each else "") + (f" at {load_text(load)}" if load is not None else "")
     return ", ".join(set_text(line) for line in lines)
 
 

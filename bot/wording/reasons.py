@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, assert_never
 
-from core.suggestion.reasons import (
+from core.reasons import (
     AfterBreak,
     BodyOnly,
     HeaviestIsLight,
@@ -21,6 +21,8 @@ from core.suggestion.reasons import (
     Stay,
     StepDown,
     StepUp,
+    Tired,
+    TodaysForm,
 )
 from core.units import amount_text
 
@@ -42,11 +44,12 @@ def number_text(number: float) -> str:
 
 def set_text(last: LastSet) -> str:
     """What the last set was: `13 and 3 left, twice`."""
+    when = "just now" if last.today else "last time"
     if last.short:
-        return f"{last.reps} of {last.expected_reps} last time"
+        return f"{last.reps} of {last.expected_reps} {when}"
     if last.left is None:
-        return f"{last.reps} in full last time"
-    left = "nothing" if last.left == 0 else number_text(last.left)
+        return f"All {last.reps} {'twice running' if last.times > 1 else when}"
+    left = "none" if last.left == 0 else number_text(last.left)
     return f"{last.reps} and {left} left{', twice' if last.times > 1 else ''}"
 
 
@@ -74,7 +77,8 @@ def start_light(reason: StartLight) -> str:
 
 def start_from_others(reason: StartFromOthers) -> str:
     """A first set judged from other exercises."""
-    return f"First time: {load_text(reason.load, reason.unit)}, going by your other stations."
+    stations = "other station" if reason.others == 1 else f"{reason.others} other stations"
+    return f"First time: {load_text(reason.load, reason.unit)}, going by your {stations}."
 
 
 def step_up(reason: StepUp) -> str:
@@ -84,7 +88,7 @@ def step_up(reason: StepUp) -> str:
 
 def step_down(reason: StepDown) -> str:
     """Less load."""
-    return f"{set_text(reason.last)}: down to {load_text(reason.load, reason.last.unit)}, so the minute fills."
+    return f"{set_text(reason.last)}: down to {load_text(reason.load, reason.last.unit)} so the time is filled."
 
 
 def stay(reason: Stay) -> str:
@@ -111,7 +115,10 @@ def heaviest_is_light(reason: HeaviestIsLight) -> str:
 
 def lightest_is_heavy(reason: LightestIsHeavy) -> str:
     """The rack starts too late."""
-    return f"{load_text(reason.load, reason.unit)} is your lightest: expect about {reason.reps}, stop when form goes."
+    load = load_text(reason.load, reason.unit)
+    if reason.reps < 1:
+        return f"{load} is your lightest, and too heavy here yet: do the version without."
+    return f"{load} is your lightest: about {reason.reps} to expect, stop when form goes."
 
 
 def after_break(reason: AfterBreak) -> str:
@@ -119,7 +126,21 @@ def after_break(reason: AfterBreak) -> str:
     return f"{reason.days} days off: {load_text(reason.load, reason.unit)} to come back gently."
 
 
-def why(reason: Reason) -> str:
+def tired(reason: Tired) -> str:
+    """Lighter in a later round."""
+    load = load_text(reason.load, reason.last.unit)
+    return f"Round {reason.round}, and rounds tire: {load}, so the time is filled."
+
+
+def todays_form(reason: TodaysForm) -> str:
+    """Today is better or worse than usual."""
+    load = load_text(reason.load, reason.unit)
+    if reason.percent < 0:
+        return f"Today runs about {-reason.percent} % under your usual: {load}."
+    return f"Today runs about {reason.percent} % over your usual: {load}."
+
+
+def why(reason: Reason) -> str:  # noqa: C901, PLR0911 - one line a reason
     """The sentence for any reason."""
     match reason:
         case NothingToHold():
@@ -144,5 +165,9 @@ def why(reason: Reason) -> str:
             return lightest_is_heavy(reason)
         case AfterBreak():
             return after_break(reason)
+        case Tired():
+            return tired(reason)
+        case TodaysForm():
+            return todays_form(reason)
         case _:
             assert_never(reason)

@@ -32,8 +32,10 @@ def noted(message: Noted) -> Worded:
     if message.next_load is not None:
         when = "Next round" if message.next_when == "round" else "Next time"
         again = " again" if message.change == "same" else ""
-        coming = f"{when}: {load_text(message.next_load)}{again}."
-    return Worded(page(f"{sets_text(message.sets)}, noted.", coming, _reminder(message.reminder)))
+        paced = f", {tempo_text(message.next_tempo)}" if message.next_tempo is not None else ""
+        coming = f"{when}: {load_text(message.next_load)}{again}{paced}."
+    where = "" if message.exercise is None else f"{message.exercise}: "
+    return Worded(page(f"{where}{sets_text(message.sets)}, noted.", coming, _reminder(message.reminder)))
 
 
 def _reminder(reminder: Slower | Lighter | FormPoint | None) -> str:
@@ -53,7 +55,7 @@ def _reminder(reminder: Slower | Lighter | FormPoint | None) -> str:
 @words_for(OtherSideAsked)
 def other_side_asked(message: OtherSideAsked) -> Worded:
     """The other side is missing."""
-    return Worded(page(f"And the {message.side}?"), ("same again",))
+    return Worded(page(f"{set_text(message.noted)}, noted.", f"And the {message.side}?"), ("same again",))
 
 
 @words_for(StillMissing)
@@ -90,9 +92,12 @@ def nothing_to_correct(message: NothingToCorrect) -> Worded:
 @words_for(WhichOne)
 def which_one(message: WhichOne) -> Worded:
     """A short question with the likely answers."""
-    choices = tuple(set_text(line) for line in message.choices)
+    names = {choice.exercise for choice in message.choices}
+    one = len(names) == 1
+    choices = [set_text(choice.line) if one else f"{choice.exercise}: {set_text(choice.line)}" for choice in message.choices]
+    head = f"{names.pop()}: which one?" if one else "Which one?"
     return Worded(
-        page(f"{message.exercise}: which one?", *(f"{number}. {choice}" for number, choice in enumerate(choices, start=1))),
+        page(head, *(f"{number}. {choice}" for number, choice in enumerate(choices, start=1))),
         tuple(str(number) for number in range(1, len(choices) + 1)),
     )
 

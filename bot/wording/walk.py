@@ -51,7 +51,8 @@ def card(message: Card) -> Worded:
         head += ", each side"
     change = ""
     if message.put_down is not None and message.load is not None:
-        change = f"Change weights: {load_text(message.put_down)} → {load_text(message.load)}."
+        before = load_text(message.put_down.load, message.put_down.hands)
+        change = f"Change weights: {before} → {load_text(message.load, message.loads_held)}."
     return Worded(
         page(
             f"Round {message.round}/{message.rounds}, station {message.station}/{message.stations}",
@@ -139,7 +140,8 @@ def get_ready(message: GetReady) -> Worded:
 def paused_now(message: PausedNow) -> Worded:
     """The clock is stopped."""
     left = f", {seconds_text(message.left_s)} left" if message.left_s else ""
-    return Worded(page(f"Paused at {message.exercise}{left}.", 'Say "back" to go on, "done" to end.'), ("back", "done"))
+    where = "the warm-up" if message.during == "warming_up" else message.exercise
+    return Worded(page(f"Paused at {where}{left}.", 'Say "back" to go on, "finish" to end.'), ("back", "finish"))
 
 
 @words_for(BackNow)
@@ -154,16 +156,21 @@ def back_now(message: BackNow) -> Worded:
 @words_for(TimeTold)
 def time_told(message: TimeTold) -> Worded:
     """How long left?"""
-    left = "" if message.left_s is None else seconds_text(message.left_s)
-    here = {
-        "warming_up": f"Warm-up: {left} left.",
-        "setting_up": f'{message.exercise} waits for your "go".',
-        "working": f"{message.exercise}: {left} left." if left else f"{message.exercise}: no clock, take your time.",
-        "resting": f"Rest: {left} left, then {message.exercise}.",
-        "paused": f"Paused at {message.exercise}.",
-        "closing": "Nothing left but your last number.",
-    }[message.during]
+    here = _clock_text(message.during, message.exercise, message.left_s)
     return Worded(page(here, f"About {message.minutes_all} min in all." if message.minutes_all else ""))
+
+
+def _clock_text(during: str, exercise: str, left_s: int | None) -> str:
+    """What the clock shows, in a sentence."""
+    left = "" if left_s is None else seconds_text(left_s)
+    return {
+        "warming_up": f"Warm-up: {left} left.",
+        "setting_up": f'{exercise} waits for your "go".',
+        "working": f"{exercise}: {left} left." if left else f"{exercise}: no clock, take your time.",
+        "resting": f"Rest: {left} left, then {exercise}.",
+        "paused": f'Paused at {exercise}. Say "back" to go on, "finish" to end.',
+        "closing": "Nothing left but your last number.",
+    }[during]
 
 
 @words_for(FormShown)
@@ -234,19 +241,19 @@ def where_we_were(message: WhereWeWere) -> Worded:
     """Where the workout stands."""
     return Worded(
         page(
-            f"We are in round {message.round}/{message.rounds}, station {message.station}/{message.stations}: {message.exercise}.",
+            f"Round {message.round}/{message.rounds}, station {message.station}/{message.stations}.",
+            _clock_text(message.during, message.exercise, message.left_s),
             f"Still missing: {message.missing}. How many?" if message.missing else "",
-            'Say "back" to go on, "done" to end.',
         ),
-        ("back", "done"),
+        ("back", "finish") if message.during == "paused" else (),
     )
 
 
 @words_for(StillThere)
 def still_there(message: StillThere) -> Worded:
     """Nobody has answered for some time."""
-    coming = f'{message.exercise} is next. "back" to go on, "done" to end.'
-    return Worded(page("Still there? The clock is stopped.", coming), ("back", "done"))
+    coming = f'{message.exercise} is next. "back" to go on, "finish" to end.'
+    return Worded(page("Still there? The clock is stopped.", coming), ("back", "finish"))
 
 
 @words_for(AlreadyGoing)

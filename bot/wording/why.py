@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from bot.wording import reasons
-from core.reasons import AsLastTime, AsSaid, CarryStart, CoachSays, EmptyHands, HeldBack, Reason
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
 
 
-def why_text(reason: Reason) -> str:
+def why_text(reason: CardReason) -> str:
     """The sentence for any reason."""
     match reason:
         case CoachSays():
@@ -16,7 +16,7 @@ def why_text(reason: Reason) -> str:
         case AsLastTime():
             return "As last time."
         case HeldBack(place):
-            return f"Lighter: we look after the {place}." if place else "Lighter: we take care."
+            return f"We go easy on the {place}." if place else "We go easy after the pain."
         case AsSaid(felt):
             return f"You said it was {felt}."
         case EmptyHands():

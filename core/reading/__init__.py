@@ -1,1 +1,46 @@
-"""Reading what people text: a message in, acts out."""
+"""Reading what people text: `read(text, context)` gives the acts of one message.
+
+In reading order: `acts` (what a message can mean), `normal`, `tokens` and `spelling` (text to words and numbers), `lexicon`
+(the words, from `lexicon.toml`), `phrases` (set phrases, from `phrases.txt`), `quantities` (numbers and their marks, by
+`grammar.lark`), `sets`, `amends`, `when`, `gear`, `pain` and `answers` (meaning), `guards` (when to ask), `reader` (the whole).
+"""
+
+from core.reading.acts import (
+    Act,
+    Again,
+    Amend,
+    Answer,
+    Awaiting,
+    Context,
+    Feel,
+    Finish,
+    Form,
+    Have,
+    Help,
+    Item,
+    LastSet,
+    Log,
+    Pain,
+    Pause,
+    Progress,
+    Remind,
+    Resume,
+    Side,
+    Skip,
+    Snooze,
+    Start,
+    Swap,
+    TimeLeft,
+    Today,
+    Unclear,
+    Undo,
+    Units,
+    Weekday,
+)
+from core.reading.reader import read
+
+__all__ = [
+    "Act", "Again", "Amend", "Answer", "Awaiting", "Context", "Feel", "Finish", "Form", "Have", "Help", "Item", "LastSet",
+    "Log", "Pain", "Pause", "Progress", "Remind", "Resume", "Side", "Skip", "Snooze", "Start", "Swap", "TimeLeft", "Today",
+    "Unclear", "Undo", "Units", "Weekday", "read",
+]  # fmt: skip

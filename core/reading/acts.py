@@ -10,8 +10,8 @@ from decimal import Decimal
 from enum import StrEnum
 from typing import Literal
 
-from core.circuit import Side
-from core.trainee import Weekday
+from core.circuit import Side as Side  # noqa: PLC0414 - the acts speak of sides and weekdays
+from core.trainee import Weekday as Weekday  # noqa: PLC0414
 from core.units import Unit
 
 

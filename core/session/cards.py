@@ -7,36 +7,23 @@ from typing import TYPE_CHECKING
 
 from core.catalogue import exercise
 from core.exercise import Exercise, Measure
-from core.messages import Card
-from core.session.places import entering, exercise_at, station_at
+from core.messages import Card, PutDown
+from core.session.places import entering, exercise_at, sided, station_at
 from core.session.prescription import advise
 
 if TYPE_CHECKING:
     from core.circuit import Station
-    from core.session.prescription import Advice
-    from core.session.states import Place, Workout
+    from core.session.states import Workout
     from core.session.turn import Turn
     from core.units import Load
 
 POINTS = 2  # form points on a card
 
 
-def felt_at(workout: Workout, station: int) -> str | None:
-    """What was said of the load at a station (its number), since the last time there."""
-    return dict(workout.felt).get(station)
-
-
-def advise_at(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = False) -> Advice:
-    """What to do at a place."""
-    felt = dict(workout.felt).get(place.station)
-    slug = workout.exercises[place.station - 1]
-    return advise(turn, workout.circuit, place.station - 1, slug, place.round, felt, next_workout=next_workout)
-
-
 def show(turn: Turn, workout: Workout, starts_in_s: int | None) -> Workout:
     """Say the card of the workout's place; returns the workout with its prescription kept."""
     place, station, movement = workout.place, station_at(workout, workout.place), exercise_at(workout, workout.place)
-    advice = advise_at(turn, workout, place)
+    advice = advise(turn, workout, place)
     prescribed = advice.prescription
     turn.say(
         Card(
@@ -46,7 +33,7 @@ def show(turn: Turn, workout: Workout, starts_in_s: int | None) -> Workout:
             stations=len(workout.circuit.stations),
             exercise=movement.name,
             hold=movement.measure is not Measure.REPS,
-            sides=station.sides,
+            sides=sided(workout, place),
             load=prescribed.load if movement.loads_held else None,
             loads_held=movement.loads_held,
             why=advice.why,
@@ -74,11 +61,10 @@ def form_points(station: Station, movement: Exercise, round_: int) -> tuple[str,
     return (points + points)[first : first + POINTS]
 
 
-def _put_down(workout: Workout, load: Load | None) -> Load | None:
+def _put_down(workout: Workout, load: Load | None) -> PutDown | None:
     """What was in the hands at the station before, when other weights are needed now."""
     before = workout.prescriptions[workout.place.station - 2]
     if before is None or before.load is None or load is None or not before.load.amount or not load.amount:
         return None
-    held = exercise(before.exercise).loads_held
-    same = before.load.kg == load.kg and held == exercise_at(workout, workout.place).loads_held
-    return None if same else before.load
+    held, now = exercise(before.exercise).loads_held, exercise_at(workout, workout.place).loads_held
+    return None if (before.load.kg, held) == (load.kg, now) else PutDown(before.load, held)

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from core.catalogue import exercise
 from core.diary import Ending, SetRecord, WorkoutClosed
 from core.messages import NextChange, Summary, SummaryLine
-from core.session.cards import advise_at
 from core.session.idle import idle
 from core.session.lines import line_of
 from core.session.places import exercise_at
+from core.session.prescription import advise, change_of
 from core.session.states import Idle, Place, Running, Working
 
 if TYPE_CHECKING:
@@ -72,14 +72,16 @@ def _best(done: tuple[SetRecord, ...]) -> SummaryLine | None:
 
 
 def _changes(turn: Turn, workout: Workout, done: tuple[SetRecord, ...]) -> tuple[NextChange, ...]:
-    """The loads that will differ from the last set of this workout."""
+    """The loads and tempos that will differ from the last set of this workout."""
     changes = []
     for station in range(1, len(workout.circuit.stations) + 1):
         movement = exercise_at(workout, Place(1, station))
         last = next((record.load for record in reversed(done) if record.exercise == movement.slug and record.reps), None)
         if last is None or not last.amount:
             continue
-        load = advise_at(turn, workout, Place(1, station), next_workout=True).prescription.load
-        if load is not None and load.kg != last.kg:
-            changes.append(NextChange(movement.name, load, "up" if load.kg > last.kg else "down"))
+        coming, shown = advise(turn, workout, Place(1, station), next_workout=True), workout.prescriptions[station - 1]
+        load, tempo = coming.prescription.load, coming.prescription.tempo
+        paced = None if shown is None or shown.exercise != movement.slug or shown.tempo == tempo else tempo
+        if load is not None and (load.kg != last.kg or paced is not None):
+            changes.append(NextChange(movement.name, load, change_of(last, load), paced))
     return tuple(changes)

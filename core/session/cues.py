@@ -100,3 +100,8 @@ def closing(workout: Workout, now: datetime, ending: Ending) -> Closing:
         Cue(CueKind.CLOSE, _later(now, LAST_REPORT_CLOSE_S)),
     )
     return Closing(workout, cues, ending)
+
+
+def just_stopped(state: Paused, now: datetime) -> bool:
+    """Whether a pause began this very moment, and was said."""
+    return state.cues[-1].at == _later(now, PAUSE_CLOSE_S)

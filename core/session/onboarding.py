@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.diary import CautionsAccepted, RackSaid, UnitChosen
@@ -12,6 +13,7 @@ from core.messages import (
     HowItWorks,
     PairsAsked,
     RackAsked,
+    RackMoreAsked,
     RackNoted,
     RackNotRead,
     UnitAsked,
@@ -20,7 +22,7 @@ from core.rack import Kind, Rack, RackItem
 from core.reading.acts import Answer, Have, Item, Start, Units
 from core.session.idle import idle
 from core.session.opening import say_today
-from core.session.states import AskingCautions, AskingPairs, AskingRack, AskingUnit, State
+from core.session.states import AskingCautions, AskingMore, AskingPairs, AskingRack, AskingUnit, State
 from core.units import Load, Unit
 
 if TYPE_CHECKING:
@@ -29,7 +31,9 @@ if TYPE_CHECKING:
     from core.reading.acts import Act
     from core.session.turn import Turn
 
-First = AskingCautions | AskingUnit | AskingRack | AskingPairs
+PAIR = 2
+
+First = AskingCautions | AskingUnit | AskingRack | AskingPairs | AskingMore
 
 
 def greet(turn: Turn) -> State:
@@ -51,6 +55,8 @@ def answer(state: First, acts: Sequence[Act], turn: Turn) -> State:
             return _rack(acts, turn)
         case AskingPairs():
             return _pairs(state, acts, turn)
+        case AskingMore():
+            return _more(state, acts, turn)
 
 
 def ask_again(state: First, turn: Turn) -> State:
@@ -64,6 +70,8 @@ def ask_again(state: First, turn: Turn) -> State:
             turn.say(RackAsked(turn.plan.trainee.unit))
         case AskingPairs(items):
             turn.say(PairsAsked(_uncounted(items)))
+        case AskingMore():
+            turn.say(RackMoreAsked(_known(turn)))
     return state
 
 
@@ -109,7 +117,7 @@ def _rack(acts: Sequence[Act], turn: Turn) -> State:
 
 def take_rack(have: Have, turn: Turn) -> State:
     """Keep what the trainee owns, after asking about pairs where no count was said."""
-    items = tuple(item_of(item, turn.plan.trainee.unit) for item in have.items)
+    items = _carried_on([item_of(item, turn.plan.trainee.unit) for item in have.items])
     if _uncounted(items):
         turn.say(PairsAsked(_uncounted(items)))
         return AskingPairs(items)
@@ -125,6 +133,15 @@ def item_of(item: Item, unit: Unit) -> RackItem:
     return RackItem(kind, load, default if item.count is None else item.count)
 
 
+def _carried_on(items: Sequence[RackItem]) -> tuple[RackItem, ...]:
+    """A list begun with a pair goes on in pairs until another count is said: "a pair of 8s, 12s and a 16"."""
+    counted: list[RackItem] = []
+    for item in items:
+        pair = bool(counted) and counted[-1].count == PAIR and counted[-1].kind is item.kind
+        counted.append(replace(item, count=PAIR) if pair and not item.count else item)
+    return tuple(counted)
+
+
 def _uncounted(items: Sequence[RackItem]) -> tuple[Load, ...]:
     return tuple(item.load for item in items if not item.count and item.load is not None)
 
@@ -138,9 +155,34 @@ def _pairs(state: AskingPairs, acts: Sequence[Act], turn: Turn) -> State:
         turn.say(PairsAsked(_uncounted(state.items)))
         return state
     if said:
-        return _keep(tuple(RackItem(item.kind, item.load, item.count or 2) for item in state.items), turn)
+        return _keep(tuple(RackItem(item.kind, item.load, item.count or PAIR) for item in state.items), turn)
     turn.say(RackAsked(turn.plan.trainee.unit))
     return AskingRack()
+
+
+def more_rack(have: Have, turn: Turn) -> State:
+    """Weights named outside the first talk: asked whether those known are still there, when there are any."""
+    if not _known(turn) or not have.items:
+        return take_rack(have, turn)
+    turn.say(RackMoreAsked(_known(turn)))
+    return AskingMore(_carried_on([item_of(item, turn.plan.trainee.unit) for item in have.items]))
+
+
+def _known(turn: Turn) -> tuple[RackItem, ...]:
+    rack = turn.plan.trainee.rack
+    return () if rack is None else rack.items
+
+
+def _more(state: AskingMore, acts: Sequence[Act], turn: Turn) -> State:
+    said = _said_yes(acts)
+    if said is None:
+        turn.say(RackMoreAsked(_known(turn)))
+        return state
+    items = (*_known(turn), *state.items) if said else state.items
+    if _uncounted(items):
+        turn.say(PairsAsked(_uncounted(items)))
+        return AskingPairs(items)
+    return _keep(items, turn)
 
 
 def _keep(items: tuple[RackItem, ...], turn: Turn) -> State:

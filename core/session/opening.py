@@ -12,8 +12,9 @@ from core.rack import Rack
 from core.reminders import local_date
 from core.safety import must_wait
 from core.session import cues
-from core.session.cards import advise_at, show
-from core.session.places import entering, seconds_after, station_s
+from core.session.cards import show
+from core.session.places import entering, exercise_at, seconds_after, sided, station_s
+from core.session.prescription import advise
 from core.session.states import Idle, Place, State, Workout
 
 if TYPE_CHECKING:
@@ -57,7 +58,7 @@ def begin(turn: Turn, idle: Idle) -> State:
 
 def whole_s(workout: Workout) -> tuple[int, int]:
     """Seconds a workout takes from its warm-up to its last station, with the shortest and the longest rests."""
-    first_s = workout.circuit.warm_up_s + station_s(workout.circuit.stations[0])
+    first_s = workout.circuit.warm_up_s + station_s(workout, Place(1, 1))
     return first_s + seconds_after(workout, longest=False), first_s + seconds_after(workout)
 
 
@@ -66,10 +67,10 @@ def say_today(turn: Turn) -> None:
     workout = opened(turn)
     circuit, zone = workout.circuit, turn.plan.trainee.zone
     lines = []
-    for index, station in enumerate(circuit.stations, start=1):
-        movement = exercise(workout.exercises[index - 1])
-        advice = advise_at(turn, workout, Place(1, index))
-        lines.append(StationLine(movement.name, advice.prescription.load if movement.loads_held else None, station.sides))
+    for place in (Place(1, number) for number in range(1, len(circuit.stations) + 1)):
+        movement = exercise_at(workout, place)
+        load = advise(turn, workout, place).prescription.load if movement.loads_held else None
+        lines.append(StationLine(movement.name, load, movement.loads_held, sided(workout, place)))
     shortest_s, longest_s = whole_s(workout)
     done = any(record.ended_at is not None and local_date(record.ended_at, zone) == turn.today for record in turn.history.workouts)
     turn.say(

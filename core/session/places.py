@@ -26,8 +26,9 @@ def exercise_at(workout: Workout, place: Place) -> Exercise:
 
 
 def sided(workout: Workout, place: Place) -> bool:
-    """Whether the place is done one side after the other."""
-    return station_at(workout, place).sides
+    """Whether the place is done one side after the other; a swap brings its own way."""
+    station, movement = station_at(workout, place), exercise_at(workout, place)
+    return station.sides if movement.slug == station.exercise else movement.sides
 
 
 def entering(workout: Workout, place: Place) -> Place:
@@ -57,13 +58,14 @@ def rest_after_s(circuit: Circuit, place: Place) -> Span:
     return circuit.rest_after_s(place.station - 1)
 
 
-def station_s(station: Station) -> int:
-    """Seconds of work at a station, both sides; for counted reps the seconds its tempo takes."""
+def station_s(workout: Workout, place: Place) -> int:
+    """Seconds of work at a place, both sides; for counted reps the seconds its tempo takes."""
+    station = station_at(workout, place)
     one_side = station.work_s
     if one_side is None:
         rep_s = 0.0 if station.tempo is None else station.tempo.rep_s
         one_side = round((station.reps or 0) * rep_s)
-    return one_side * (2 if station.sides else 1)
+    return one_side * (2 if sided(workout, place) else 1)
 
 
 def seconds_after(workout: Workout, *, longest: bool = True) -> int:
@@ -71,6 +73,6 @@ def seconds_after(workout: Workout, *, longest: bool = True) -> int:
     seconds = 0
     while (place := following(workout)) is not None:
         rest = rest_after_s(workout.circuit, workout.place)
-        seconds += (rest.high if longest else rest.low) + station_s(station_at(workout, place))
+        seconds += (rest.high if longest else rest.low) + station_s(workout, place)
         workout = replace(workout, place=place)
     return seconds

@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from datetime import timedelta
 from typing import TYPE_CHECKING, Literal
 
-from core.catalogue import exercise
-from core.exercise import Exercise, Measure
+from core.exercise import Measure
 from core.rack import Rack
-from core.reasons import AsLastTime, AsSaid, CarryStart, CoachSays, EmptyHands, HeldBack, Reason
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
 from core.reminders import local_date
 from core.safety import pain_held_against
+from core.session.places import exercise_at, sided, station_at
 from core.session.states import Prescription
-from core.suggestion import Ask, PastSet, StationAsk, suggest
+from core.suggestion import Ask, PastSet, StationAsk, Suggestion, suggest
 from core.tempo import whole_reps
 from core.units import BODYWEIGHT, Load
 
 if TYPE_CHECKING:
     from decimal import Decimal
-    from core.circuit import Circuit, Station
+
+    from core.circuit import Station
     from core.diary import SetRecord
+    from core.exercise import Exercise
+    from core.session.states import Place, Workout
     from core.session.turn import Turn
     from core.tempo import Tempo
 
@@ -36,48 +40,50 @@ class Advice:
     """A prescription, the reason for its load, and how that differs from the last set."""
 
     prescription: Prescription
-    why: Reason | None
+    why: CardReason | None
     change: Change
 
 
-def advise(
-    turn: Turn,
-    circuit: Circuit,
-    index: int,
-    slug: str,
-    round_: int,
-    felt: Literal["heavy", "light"] | None = None,
-    *,
-    next_workout: bool = False,
-) -> Advice:
-    """What to do at the station with this index (from 0), doing the exercise `slug` in `round_`.
+def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = False) -> Advice:
+    """What to do at a place of a workout, or at the same station on another day (`next_workout`).
 
-    `felt` is what the trainee said of the load since the last set there. `next_workout`: for the first round of another day.
+    The order of what decides: pain lately, what the trainee said of the load, the coach's start, then what strength suggests.
     """
-    station, movement = circuit.stations[index], exercise(slug)
-    done = [record for record in turn.sets() if record.exercise == slug]
+    station, movement = station_at(workout, place), exercise_at(workout, place)
+    done = [record for record in turn.sets() if record.exercise == movement.slug]
     if movement.measure is not Measure.REPS:
         return _held(turn, station, movement, done)
-    tempo = station.tempo if slug == station.exercise and station.tempo is not None else movement.tempo
+    asked = movement.slug == station.exercise
+    tempo = station.tempo if asked and station.tempo is not None else movement.tempo
     if movement.loads_held == 0 or tempo is None:
-        return Advice(Prescription(slug, BODYWEIGHT, tempo, *_reps(station, tempo)), None, "same" if done else "first")
-    loads = _rack(turn).loads(movement.loads_held)
+        return Advice(Prescription(movement.slug, BODYWEIGHT, tempo, *_reps(station, tempo)), None, "same" if done else "first")
+    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held)
     if not loads:
-        return Advice(Prescription(slug, None, tempo, *_reps(station, tempo)), EmptyHands(), "first")
+        return Advice(Prescription(movement.slug, None, tempo, *_reps(station, tempo)), EmptyHands(), "first")
     last = next((record.load for record in reversed(done) if record.load is not None), None)
-    if last is None and station.load_hint is not None and slug == station.exercise:
-        hint = _at_most(loads, station.load_hint.kg)
-        return Advice(Prescription(slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
-    pain = pain_held_against(slug, turn.history, turn.sets(), turn.now)
-    if last is not None and pain is not None:
-        return _moved(slug, station, tempo, loads, last, "heavy", HeldBack(pain.place))
-    if last is not None and felt is not None:
-        return _moved(slug, station, tempo, loads, last, felt, AsSaid(felt))
-    return _worked_out(turn, station, movement, tempo, loads, round_, next_workout=next_workout)
+    hint = _at_most(loads, station.load_hint.kg) if asked and station.load_hint is not None else None
+    base = last or _prescribed(workout, place) or hint
+    pain = pain_held_against(movement.slug, turn.history, turn.sets(), turn.now)
+    if base is not None and pain is not None:
+        eased = _step(loads, base, "heavy") or loads[0]
+        return Advice(
+            Prescription(movement.slug, eased, tempo, *_reps(station, tempo)), HeldBack(pain.place), change_of(base, eased)
+        )
+    felt = dict(workout.felt).get(place.station)
+    moved = None if base is None or felt is None else _step(loads, base, felt)
+    if base is not None and felt is not None and (moved is not None or felt == "heavy"):
+        load = moved or loads[0]
+        return Advice(Prescription(movement.slug, load, tempo, *_reps(station, tempo)), AsSaid(felt), change_of(base, load))
+    if last is None and hint is not None:
+        return Advice(Prescription(movement.slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
+    answer = _worked_out(turn, workout, place, tempo, loads, next_workout=next_workout)
+    return _as_advice(movement.slug, station, tempo, answer, loads)
 
 
-def _rack(turn: Turn) -> Rack:
-    return turn.plan.trainee.rack or Rack()
+def _prescribed(workout: Workout, place: Place) -> Load | None:
+    """The load on the station's card, when it shows the exercise that is done there now."""
+    shown = workout.prescriptions[place.station - 1]
+    return shown.load if shown is not None and shown.exercise == workout.exercises[place.station - 1] else None
 
 
 def _reps(station: Station, tempo: Tempo | None) -> tuple[int | None, int | None]:
@@ -95,25 +101,23 @@ def _at_most(loads: tuple[Load, ...], kg: Decimal) -> Load:
     return next((load for load in reversed(loads) if load.kg <= kg), loads[0])
 
 
-def _step(loads: tuple[Load, ...], last: Load, felt: Literal["heavy", "light"]) -> Load | None:
-    """The load one step away from the last, None at the end of the rack."""
+def _step(loads: tuple[Load, ...], base: Load, felt: Literal["heavy", "light"]) -> Load | None:
+    """The load one step away, None at the end of the rack."""
     if felt == "heavy":
-        return next((load for load in reversed(loads) if load.kg < last.kg), None)
-    return next((load for load in loads if load.kg > last.kg), None)
+        return next((load for load in reversed(loads) if load.kg < base.kg), None)
+    return next((load for load in loads if load.kg > base.kg), None)
 
 
-def _moved(
-    slug: str, station: Station, tempo: Tempo, loads: tuple[Load, ...], last: Load, felt: Literal["heavy", "light"], why: Reason
-) -> Advice:
-    moved = _step(loads, last, felt)
-    change: Change = "same" if moved is None else ("down" if felt == "heavy" else "up")
-    load = _at_most(loads, last.kg) if moved is None else moved
-    return Advice(Prescription(slug, load, tempo, *_reps(station, tempo)), why, change)
+def change_of(base: Load, load: Load) -> Literal["up", "same", "down"]:
+    """How a load differs from another."""
+    if load.kg == base.kg:
+        return "same"
+    return "up" if load.kg > base.kg else "down"
 
 
 def _held(turn: Turn, station: Station, movement: Exercise, done: list[SetRecord]) -> Advice:
     """A hold or a carry: no reps; a carry keeps the load it had, and starts from the middle of the rack."""
-    loads = _rack(turn).loads(movement.loads_held) if movement.loads_held else ()
+    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
     if not loads:
         return Advice(Prescription(movement.slug, None, None, None, None), None, "same" if done else "first")
     last = next((record.load for record in reversed(done) if record.load is not None), None)
@@ -126,34 +130,42 @@ def _held(turn: Turn, station: Station, movement: Exercise, done: list[SetRecord
 
 
 def _worked_out(
-    turn: Turn, station: Station, movement: Exercise, tempo: Tempo, loads: tuple[Load, ...], round_: int, *, next_workout: bool
-) -> Advice:
-    unit = turn.plan.trainee.unit
-    by_amount = {load.in_unit(unit): load for load in loads}
-    work_s = float(station.work_s or round((station.reps or 0) * tempo.rep_s))
+    turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool
+) -> Suggestion:
+    """What strength suggests, from every set the trainee has done."""
+    station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
     past = _past_sets(turn)
-    answer = suggest(
+    return suggest(
         Ask(
             unit=unit,
-            loads=tuple(sorted(by_amount)),
+            loads=tuple(sorted(load.in_unit(unit) for load in loads)),
             station=StationAsk(
                 exercise=movement.slug,
-                work_s=work_s,
+                work_s=float(station.work_s or round((station.reps or 0) * tempo.rep_s)),
                 rep_s=tempo.rep_s,
                 rep_s_range=(tempo.rep_s, tempo.rep_s + TEMPO_LEVER_S),
-                sides=station.sides,
+                sides=sided(workout, place),
                 reserve=(station.reserve.low, station.reserve.high),
             ),
-            round=1 if next_workout else round_,
+            round=1 if next_workout else place.round,
             today=turn.today + NEXT_WORKOUT if next_workout else turn.today,
             history=past.pop(movement.slug, ()),
             others=past,
         )
     )
-    load = None if answer.load is None else by_amount[answer.load]
-    slower = tempo.slower(answer.rep_s - tempo.rep_s)
-    low, high = answer.reps if station.reps is None else (station.reps, station.reps)
-    return Advice(Prescription(movement.slug, load, slower, low, high), answer.why, answer.change)
+
+
+def _as_advice(slug: str, station: Station, tempo: Tempo, answer: Suggestion, loads: tuple[Load, ...]) -> Advice:
+    """A suggestion as a card shows it: a load of the rack, and a tempo in whole seconds, which people can count."""
+    load = next((load for load in loads if load.in_unit(answer.unit) == answer.load), None)
+    extra_s = math.ceil(answer.rep_s - tempo.rep_s - 0.5)
+    paced = tempo.slower(extra_s)
+    if station.work_s is None:
+        low, high = station.reps or 1, station.reps or 1
+    else:
+        high = min(answer.reps[1], whole_reps(station.work_s, paced.rep_s)) if paced.rep_s >= answer.rep_s else answer.reps[1]
+        low = max(1, min(answer.reps[0], high))
+    return Advice(Prescription(slug, load, paced, low, max(1, high)), answer.why, answer.change)
 
 
 def _past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:

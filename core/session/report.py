@@ -13,6 +13,7 @@ from core.circuit import Side
 from core.diary import SetRecord, SetUndone
 from core.messages import (
     AlreadyNoted,
+    ChoiceLine,
     Corrected,
     FormPoint,
     LeftOpen,
@@ -28,16 +29,16 @@ from core.messages import (
     Undone,
     WhichOne,
 )
-from core.reading.acts import Amend, Log
-from core.session.cards import advise_at, show
+from core.reading import read
+from core.reading.acts import Amend, Awaiting, Context, Log
 from core.session.closing import close
 from core.session.lines import line_of, log_line, record_of
 from core.session.places import exercise_at, sided, station_at, whole
-from core.session.ring import asked_for, finish_side, put_down, worked_s
+from core.session.prescription import advise, change_of
+from core.session.ring import asked_for, finish_side, put_down, show_in_rest, worked_s
 from core.session.states import (
     Choice,
     Closing,
-    CueKind,
     Idle,
     Place,
     Question,
@@ -53,9 +54,10 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from core.session.turn import Turn
+    from core.tempo import Tempo
 
 ASKED_MAX = 2  # a question is asked at most twice
-BESIDES = ("reserve", "rpe")  # what may be added to a set already noted
+SIDES = 2
 
 
 def place_asked(state: Running | Idle, turn: Turn) -> Place | None:
@@ -65,11 +67,18 @@ def place_asked(state: Running | Idle, turn: Turn) -> Place | None:
         return None
     if workout.open:
         return workout.open[-1]
-    if isinstance(state, Working):
+    if isinstance(state, Working) and _well_begun(state, turn):
         here = workout.place if state.ends_at is not None else whole(workout.place)
         done = [record.side for record in turn.sets_at(workout, here)]
         return None if here.side in done or Side.EACH in done else here
     return None
+
+
+def _well_begun(state: Working, turn: Turn) -> bool:
+    """Whether a report can be about the work under way: not before half of it is done."""
+    if state.ends_at is None:
+        return True
+    return turn.now - state.started_at >= (state.ends_at - state.started_at) / 2
 
 
 def workout_of(state: Running | Idle) -> Workout | None:
@@ -77,8 +86,13 @@ def workout_of(state: Running | Idle) -> Workout | None:
     return state.last if isinstance(state, Idle) else state.workout
 
 
-def take_logs(state: Running | Idle, logs: Sequence[Log], turn: Turn) -> Running | Idle:
-    """Keep what was reported, or ask about it; the clock goes on meanwhile."""
+def take_logs(
+    state: Running | Idle, logs: Sequence[Log], turn: Turn, felt: Literal["heavy", "light"] | None = None
+) -> Running | Idle:
+    """Keep what was reported, or ask about it; the clock goes on meanwhile.
+
+    `felt` is what was said of the load in the same breath; it counts for the next time at that station.
+    """
     workout = workout_of(state)
     place = place_asked(state, turn)
     if workout is None:
@@ -98,7 +112,7 @@ def take_logs(state: Running | Idle, logs: Sequence[Log], turn: Turn) -> Running
         turn.say(TooManySets(exercise_at(workout, place).name, len(logs)))
         return state
     records = [turn.note(record_of(turn, workout, at, log)) for at, log in spread]
-    workout = _closed_places(workout, spread)
+    workout = _closed_places(workout, spread, felt)
     return _read_back(with_workout(state, workout), records, turn)
 
 
@@ -136,16 +150,14 @@ def _spread(workout: Workout, place: Place, logs: Sequence[Log]) -> list[tuple[P
 
     One log, or one for each side, is for the place itself; several are for the open places, oldest first.
     """
-    if len(logs) == 1 or (
-        sided(workout, place) and {log.side for log in logs} == {Side.LEFT, Side.RIGHT} and len(logs) == len(Side) - 1
-    ):
+    if len(logs) == 1 or (sided(workout, place) and {log.side for log in logs} == {Side.LEFT, Side.RIGHT} and len(logs) == SIDES):
         return [(place, log) for log in logs]
     if len(logs) == len(workout.open) and all(log.side in (None, Side.EACH) for log in logs):
         return list(zip(workout.open, logs, strict=True))
     return None
 
 
-def _closed_places(workout: Workout, spread: Sequence[tuple[Place, Log]]) -> Workout:
+def _closed_places(workout: Workout, spread: Sequence[tuple[Place, Log]], felt: Literal["heavy", "light"] | None) -> Workout:
     """The workout with the reported places no longer open; with one side reported, the other stays open."""
     taken = [place for place, _ in spread]
     opened = []
@@ -157,7 +169,11 @@ def _closed_places(workout: Workout, spread: Sequence[tuple[Place, Log]]) -> Wor
         if place.side is None and sided(workout, place) and sides in ([Side.LEFT], [Side.RIGHT]):
             other = Side.RIGHT if sides == [Side.LEFT] else Side.LEFT
             opened.append(replace(place, side=other))
-    return replace(workout, open=tuple(opened), question=None, unanswered=0)
+    stations = {place.station for place in taken}
+    said = [pair for pair in workout.felt if pair[0] not in stations]
+    if felt is not None:
+        said += [(station, felt) for station in stations]
+    return replace(workout, open=tuple(opened), question=None, unanswered=0, felt=tuple(said))
 
 
 def _read_back(state: Running | Idle, records: Sequence[SetRecord], turn: Turn) -> Running | Idle:
@@ -167,21 +183,19 @@ def _read_back(state: Running | Idle, records: Sequence[SetRecord], turn: Turn) 
         return state
     record = records[-1]
     place = Place(record.round, record.station)
-    say_noted(turn, workout, place, [line_of(kept) for kept in records], record)
     half = next((spot for spot in workout.open if whole(spot) == place and spot.side is not None), None)
     if half is not None and half.side is not None:
-        turn.say(OtherSideAsked(half.side))
+        turn.say(OtherSideAsked(line_of(record), half.side))
         return state
+    say_noted(turn, state, place, records)
     return after_report(state, place, turn)
 
 
 def after_report(state: Running | Idle, place: Place, turn: Turn) -> Running | Idle:
     """Go on after a report: show the next card, end a station that was reported early, or end the workout."""
     match state:
-        case Resting(carded=False, workout=workout):
-            rest_s = round((state.ends_at - turn.now).total_seconds())
-            cues = tuple(cue for cue in state.cues if cue.kind is not CueKind.CARD)
-            return replace(state, workout=show(turn, workout, rest_s), cues=cues, carded=True)
+        case Resting(carded=False):
+            return show_in_rest(state, turn)
         case Working(workout=workout) if whole(workout.place) == place and workout.place.side is None:
             over = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
             left_s = 0.0 if state.ends_at is None else (state.ends_at - turn.now).total_seconds()
@@ -195,28 +209,42 @@ def after_report(state: Running | Idle, place: Place, turn: Turn) -> Running | I
             return state
 
 
-def say_noted(turn: Turn, workout: Workout, place: Place, lines: Sequence[SetLine], record: SetRecord) -> None:
+def say_noted(turn: Turn, state: Running | Idle, place: Place, records: Sequence[SetRecord]) -> None:
     """Read sets back in one line, with what comes next at that station and one reminder that fits."""
+    workout, record = workout_of(state), min(records, key=lambda kept: kept.reps or 0)
+    if workout is None:
+        return
     rounds_left = place.round < workout.circuit.rounds
     load: Load | None = None
     change: Literal["up", "same", "down"] | None = None
+    tempo: Tempo | None = None
     movement = exercise_at(workout, place)
     if movement.loads_held and record.load is not None:
         coming = replace(place, round=place.round + 1) if rounds_left else place
-        advice = advise_at(turn, workout, coming, next_workout=not rounds_left)
-        load = advice.prescription.load
-        if load is not None:
-            change = "same" if load.kg == record.load.kg else ("up" if load.kg > record.load.kg else "down")
+        coming_up = advise(turn, workout, coming, next_workout=not rounds_left).prescription
+        load, shown = coming_up.load, workout.prescriptions[place.station - 1]
+        change = None if load is None else change_of(record.load, load)
+        if shown is not None and shown.exercise == movement.slug and shown.tempo != coming_up.tempo:
+            tempo = coming_up.tempo
     turn.say(
         Noted(
-            sets=tuple(lines),
-            exercise=movement.name,
+            sets=tuple(line_of(kept) for kept in records),
+            exercise=None if isinstance(state, Resting | Closing) and whole(place) == _just_done(state) else movement.name,
             next_load=load,
             next_when=None if load is None else ("round" if rounds_left else "time"),
             change=change,
+            next_tempo=tempo,
             reminder=_reminder(workout, place, record, load),
         )
     )
+
+
+def _just_done(state: Resting | Closing) -> Place:
+    """The place before the one announced, or the last of all."""
+    here, stations = state.workout.place, len(state.workout.circuit.stations)
+    if isinstance(state, Closing):
+        return whole(here)
+    return Place(here.round, here.station - 1) if here.station > 1 else Place(here.round - 1, stations)
 
 
 def _reminder(workout: Workout, place: Place, record: SetRecord, load: Load | None) -> Slower | Lighter | FormPoint | None:
@@ -249,6 +277,10 @@ def _again(state: Running | Idle, logs: Sequence[Log], turn: Turn) -> Running | 
         return state
     last, log = done[-1], logs[-1]
     place = Place(last.round, last.station)
+    if {said.side for said in logs} == {Side.LEFT, Side.RIGHT} and len(logs) == SIDES and sided(workout, place):
+        return _sides_again(state, place, logs, turn)
+    if log.side in (Side.LEFT, Side.RIGHT):
+        return amend(state, Amend(log.reps, log.load, log.unit, log.side, log.reserve, log.rpe, log.seconds), turn)
     if log.reps is None and log.load is None and log.seconds is None and (log.reserve is not None or log.rpe is not None):
         return amend(state, Amend(reserve=log.reserve, rpe=log.rpe), turn)
     meant = record_of(turn, workout, place, _filled(turn, workout, place, log))
@@ -265,8 +297,34 @@ def _again(state: Running | Idle, logs: Sequence[Log], turn: Turn) -> Running | 
         seconds=last.seconds,
         side=last.side,
     )
-    choices = (Choice(log, place, last.number), Choice(kept, place, last.number))
-    return _ask(state, Question(place, 1, choices), turn)
+    choices = [Choice(log, place, last.number), Choice(kept, place, last.number)]
+    if isinstance(state, Working):
+        choices.append(Choice(logs[-1], whole(workout.place)))
+    return _ask(state, Question(place, 1, tuple(choices)), turn)
+
+
+def _sides_again(state: Running | Idle, place: Place, logs: Sequence[Log], turn: Turn) -> Running | Idle:
+    """Both sides told apart after the set was noted: that is the better report, and takes the place of the first."""
+    workout = workout_of(state)
+    if workout is None:
+        return state
+    for record in turn.sets_at(workout, place):
+        turn.keep(SetUndone(record.number, turn.now))
+    say_noted(turn, state, place, [turn.note(record_of(turn, workout, place, log)) for log in logs])
+    return state
+
+
+def add_to_last(state: Running | Idle, text: str, turn: Turn) -> Running | Idle | None:
+    """A few words that only mean something after a set, such as "2 left": the end of the last report. None when they are not."""
+    workout = workout_of(state)
+    done = () if workout is None else turn.sets_of(workout)
+    if not done or done[-1].reps is None:
+        return None
+    match read(f"{done[-1].reps} reps, {text}", Context(unit=turn.plan.trainee.unit, awaiting=Awaiting.REPS)):
+        case (Log(reps=reps, load=None, side=None, seconds=None, same=False) as log,) if reps == done[-1].reps:
+            if log.reserve is not None or log.rpe is not None:
+                return amend(state, Amend(reserve=log.reserve, rpe=log.rpe), turn)
+    return None
 
 
 def _equal_said(meant: SetRecord, last: SetRecord, name: str) -> bool:
@@ -310,8 +368,11 @@ def _ask(state: Running | Idle, question: Question, turn: Turn) -> Running | Idl
         return state
     movement = exercise_at(workout, question.place)
     if question.choices:
-        lines = tuple(log_line(turn, workout, choice.place, choice.log) for choice in question.choices)
-        turn.say(WhichOne(movement.name, lines))
+        lines = [
+            ChoiceLine(exercise_at(workout, choice.place).name, log_line(turn, workout, choice.place, choice.log))
+            for choice in question.choices
+        ]
+        turn.say(WhichOne(tuple(lines)))
     else:
         prescribed = workout.prescriptions[question.place.station - 1]
         load = None if prescribed is None or not movement.loads_held else prescribed.load
@@ -342,13 +403,26 @@ def choose(state: Running | Idle, number: int, turn: Turn) -> Running | Idle:
     choice = question.choices[number - 1]
     state = with_workout(state, replace(workout, question=None, unanswered=0))
     if choice.replaces is None:
-        return take_logs(state, (choice.log,), turn)
-    last = next(record for record in turn.sets() if record.number == choice.replaces)
+        return _take_at(state, choice, turn)
+    last = next((record for record in turn.sets() if record.number == choice.replaces), None)
+    if last is None:  # corrected or taken away since it was asked
+        turn.say(NothingToCorrect())
+        return state
     changed = record_of(turn, workout, choice.place, choice.log, replaces=last.number)
     if all(_equal_said(changed, last, name) for name in ("reps", "load", "seconds")):
         turn.say(AlreadyNoted(line_of(last)))
         return state
     return _replace(state, last, replace(changed, side=last.side), turn)
+
+
+def _take_at(state: Running | Idle, choice: Choice, turn: Turn) -> Running | Idle:
+    """Keep a report at the place that was picked for it."""
+    workout = workout_of(state)
+    if workout is None:
+        return state
+    record = turn.note(record_of(turn, workout, choice.place, choice.log))
+    workout = _closed_places(workout, [(choice.place, choice.log)], None)
+    return _read_back(with_workout(state, workout), [record], turn)
 
 
 def amend(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import datetime, timedelta
-from typing import TYPE_CHECKING, assert_never
+from typing import TYPE_CHECKING, Literal, assert_never
 
 from core.circuit import Side
 from core.diary import Ending
@@ -26,7 +26,7 @@ from core.session.cards import show
 from core.session.closing import close
 from core.session.idle import after_reminder
 from core.session.opening import opened, whole_s
-from core.session.places import exercise_at, following, rest_after_s, sided, station_at, whole
+from core.session.places import entering, exercise_at, following, rest_after_s, sided, station_at, whole
 from core.session.states import (
     Closing,
     Cue,
@@ -42,8 +42,6 @@ from core.session.states import (
 )
 
 if TYPE_CHECKING:
-    from typing import Literal
-
     from core.session.states import Place, Workout
     from core.session.turn import Turn
 
@@ -100,14 +98,19 @@ def _remind(state: Idle, late_s: float, turn: Turn) -> Idle:
 def _ring_rest(state: Resting, cue: Cue, turn: Turn) -> State:
     match cue.kind:
         case CueKind.CARD:
-            left_s = round((state.ends_at - cue.at).total_seconds())
-            return replace(state, workout=show(turn, state.workout, left_s), cues=state.cues[1:], carded=True)
+            return show_in_rest(state, turn)
         case CueKind.READY:
             if _fresh(cue, turn):
                 turn.say(GetReady(exercise_at(state.workout, state.workout.place).name, cues.TEN_S), _stale_at(cue))
             return replace(state, cues=state.cues[1:])
         case _:
             return start_work(state, cue.at, turn)
+
+
+def show_in_rest(state: Resting, turn: Turn) -> Resting:
+    """Show the next station's card now; the clock will not show it again."""
+    calls = tuple(cue for cue in state.cues if cue.kind is not CueKind.CARD)
+    return replace(state, workout=show(turn, state.workout, left_s(state.ends_at, turn)), cues=calls, carded=True)
 
 
 def start_work(state: Resting | SettingUp, at: datetime, turn: Turn) -> Working | Paused:
@@ -120,8 +123,7 @@ def start_work(state: Resting | SettingUp, at: datetime, turn: Turn) -> Working 
         if workout.unanswered >= UNANSWERED_MAX:
             turn.say(StillThere(exercise_at(workout, workout.place).name))
             return cues.paused(workout, at, "resting", cues.TEN_S, carded=True)
-    left_s = state.work_left_s if isinstance(state, Resting) else None
-    begun = cues.working(workout, at, left_s)
+    begun = cues.working(workout, at, state.work_left_s if isinstance(state, Resting) else None)
     station = station_at(workout, workout.place)
     shown_s = None if begun.ends_at is None else round((begun.ends_at - max(turn.now, at)).total_seconds())
     turn.say(Go(exercise_at(workout, workout.place).name, workout.place.side, shown_s, station.reps))
@@ -177,7 +179,7 @@ def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float 
         Down(
             ask=asked_for(workout, here) if missing else None,
             sides=sided(workout, here),
-            rest_s=rest_s,
+            rest_s=None if rest_s is None else round(rest_s + extra_rest_s),
             upcoming=None if coming is None else exercise_at(workout, coming).name,
             round_over=here.round if here.station == len(workout.circuit.stations) else None,
             rounds=workout.circuit.rounds,
@@ -209,21 +211,50 @@ def _away(state: WarmingUp | Working | Resting, late_s: float, turn: Turn) -> St
     """The program was away while the clock ran: stop it where it was, or end what is long over."""
     if late_s > GONE_S:
         return close(state, Ending.SILENT, turn)
-    say_where(state, turn)
+    workout = state.workout
     match state:
         case WarmingUp():
-            return cues.paused(state.workout, turn.now, "warming_up", cues.TEN_S)
+            stopped = cues.paused(workout, turn.now, "warming_up", cues.TEN_S)
         case Working():
-            return cues.paused(state.workout, turn.now, "setting_up", 0)
+            over = replace(workout, place=entering(workout, workout.place))
+            stopped = cues.paused(over, turn.now, "setting_up", 0)
         case Resting():
-            return cues.paused(state.workout, turn.now, "resting", cues.TEN_S, carded=state.carded)
+            stopped = cues.paused(workout, turn.now, "resting", cues.TEN_S, carded=state.carded)
         case _:
             assert_never(state)
+    say_where(stopped, turn)
+    return stopped
+
+
+Clock = Literal["warming_up", "setting_up", "working", "resting", "paused", "closing"]
+
+
+def clock_of(state: Running, turn: Turn) -> tuple[Clock, int | None]:
+    """Which clock runs, and the seconds on it; None where none runs."""
+    match state:
+        case WarmingUp(cues=calls):
+            return "warming_up", left_s(calls[0].at, turn)
+        case SettingUp():
+            return "setting_up", None
+        case Working(ends_at=ends_at):
+            return "working", None if ends_at is None else left_s(ends_at, turn)
+        case Resting(ends_at=ends_at):
+            return "resting", left_s(ends_at, turn)
+        case Paused():
+            return "paused", None
+        case Closing():
+            return "closing", None
+
+
+def left_s(until: datetime, turn: Turn) -> int:
+    """Whole seconds until an instant, never less than none."""
+    return max(0, round((until - turn.now).total_seconds()))
 
 
 def say_where(state: Running, turn: Turn) -> None:
     """Say where the workout stands."""
     workout = state.workout
+    during, left_s = clock_of(state, turn)
     turn.say(
         WhereWeWere(
             round=workout.place.round,
@@ -231,6 +262,8 @@ def say_where(state: Running, turn: Turn) -> None:
             station=workout.place.station,
             stations=len(workout.circuit.stations),
             exercise=exercise_at(workout, workout.place).name,
+            during=during,
+            left_s=left_s,
             missing=exercise_at(workout, workout.open[-1]).name if workout.open else None,
         )
     )

@@ -154,6 +154,14 @@ class AskingPairs:
 
 
 @dataclass(frozen=True)
+class AskingMore:
+    """Weights were named when others were known: are those still there?"""
+
+    items: tuple[RackItem, ...]
+    kind: Literal["asking_more"] = "asking_more"
+
+
+@dataclass(frozen=True)
 class Idle:
     """No workout runs; `cues` hold at most the next reminder.
 
@@ -237,6 +245,7 @@ State = (
     | AskingUnit
     | AskingRack
     | AskingPairs
+    | AskingMore
     | Idle
     | WarmingUp
     | SettingUp

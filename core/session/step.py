@@ -57,6 +57,7 @@ from core.reading.acts import (
 )
 from core.session import onboarding, report, talk
 from core.session.closing import close
+from core.session.cues import just_stopped
 from core.session.events import Event, Opened, Plan, Said, Step, Woke
 from core.session.idle import remind, skip_day, snooze
 from core.session.lines import line_of
@@ -65,6 +66,7 @@ from core.session.places import exercise_at, sided
 from core.session.ring import ring, say_where
 from core.session.states import (
     AskingCautions,
+    AskingMore,
     AskingPairs,
     AskingRack,
     AskingUnit,
@@ -121,11 +123,13 @@ def _opened(state: State, turn: Turn) -> State:
     match state:
         case New():
             return onboarding.greet(turn)
-        case AskingCautions() | AskingUnit() | AskingRack() | AskingPairs():
+        case AskingCautions() | AskingUnit() | AskingRack() | AskingPairs() | AskingMore():
             return onboarding.ask_again(state, turn)
         case Idle():
             turn.say(WelcomeBack(turn.plan.trainee.name))
             say_today(turn)
+            return state
+        case Paused() if just_stopped(state, turn.now):
             return state
         case _:
             if not turn.messages:  # the clock has not just said so
@@ -137,7 +141,7 @@ def _said(state: State, text: str, turn: Turn) -> State:
     if isinstance(state, New):
         return onboarding.greet(turn)
     acts = _read(state, text, turn)
-    if isinstance(state, AskingCautions | AskingUnit | AskingRack | AskingPairs):
+    if isinstance(state, AskingCautions | AskingUnit | AskingRack | AskingPairs | AskingMore):
         alarm = _urgent(acts)
         if alarm is not None:
             talk.urgent(Idle(), alarm, turn)
@@ -146,6 +150,10 @@ def _said(state: State, text: str, turn: Turn) -> State:
     alarm = _urgent(acts)
     if alarm is not None:
         return _stop_everything(state, acts, alarm, turn)
+    if all(isinstance(act, Unclear) for act in acts):
+        added = report.add_to_last(state, text, turn)
+        if added is not None:
+            return added
     return _carry_out(state, acts, turn)
 
 
@@ -183,7 +191,7 @@ def context_of(state: State, turn: Turn) -> Context:
             return Context(awaiting=Awaiting.UNIT)
         case AskingRack():
             return Context(unit=unit, awaiting=Awaiting.RACK)
-        case AskingPairs():
+        case AskingPairs() | AskingMore():
             return Context(unit=unit, awaiting=Awaiting.YES)
         case _:
             return _workout_context(state, turn)
@@ -201,7 +209,8 @@ def _workout_context(state: Running | Idle, turn: Turn) -> Context:
         load = done[-1].load
         last = LastSet(done[-1].reps, None if load is None else load.amount, None if load is None else load.unit, done[-1].side)
     if place is None:
-        return Context(unit=unit, awaiting=quiet, last=last, today=turn.today.isoformat(), zone=zone)
+        told = Awaiting.REPS if done and isinstance(state, Resting | Working) else quiet  # a bare number corrects, or comes twice
+        return Context(unit=unit, awaiting=told, last=last, today=turn.today.isoformat(), zone=zone)
     prescribed = workout.prescriptions[place.station - 1]
     movement = exercise_at(workout, place)
     wanted = None if prescribed is None or prescribed.load is None else prescribed.load.in_unit(unit)
@@ -225,13 +234,11 @@ def _carry_out(state: Running | Idle, acts: Sequence[Act], turn: Turn) -> State:
     logs = tuple(act for act in acts if isinstance(act, Log))
     done_logs = False
     now: State = _here(state)
-    for act in acts if logs else ():
-        if isinstance(act, Feel) and not isinstance(now, Idle) and isinstance(now, Running):
-            now = talk.feel(now, act.value, turn, with_report=True)
+    felt = next((act.value for act in acts if isinstance(act, Feel) and act.value != "right"), None)
     for act in acts:
         if isinstance(act, Log):
             if not done_logs and isinstance(now, Running | Idle):
-                now = _logs(now, logs, turn)
+                now = _logs(now, logs, felt, turn)
                 done_logs = True
             continue
         if isinstance(act, Feel) and logs:
@@ -249,11 +256,11 @@ def _here(state: Running | Idle) -> Running | Idle:
     return state if workout is None else report.with_workout(state, replace(workout, unanswered=0))
 
 
-def _logs(state: Running | Idle, logs: Sequence[Log], turn: Turn) -> Running | Idle:
+def _logs(state: Running | Idle, logs: Sequence[Log], felt: Literal["heavy", "light"] | None, turn: Turn) -> Running | Idle:
     if isinstance(state, Idle) and report.place_asked(state, turn) is None:
         turn.say(NothingRuns(turn.plan.circuit.name))
         return state
-    return report.take_logs(state, logs, turn)
+    return report.take_logs(state, logs, turn, felt)
 
 
 def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
@@ -275,7 +282,7 @@ def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
         case Skip(what="day"):
             return skip_day(turn, state)
         case Have():
-            return onboarding.take_rack(act, turn)
+            return onboarding.more_rack(act, turn)
         case Pain():
             turn.note_pain(act.place, act.side, None, urgent=False)
             turn.say(PainHeard(act.place))
@@ -312,7 +319,7 @@ def _while_running(state: Running, act: Act, turn: Turn) -> State:
         case Swap():
             return talk.swap(state, act, turn)
         case Feel(value):
-            return talk.feel(state, value, turn, with_report=False)
+            return talk.feel(state, value, turn)
         case Pain():
             return talk.pain(state, act, turn)
         case Amend():
@@ -387,6 +394,7 @@ def _progress(said: str | None, turn: Turn) -> ProgressShown:
     slugs = dict.fromkeys(record.exercise for record in done)
     lines = []
     for slug in slugs:
-        own = [record for record in done if record.exercise == slug]
+        latest = next(record for record in reversed(done) if record.exercise == slug)
+        own = [record for record in done if record.exercise == slug and record.side is latest.side]  # like with like
         lines.append(ProgressLine(exercise(slug).name, line_of(own[0]), line_of(own[-1])))
     return ProgressShown(len({record.workout for record in done}), tuple(lines))

@@ -28,18 +28,18 @@ from core.messages import (
 from core.rack import Rack
 from core.safety import sparing
 from core.session import cues
-from core.session.cards import advise_at, show
+from core.session.cards import show
 from core.session.closing import close
 from core.session.places import entering, exercise_at, following, rest_after_s, seconds_after, station_at, station_s, whole
-from core.session.ring import asked_for, say_where, start_work, worked_s
+from core.session.prescription import advise
+from core.session.ring import asked_for, clock_of, left_s, say_where, show_in_rest, start_work, worked_s
 from core.session.states import Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
 
 if TYPE_CHECKING:
-    from core.reading.acts import Pain, Swap
-    from datetime import datetime
     from typing import Literal
 
     from core.exercise import Exercise
+    from core.reading.acts import Pain, Swap
     from core.session.states import Place, Workout
     from core.session.turn import Turn
 
@@ -56,7 +56,7 @@ def start(state: Running, turn: Turn) -> Running:
         case Paused():
             return back(state, turn)
         case Working(ends_at=ends_at):
-            turn.say(AlreadyGoing(None if ends_at is None else _left_s(ends_at, turn)))
+            turn.say(AlreadyGoing(None if ends_at is None else left_s(ends_at, turn)))
             return state
         case Closing():
             return _ask_last(state, turn)
@@ -170,7 +170,7 @@ def again(state: Running, turn: Turn) -> Running:
             done = replace(done, place=entering(done, done.place))
             return cues.setting_up(show(turn, done, None), turn.now)
         case Resting():
-            return replace(state, workout=show(turn, workout, _left_s(state.ends_at, turn)), carded=True)
+            return show_in_rest(state, turn)
         case SettingUp():
             return replace(state, workout=show(turn, workout, None))
         case WarmingUp() | Paused():
@@ -225,7 +225,7 @@ def _take_swap(state: Running, workout: Workout, wanted: Exercise, turn: Turn) -
     turn.say(Swapped(before.name, wanted.name))
     match state:
         case Resting():
-            return replace(state, workout=show(turn, workout, _left_s(state.ends_at, turn)), carded=True)
+            return show_in_rest(replace(state, workout=workout), turn)
         case Working():
             done = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
             return cues.setting_up(show(turn, done, None), turn.now)
@@ -250,63 +250,42 @@ def show_form(state: Running | Idle, said: str | None, turn: Turn) -> None:
 def tell_time(state: Running, turn: Turn) -> None:
     """How long left: on the running clock, and in all."""
     workout = state.workout
-    left_s, during, here_s = _clock(state, turn)
-    all_s = here_s + (0 if isinstance(state, Closing) else seconds_after(workout))
-    turn.say(TimeTold(during, exercise_at(workout, workout.place).name, left_s, -(-all_s // 60)))
+    during, on_clock_s = clock_of(state, turn)
+    all_s = 0 if isinstance(state, Closing) else _here_s(state, on_clock_s or 0) + seconds_after(workout)
+    turn.say(TimeTold(during, exercise_at(workout, workout.place).name, on_clock_s, -(-all_s // 60)))
 
 
-def _clock(
-    state: Running, turn: Turn
-) -> tuple[int | None, Literal["warming_up", "setting_up", "working", "resting", "paused", "closing"], int]:
-    """Seconds on the running clock, what it is, and seconds to the end of the present station."""
-    station = station_s(station_at(state.workout, state.workout.place))
-    match state:
-        case WarmingUp(cues=calls):
-            left_s = _left_s(calls[0].at, turn)
-            return left_s, "warming_up", left_s + station
-        case SettingUp():
-            return None, "setting_up", station
-        case Working(ends_at=None):
-            return None, "working", station
-        case Working(ends_at=ends_at, workout=workout):
-            left_s = 0 if ends_at is None else _left_s(ends_at, turn)
-            other_side_s = station // 2 if workout.place.side is Side.LEFT else 0
-            return left_s, "working", left_s + other_side_s
-        case Resting(ends_at=ends_at):
-            left_s = _left_s(ends_at, turn)
-            return left_s, "resting", left_s + station
-        case Paused():
-            return None, "paused", station
-        case Closing():
-            return None, "closing", 0
+def _here_s(state: Running, on_clock_s: int) -> int:
+    """Seconds to the end of the present station."""
+    whole_s = station_s(state.workout, state.workout.place)
+    if not isinstance(state, Working):
+        return on_clock_s + whole_s
+    return on_clock_s + (whole_s // 2 if state.workout.place.side is Side.LEFT else 0)
 
 
-def _left_s(until: datetime, turn: Turn) -> int:
-    return max(0, round((until - turn.now).total_seconds()))
+def feel(state: Running, value: Literal["heavy", "light", "right"], turn: Turn) -> Running:
+    """How the load feels, without a report: the next load at that station follows.
 
-
-def feel(state: Running, value: Literal["heavy", "light", "right"], turn: Turn, *, with_report: bool) -> Running:
-    """How the load feels: the next load at that station follows.
-
-    Under work and while setting up it is about the station at hand, and changes it now; after a report about the station reported.
+    Under work and while setting up it is about the station at hand, and changes it now; else about the station reported last.
     """
     workout = state.workout
     if value == "right":
-        if not with_report:
-            turn.say(FeltRight())
+        turn.say(FeltRight())
         return state
-    now = isinstance(state, SettingUp | WarmingUp) or (isinstance(state, Working) and not with_report)
+    now = isinstance(state, SettingUp | WarmingUp | Working)
     station = workout.place.station if now else _station_reported(workout, turn)
     workout = replace(workout, felt=(*(pair for pair in workout.felt if pair[0] != station), (station, value)))
-    if with_report:
-        return replace(state, workout=workout)
     place = replace(workout.place, station=station, side=None)
     movement, before = exercise_at(workout, place), workout.prescriptions[station - 1]
-    load = advise_at(turn, workout, place).prescription.load if movement.loads_held else None
-    if load is None or before is None or before.load is None or load.kg == before.load.kg:
+    advice = advise(turn, workout, place).prescription
+    if not movement.loads_held or advice.load is None or before is None or before.load is None or advice.load.kg == before.load.kg:
         turn.say(NoOtherLoad(movement.name, "lighter" if value == "heavy" else "heavier"))
-    else:
-        turn.say(LoadChanged(movement.name, load, "now" if now else "next"))
+        return replace(state, workout=workout)
+    turn.say(LoadChanged(movement.name, advice.load, "now" if now else "next"))
+    if now:
+        shown = (*workout.prescriptions[: station - 1], advice, *workout.prescriptions[station:])
+        kept = tuple(pair for pair in workout.felt if pair[0] != station)
+        workout = replace(workout, prescriptions=shown, felt=kept)
     return replace(state, workout=workout)
 
 
@@ -342,10 +321,11 @@ def pain(state: Running, act: Pain, turn: Turn) -> Running | Idle:
         case Closing():
             return replace(state, workout=workout)
         case Working():
-            done = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
-            return cues.setting_up(show(turn, replace(done, place=entering(done, done.place)), None), turn.now)
+            workout = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
         case _:
-            return cues.setting_up(show(turn, workout, None), turn.now)
+            pass
+    workout = replace(workout, place=entering(workout, workout.place))
+    return cues.setting_up(workout if spared is None else show(turn, workout, None), turn.now)
 
 
 def _spare_at(workout: Workout, station: int, act: Pain, turn: Turn) -> Exercise | None:

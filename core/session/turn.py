@@ -16,9 +16,9 @@ from core.session.events import Plan, Say
 if TYPE_CHECKING:
     from datetime import date
 
+    from core.circuit import Side
     from core.messages import Message
     from core.rack import Rack
-    from core.reading.acts import Side
     from core.session.states import Place, Workout
 
 

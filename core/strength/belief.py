@@ -2,14 +2,14 @@
 
 The model. With w the load per hand, the repetitions possible in round r on a given day at `rep_s` seconds each are
 
-    log R = c + log curve(z - log w) - tempo_cost * log(rep_s / 4)
+    log R = c + log 31.5 + p log(exp(z - log w) - 1) - tempo_cost * log(rep_s / 4)
     z = log one-rep max + day form - fatigue * (r - 1)
 
-where `curve` is the table of `core.strength.curve`. A set stopped by strength measures R; a set stopped by the
+that is, the curve of `core.strength.curve` with a factor c and an exponent p of one's own. A set stopped by strength measures R; a set stopped by the
 clock bounds it from below; reserve said is a reading of R that falls short by `underclaim` reps (about one:
 Halperin et al. 2022). Strength today is strength then plus gain per day, less what breaks cost. Unknown, with
 cautious priors, and learned together from every exercise of the same body: general strength, each exercise's own
-part, the form of each day, c, tempo cost, fatigue, underclaim, gain.
+part, the form of each day, c, p, tempo cost, fatigue, underclaim, gain.
 
 The belief is the normal distribution around the most plausible values (found by damped Gauss-Newton steps), which is
 close: for one exercise it is compared with brute-force integration in the tests. Records far from everything else
@@ -31,11 +31,13 @@ from core.strength.priors import TraineeFacts, person_log_factor, prior_for
 if TYPE_CHECKING:
     from core.strength.evidence import Evidence
 
-CURVE, TEMPO, FATIGUE, UNDERCLAIM, GAIN, PERSON = range(6)
-SHARED: Final = 6
+CURVE, BEND, TEMPO, FATIGUE, UNDERCLAIM, GAIN, PERSON = range(7)
+SHARED: Final = 7
 
 CURVE_SPREAD: Final = 0.25
 """Between people the count at a given share of the max differs by a quarter (Nuzzo 2024: SD 2.51 reps at 80 %)."""
+BEND_SPREAD: Final = 0.07
+"""Of the curve's exponent between people: from the literature's 0.85 to Epley's 1."""
 TEMPO_COST: Final = (0.40, 0.25)
 """Slower reps cost more each (Wilk 2018, Sakamoto 2006); how much is from no source."""
 FATIGUE_PER_ROUND: Final = (0.025, 0.02)
@@ -45,9 +47,10 @@ UNDERCLAIM_REPS: Final = (0.8, 0.7)
 GAIN_PER_WEEK: Final = {"new": (0.010, 0.008), "steady": (0.005, 0.005), "strong": (0.002, 0.003)}
 """New trainees gain fast: 28 % (SD 21) in 12 weeks is the upper end (Mayhew 2008)."""
 DAY_FORM: Final = 0.04
-LOSS_PER_DAY: Final = 0.002
-"""After the free days; 5 weeks off cost 8-9 % in the highly trained (Garcia-Pallares 2010), 6 weeks nothing
-significant in recreational lifters (Kraemer 2002): the middle."""
+LONGEST_LOSS: Final = 0.20
+LOSS_DAYS: Final = 100.0
+"""A break costs 0.2 % a day at first, after the free days, and a fifth in the end: 5 weeks cost 8-9 % in the highly
+trained (Garcia-Pallares 2010), 6 weeks nothing significant in recreational lifters (Kraemer 2002); the middle."""
 WANDER_PER_WEEK: Final = 0.008
 SET_NOISE: Final = 0.04
 """Standard deviation of log R from set to set beside the counting itself."""
@@ -58,22 +61,24 @@ PLAIN_STEPS: Final = 3
 CLOSE: Final = 2e-3
 LOGISTIC: Final = 1.702
 """The logistic curve stretched by this is the normal one to within 0.01."""
-LADDER: Final = np.concatenate([np.linspace(-4.0, 4.0, 17), np.linspace(4.75, 8.5, 6)])
-"""Steps of strength, in standard deviations, where the density is worked out again; further up than down, because
-what is only bounded from below may be far above."""
+STEPS_DOWN: Final = np.array([-4.0, -3.25, -2.5, -2.0, -1.5, -1.0, -0.5])
+STEPS_UP: Final = np.array([0.0, 0.125, 0.25, 0.4, 0.6, 0.8, 1.0, 1.25, 1.5, 1.75, 2.0, 2.5, 3.0, 3.5, 4.0])
+"""Where the density is worked out again, in standard deviations: down by the narrow one that the bounds leave, up by
+the wide one of the readings alone, because what is only bounded from below may be far above."""
 
 
 @dataclass(frozen=True)
 class TodaysStrength:
     """The belief about one exercise today.
 
-    The four values are (strength in the round asked about, log c, tempo cost, rested strength); strength is the log of
+    The five values are (strength in the round asked about, log c, exponent, tempo cost, rested strength); strength is the log of
     the one-rep max in kilograms, with day form and fatigue, rested strength is without them.
 
     Attributes:
-        mean: length 4, the most plausible values.
-        covariance: 4 x 4, around them.
+        mean: length 5, the most plausible values.
+        covariance: 5 x 5, around them.
         form_spread: standard deviation that today's form adds to the first value; 0 once today was seen.
+        form: today's form, as a share of strength, None before the first set of the day.
         ladder: steps of the first value from its mean, in its standard deviations.
         chance: probability of each step; it carries what is not normal (a bound leaves a long tail upwards).
     """
@@ -81,6 +86,7 @@ class TodaysStrength:
     mean: Floats
     covariance: Floats
     form_spread: float
+    form: float | None
     ladder: Floats
     chance: Floats
 
@@ -88,6 +94,17 @@ class TodaysStrength:
         """Steps, in standard deviations, below which `shares` of the belief lie."""
         below = np.cumsum(self.chance) - self.chance / 2.0
         return np.interp(shares, below, self.ladder)
+
+
+@dataclass(frozen=True)
+class _Peak:
+    """The most plausible state, the precision that readings and bounds give there, and the noise."""
+
+    state: Floats
+    readings: Floats
+    bounds: Floats
+    variance: Floats
+    scale: Floats
 
 
 class _Model:
@@ -110,18 +127,16 @@ class _Model:
         self.beside = np.zeros_like(self.strength)
         self.beside[:, CURVE] = 1.0
         self.beside[:, TEMPO] = -np.log(evidence.rep_s / USUAL_REP_S)
-        self.offset = LOSS_PER_DAY * evidence.lost_days - evidence.log_load
-        self.wander = (
-            WANDER_PER_WEEK**2 * evidence.age_days / 7.0
-            + (LOSS_PER_DAY * evidence.lost_days) ** 2
-            + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
-        )
+        loss = LONGEST_LOSS * -np.expm1(-evidence.lost_days / LOSS_DAYS)
+        self.offset = loss - evidence.log_load
+        self.wander = WANDER_PER_WEEK**2 * evidence.age_days / 7.0 + loss**2 + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
 
-    def log_reps(self, states: Floats) -> tuple[Floats, Floats]:
-        """Log of the repetitions possible, and its slope in strength; `states` is (size,) or (size, many)."""
+    def log_reps(self, states: Floats) -> tuple[Floats, Floats, Floats]:
+        """Log of the repetitions possible, its slopes in strength and in the exponent; `states` is (size,) or (size, many)."""
         offset = self.offset if states.ndim == 1 else self.offset[:, None]
         soft, soft_slope = headroom(self.strength @ states + offset)
-        return log(REPS_AT_HALF) + EXPONENT * np.log(soft) + self.beside @ states, EXPONENT * soft_slope / soft
+        bend, log_soft = states[BEND], np.log(soft)
+        return log(REPS_AT_HALF) + bend * log_soft + self.beside @ states, bend * soft_slope / soft, log_soft
 
     def noise(self, log_reps: Floats, slope: Floats, underclaim: float) -> tuple[Floats, Floats]:
         """Variance of log reps as read, and scale of the bounds, near one state."""
@@ -133,36 +148,41 @@ class _Model:
         read = np.maximum(evidence.reps + evidence.said * underclaim, 0.5)
         return (reps / read) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
 
-    def most_plausible(self) -> tuple[Floats, Floats, Floats, Floats]:
-        """The most plausible state, the precision around it, and the noise there."""
+    def most_plausible(self) -> _Peak:
+        """The most plausible state and what surrounds it."""
         evidence, state = self.evidence, self.prior_mean.copy()
         prior = np.diag(self.prior_precision)
         for step in range(STEPS):
-            log_reps, slope = self.log_reps(state)
+            log_reps, slope, bend_slope = self.log_reps(state)
             variance, scale = self.noise(log_reps, slope, float(state[UNDERCLAIM]))
             read = np.maximum(evidence.reps + evidence.said * state[UNDERCLAIM], 0.3)
             error = log_reps - np.log(read)
             weight = 1.0 / variance
             if step >= PLAIN_STEPS:
                 weight = weight * (TAIL + 1.0) / (TAIL + error**2 / variance)
-            above = 1.0 / (1.0 + np.exp(np.clip(scale * error, -40.0, 40.0)))
-            pull = np.where(evidence.bound, scale * above, -error * weight)
-            weight = np.where(evidence.bound, scale**2 * above * (1.0 - above), weight)
+            beyond = np.clip(scale * error, -40.0, 40.0)
+            broken = 1.0 / (1.0 + np.exp(beyond))
+            pull = np.where(evidence.bound, scale * broken, -error * weight)
+            weight = np.where(evidence.bound, scale**2 * _steady_curvature(beyond, broken), weight)
             jacobian = self.strength * slope[:, None] + self.beside
+            jacobian[:, BEND] = bend_slope if step >= PLAIN_STEPS else 0.0
             jacobian[:, UNDERCLAIM] = -(evidence.said / read)
             precision = prior + jacobian.T @ (jacobian * weight[:, None])
             gradient = jacobian.T @ pull - self.prior_precision * (state - self.prior_mean)
             move = np.linalg.solve(precision, gradient)
-            longest = float(np.abs(self.strength @ move).max())
+            longest = max(float(np.abs(self.strength @ move).max(initial=0.0)), 5.0 * abs(float(move[BEND])))
             state = state + move * min(1.0, 0.5 / max(longest, 1e-12))
             if longest < CLOSE and step > PLAIN_STEPS:
                 break
-        return state, precision, variance, scale
+        read_weight = np.where(evidence.bound, 0.0, weight)
+        bound_weight = np.where(evidence.bound, scale**2 * broken * (1.0 - broken), 0.0)
+        readings = prior + jacobian.T @ (jacobian * read_weight[:, None])
+        return _Peak(state, readings, jacobian.T @ (jacobian * bound_weight[:, None]), variance, scale)
 
     def plausibility(self, states: Floats, variance: Floats, scale: Floats) -> Floats:
         """Log of the joint density at each column of `states`, with the noise held."""
         evidence = self.evidence
-        log_reps, _ = self.log_reps(states)
+        log_reps, _, _ = self.log_reps(states)
         claims = evidence.said[:, None] * states[UNDERCLAIM]
         error = log_reps - np.log(np.maximum(evidence.reps[:, None] + claims, 0.3))
         read = (TAIL + 1.0) / 2.0 * np.log1p(error**2 / (TAIL * variance[:, None]))
@@ -170,6 +190,11 @@ class _Model:
         surprise = np.where(evidence.bound[:, None], bound, read).sum(axis=0)
         away = (states - self.prior_mean[:, None]) ** 2
         return np.asarray(-surprise - self.prior_precision @ away / 2.0)
+
+
+def _steady_curvature(beyond: Floats, broken: Floats) -> Floats:
+    """Curvature of the logistic bound; a broken bound is stiffened, so that a step lands just beyond it."""
+    return np.where(beyond < 0.0, broken / (2.0 - beyond), broken * (1.0 - broken))
 
 
 def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> TodaysStrength:
@@ -185,32 +210,33 @@ def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> To
     mean[GAIN], spread[GAIN] = weekly[0] / 7.0, weekly[1] / 7.0
     mean[PERSON], spread[PERSON] = person_log_factor(trainee)
     spread[CURVE] = CURVE_SPREAD
+    mean[BEND], spread[BEND] = EXPONENT, BEND_SPREAD
     for number, name in enumerate(evidence.exercises):
         prior = prior_for(name)
         mean[SHARED + number], spread[SHARED + number] = log(prior.one_rep_max_kg), prior.spread
     model = _Model(evidence, mean, 1.0 / spread**2)
 
-    look = np.zeros((4, size))
+    look = np.zeros((5, size))
     look[0, PERSON] = look[0, SHARED] = 1.0
     look[0, FATIGUE] = -(round_number - 1.0)
     if evidence.today is not None:
         look[0, form + evidence.today] = 1.0
-    look[1, CURVE] = look[2, TEMPO] = 1.0
-    look[3, PERSON] = look[3, SHARED] = 1.0
-    form_to_come = DAY_FORM if evidence.today is None else 0.0
+    look[1, CURVE] = look[2, BEND] = look[3, TEMPO] = 1.0
+    look[4, PERSON] = look[4, SHARED] = 1.0
 
-    if len(evidence.reps):
-        state, precision, variance, scale = model.most_plausible()
-        covariance = np.linalg.inv(precision)
-        along = covariance @ look[0]
-        known = float(look[0] @ along)
-        direction = along / known**0.5
-        plausible = model.plausibility(state[:, None] + direction[:, None] * LADDER, variance, scale)
-        chance = np.exp(plausible - plausible.max())
-        chance = chance / chance.sum()
-    else:
-        state, covariance = mean, np.diag(spread**2)
-        chance = np.exp(-(LADDER**2) / 2.0)
-        chance = chance / chance.sum()
-    today = look @ covariance @ look.T
-    return TodaysStrength(look @ state, today, form_to_come, LADDER, chance)
+    peak = model.most_plausible()
+    covariance = np.linalg.inv(peak.readings)
+    along = covariance @ look[0]
+    direction = along / float(look[0] @ along) ** 0.5
+    narrow = (1.0 + float(direction @ peak.bounds @ direction)) ** -0.5
+    ladder = np.concatenate([STEPS_DOWN * narrow, STEPS_UP])
+    plausible = model.plausibility(peak.state[:, None] + direction[:, None] * ladder, peak.variance, peak.scale)
+    chance = np.exp(plausible - plausible.max()) * np.gradient(ladder)
+    return TodaysStrength(
+        mean=look @ peak.state,
+        covariance=look @ covariance @ look.T,
+        form_spread=DAY_FORM if evidence.today is None else 0.0,
+        form=None if evidence.today is None else float(peak.state[form + evidence.today]),
+        ladder=ladder,
+        chance=chance / chance.sum(),
+    )

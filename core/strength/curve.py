@@ -1,8 +1,8 @@
 """Repetitions against load, and the named one-rep-max equations it is compared with.
 
-The curve is `reps = 30.3 (1/f - 1)^0.87`, f being the share of the one-rep max. It runs through the middle of the
+The curve is `reps = 31.5 (1/f - 1)^0.94`, f being the share of the one-rep max. It runs through the middle of the
 figures quoted from Nuzzo et al. 2024 (Sports Med 54:303-321: about 5 at 90 % and 15 at 70 %; bench press 4, 8.8
-and 14.1 at 90, 80 and 70 %; second-hand) and gives 4.5, 9.1, 14.5, 21.3 and 30.3 reps at 90, 80, 70, 60 and 50 %.
+and 14.1 at 90, 80 and 70 %; second-hand) and gives 4.0, 8.6, 14.2, 21.5 and 31.5 reps at 90, 80, 70, 60 and 50 %.
 With the exponent 1 and the factor 30 it would be Epley's equation.
 """
 
@@ -15,8 +15,8 @@ import numpy.typing as npt
 
 Floats = npt.NDArray[np.float64]
 
-REPS_AT_HALF = 30.3
-EXPONENT = 0.87
+REPS_AT_HALF = 31.5
+EXPONENT = 0.94
 SOFTNESS = 0.03
 """How gently the curve runs out above the one-rep max, where the plain formula has no value."""
 USUAL_REP_S = 4.0

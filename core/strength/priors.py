@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from math import log
 from typing import Final, Literal
 
@@ -132,6 +133,7 @@ def words_of(exercise: str) -> str:
     return " ".join(re.findall(r"[a-z0-9]+", exercise.lower()))
 
 
+@lru_cache(maxsize=1024)
 def prior_for(exercise: str) -> MovementPrior:
     """The first guess for an exercise, by whatever name; `UNKNOWN` when no word of it is known."""
     words = words_of(exercise)

@@ -8,9 +8,9 @@ from datetime import date
 from decimal import Decimal
 from typing import Literal
 
+from core.reasons import Reason
 from core.strength.evidence import PastSet
 from core.strength.priors import TraineeFacts
-from core.suggestion.reasons import Reason
 from core.units import Unit
 
 Change = Literal["first", "up", "same", "down"]
@@ -59,7 +59,7 @@ class Ask:
     round: int
     today: date
     history: tuple[PastSet, ...] = ()
-    trainee: TraineeFacts = TraineeFacts()
+    trainee: TraineeFacts = field(default_factory=TraineeFacts)
     others: Mapping[str, tuple[PastSet, ...]] = field(default_factory=dict)
 
 

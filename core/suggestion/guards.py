@@ -1,10 +1,11 @@
 """Which steps are allowed, whatever the belief says.
 
 - Add 2-10 % where the rack has such a step (American College of Sports Medicine 2009, entry 21).
-- A larger step only after two sessions running ended two or more reps above the target (two-for-two, entry 23), or
-  when a slower tempo eases it, or inside a workout when the last set was clearly too easy.
-- What was lifted before in the last two training days is no step up.
-- A first set starts where failing is unlikely.
+- A larger step, and then only the next load in the rack, after two sessions running that ended two or more reps above
+  the target (two-for-two, entry 23), or with a slower tempo to ease it, or inside a workout when the last set was
+  clearly too easy.
+- What was lifted in the last two training days is no step up.
+- A first set is at the coach's tempo, where failing is unlikely.
 """
 
 from __future__ import annotations
@@ -25,8 +26,10 @@ if TYPE_CHECKING:
 LARGEST_STEP: Final = Decimal("1.10")
 ABOVE_TARGET: Final = 2.0
 """Two or more reps above the target."""
-CLEARLY_EASY: Final = 5.0
-"""Reps left, as said, that make a set clearly too easy for its round."""
+TWICE: Final = 2
+CLEARLY_EASY: Final = 4.0
+"""Reps left that make a set clearly too easy for its round (common practice, no source)."""
+ALMOST_SURELY: Final = 0.7
 WIDE_STEP: Final = Decimal("1.35")
 FIRST_FINISH: Final = 0.80
 
@@ -38,8 +41,9 @@ class LastLoad:
     Attributes:
         date, load, reps, rep_s: of the last set.
         left: reps left as said (or 10 - rpe), None when not said.
-        times: how many sessions running ended two or more above the target at this load.
-        ceiling: the heaviest load of the last two training days.
+        times: sessions running, newest first, whose last set filled the time at this load or more, and left two above
+            the target as far as anything was said (at most two are looked at).
+        heaviest: the heaviest load of the last two training days.
     """
 
     date: date
@@ -48,7 +52,7 @@ class LastLoad:
     rep_s: float
     left: float | None
     times: int
-    ceiling: Decimal
+    heaviest: Decimal
 
 
 def left_said(past: PastSet) -> float | None:
@@ -64,35 +68,49 @@ def last_load(ask: Ask) -> LastLoad | None:
     if not loaded:
         return None
     last = loaded[-1]
-    days = sorted({past.date for past in loaded})[-2:]
+    days = sorted({past.date for past in loaded})[-TWICE:]
     recent = [past for past in loaded if past.date in days]
-    ends = [[past for past in recent if past.date == day][-1] for day in days]
-    above = min(ask.station.reserve) + ABOVE_TARGET
     times = 0
-    for end in reversed(ends):
-        left = left_said(end)
-        full = end.reps >= floor(ask.station.work_s / end.rep_s + 1e-9)
-        if end.load < last.load or not full or (left is not None and left < above):
+    for day in reversed(days):
+        end = [past for past in recent if past.date == day][-1]
+        if end.load < last.load or not _above_target(ask, end):
             break
         times += 1
     return LastLoad(last.date, last.load, last.reps, last.rep_s, left_said(last), times, max(past.load for past in recent))
+
+
+def _above_target(ask: Ask, end: PastSet) -> bool:
+    """Whether a set filled its time, and nothing said speaks against two reps above the target."""
+    left = left_said(end)
+    full = end.reps >= floor(ask.station.work_s / end.rep_s + 1e-9)
+    return full and (left is None or left >= min(ask.station.reserve) + ABOVE_TARGET)
 
 
 def allowed(ask: Ask, held: tuple[Decimal, ...], tempos: tuple[float, ...], last: LastLoad | None, outcome: Chances) -> Marks:
     """Which choices are allowed, axes (load, tempo); at least one always is."""
     marks = np.zeros((len(held), len(tempos)), dtype=np.bool_)
     if last is None:
-        marks = np.asarray(outcome.finish >= FIRST_FINISH)
+        usual = min(range(len(tempos)), key=lambda index: abs(tempos[index] - ask.station.rep_s))
+        marks[:, usual] = outcome.finish[:, usual] >= FIRST_FINISH
     else:
-        easy = last.date == ask.today and last.left is not None and last.left >= CLEARLY_EASY
-        above = [load for load in held if load > last.ceiling]
-        next_up = above[0] if above else None
+        easy = last.date == ask.today and _clearly_easy(last, held, tempos, outcome)
+        free = max(last.heaviest, last.load * (WIDE_STEP if easy else LARGEST_STEP))
+        next_up = next((load for load in held if load > last.heaviest), None)
         for row, load in enumerate(held):
-            if load <= max(last.ceiling, last.load * LARGEST_STEP) or (easy and load <= last.load * WIDE_STEP):
+            if load <= free:
                 marks[row] = True
             elif load == next_up:
-                slower = np.array([tempo > last.rep_s for tempo in tempos])
-                marks[row] = True if last.times >= 2 or easy else slower  # noqa: PLR2004 - two for two
+                marks[row] = easy or last.times >= TWICE or np.array(tempos) > last.rep_s
     if not marks.any():
-        marks[0, :] = True
+        marks[0] = True
     return marks
+
+
+def _clearly_easy(last: LastLoad, held: tuple[Decimal, ...], tempos: tuple[float, ...], outcome: Chances) -> bool:
+    """Whether the last set left far too much: as said, or most likely by the belief when nothing was said."""
+    if last.left is not None:
+        return last.left >= CLEARLY_EASY
+    if last.load not in held:
+        return False
+    tempo = min(range(len(tempos)), key=lambda index: abs(tempos[index] - last.rep_s))
+    return bool((outcome.spare[held.index(last.load), tempo] >= CLEARLY_EASY).mean() >= ALMOST_SURELY)

@@ -1,0 +1,74 @@
+"""The words people type, read once from `lexicon.toml`, and the lists that the other modules ask it for."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from importlib.resources import files
+from typing import Any
+
+from core.units import Unit
+
+_HERE = files("core.reading")
+_DATA: dict[str, Any] = tomllib.loads(_HERE.joinpath("lexicon.toml").read_text("utf-8"))
+
+PHRASES_TEXT: str = _HERE.joinpath("phrases.txt").read_text("utf-8")
+"""The set phrases as written; `core.reading.phrases` compiles them."""
+
+
+def _words(table: str, entry: str) -> frozenset[str]:
+    return frozenset(_DATA[table][entry].split())
+
+
+UNITS: dict[str, Unit] = {word: unit for unit in Unit for word in _words("units", unit.value)}
+"""Each way to write a unit, and the unit."""
+
+REWRITES: dict[str, tuple[str, ...]] = {word: tuple(says.split()) for word, says in _DATA["rewrites"].items()}
+"""Short forms and what they are short for."""
+
+NUMBER_WORDS: dict[str, int] = {word: int(value) for word, value in _DATA["numbers"].items()}
+"""Words for whole numbers."""
+
+PLACES: dict[str, str] = {word: place for place, words in _DATA["body"].items() for word in words.split()}
+"""Each way to name a place on the body, and its plain noun."""
+
+HURT = _words("pain", "hurt")
+CHEST_TROUBLE = _words("pain", "chest_trouble")
+AMOUNTS: dict[str, frozenset[str]] = {entry: _words("amounts", entry) for entry in _DATA["amounts"]}
+GUARDS: dict[str, frozenset[str]] = {entry: _words("guards", entry) for entry in _DATA["guards"]}
+EXERCISES = _words("exercises", "words")
+PLAIN = _words("plain", "words")
+COURTESY = _words("plain", "courtesy")
+
+_PHRASE_WORDS = frozenset(
+    re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT))
+)
+
+VOCABULARY = frozenset(
+    {
+        *UNITS,
+        *REWRITES,
+        *(word for says in REWRITES.values() for word in says),
+        *NUMBER_WORDS,
+        *PLACES,
+        *HURT,
+        *CHEST_TROUBLE,
+        *EXERCISES,
+        *PLAIN,
+        *COURTESY,
+        *_PHRASE_WORDS,
+        *(word for words in (*AMOUNTS.values(), *GUARDS.values()) for word in words),
+        *(
+            word
+            for table in ("when", "gear", "urgent", "correction")
+            for says in _DATA[table].values()
+            for word in says.split()
+        ),
+    }
+)
+"""Every word the reader knows, right spellings and accepted short forms alike."""
+
+
+def listed(table: str, entry: str) -> frozenset[str]:
+    """A word list of the lexicon by its table and name; raises KeyError when there is none."""
+    return _words(table, entry)

@@ -1,0 +1,69 @@
+"""A message as typed becomes plain lower-case text that the rest of the reader can rely on.
+
+Full-width and other digits become 0-9, halves and quarters become "1/2" set apart by a space, curly quotes and dashes become
+plain ones, a cross becomes "x", invisible characters go, a few emoji that answer something become words, all others a space.
+Line ends stay: they part what is said. Nothing here ever joins two numbers into one.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+LONGEST = 4096
+"""The longest message the network carries, in characters; what lies beyond is not read."""
+
+_PLAIN = {
+    "’": "'", "‘": "'", "ʼ": "'", "´": "'", "`": "'", "“": '"', "”": '"', "„": '"', "«": '"', "»": '"',
+    "–": "-", "—": " - ", "−": "-", "‐": "-", "‑": "-", "‒": "-", "―": " - ",
+    "×": "x", "✕": "x", "✖": "x", "✗": "x", "⨯": "x", "⁄": "/", "∕": "/", "…": "... ", "·": " ", "•": "\n",
+    "👍": " :yes: ", "👌": " :yes: ", "✅": " :yes: ", "✔": " :yes: ", "☑": " :yes: ", "👎": " :no: ",
+    "🔟": " 10 ", "▶": " :go: ", "⏸": " :pause: ", "💯": " ", "⏭": " :skip: ",
+}  # fmt: skip
+
+_INVISIBLE = {
+    *"\u00ad\u034f\u061c\u180e\u200b\u200c\u200d\u200e\u200f\u202a\u202b\u202c\u202d\u2060\u2061\u2062\u2063\u2064"
+    "\u2066\u2067\u2068\u2069\ufeff\ufe0e\ufe0f\u20e3"
+}
+
+_REVERSED = "\u202e"
+"""Text after this shows backwards: a number in it is not the number seen."""
+
+_DOTTED_PERIOD = re.compile(r"\b([ap])\.\s?m\b\.?")
+
+_SPACES = re.compile(r"[^\S\n]+")
+
+
+def normalise(text: str) -> str:
+    """The text in plain lower-case characters; at most `LONGEST` characters of it are read."""
+    text = text[:LONGEST]
+    if text.isascii():
+        plain = text.lower().replace("`", "'")
+    else:
+        plain = "".join(map(_plain_character, text)).lower()
+    plain = plain.replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
+    return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip()
+
+
+def _plain_character(character: str) -> str:
+    """What stands for one character."""
+    if character.isascii():
+        return character
+    if character in _PLAIN:
+        return _PLAIN[character]
+    if character in _INVISIBLE:
+        return ""
+    if character == _REVERSED:
+        return " :reversed: "
+    category = unicodedata.category(character)
+    if category == "Nd":
+        return str(unicodedata.decimal(character))
+    if category in {"No", "Nl"}:
+        return f" {unicodedata.normalize('NFKC', character).replace('⁄', '/')} "
+    if category in {"Mn", "Me", "Cf"}:
+        return character if category == "Mn" else ""
+    if category in {"Zl", "Zp"}:
+        return "\n"
+    if category[0] in "SCZ" and character not in "£€¥₹₦°":
+        return " "
+    return unicodedata.normalize("NFKC", character)

@@ -1,0 +1,187 @@
+"""Set phrases: the lines of `phrases.txt` compiled, and what of them a message says.
+
+A line becomes a small tree, the tree a regular expression over the words of a sentence; only the lines that can begin with a
+word that is there are tried, so hundreds of lines cost little.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING
+
+from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, PHRASES_TEXT, PLACES
+from core.reading.spelling import expand
+from core.reading.tokens import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Sequence
+
+_PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|[^\s()\[\]|]+")
+_ANY = ""
+_LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
+_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format(
+    "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """One compiled line: what it means, whether it must be all that is said, and the words it can begin with."""
+
+    meaning: str
+    alone: bool
+    pattern: re.Pattern[str]
+    firsts: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A set phrase found: its meaning, its tokens `[first, last)`, and the exercise it names as written."""
+
+    meaning: str
+    first: int
+    last: int
+    exercise: str | None = None
+
+
+class _Line:
+    """Reads one line into a regular expression and the set of words it can begin with (`_ANY`: whatever word)."""
+
+    def __init__(self, line: str) -> None:
+        self.parts = _PARTS.findall(line)
+        self.at = 0
+
+    def choice(self) -> tuple[str, set[str]]:
+        pattern, firsts = self.sequence()
+        patterns, begins = [pattern], set(firsts)
+        while self.at < len(self.parts) and self.parts[self.at] == "|":
+            self.at += 1
+            pattern, firsts = self.sequence()
+            patterns.append(pattern)
+            begins |= firsts
+        return f"(?:{'|'.join(patterns)})", begins
+
+    def sequence(self) -> tuple[str, set[str]]:
+        pattern, begins, open_start = "", set[str](), True
+        while self.at < len(self.parts) and self.parts[self.at] not in ")]|":
+            piece, firsts, may_miss = self.piece()
+            pattern += piece
+            if open_start:
+                begins |= firsts
+                open_start = may_miss
+        return pattern, begins
+
+    def piece(self) -> tuple[str, set[str], bool]:
+        part = self.parts[self.at]
+        self.at += 1
+        if part in "([":
+            pattern, firsts = self.choice()
+            self.at += 1  # the closing bracket
+            return (pattern, firsts, False) if part == "(" else (f"{pattern}?", firsts, True)
+        if part == "...":
+            return r"(?:[^ .,?!;]+ ){0,3}", {_ANY}, True
+        if part == "{exercise}":
+            return r"((?:[a-z'-]+ ){1,5}?)", {_ANY}, False
+        if part == "end":
+            return _END, set(), True
+        if part.startswith("@"):
+            listed = sorted(_LISTS[part[1:]])
+            return f"(?:{'|'.join(map(re.escape, listed))}) ", set(listed), False
+        words = expand(part)
+        return "".join(re.escape(word) + " " for word in words), {words[0]}, False
+
+
+@cache
+def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
+    """All lines by first word: those that count anywhere, and those that must be all that is said."""
+    anywhere: dict[str, list[Phrase]] = defaultdict(list)
+    alone: dict[str, list[Phrase]] = defaultdict(list)
+    meaning, only = "", False
+    for line in PHRASES_TEXT.splitlines():
+        if not line.strip() or line.startswith("#"):
+            continue
+        if heading := re.fullmatch(r"\[([a-z-]+)( alone)?\]", line):
+            meaning, only = heading[1], heading[2] is not None
+            continue
+        pattern, firsts = _Line(line).choice()
+        phrase = Phrase(meaning, only, re.compile(pattern), frozenset(firsts))
+        for first in firsts:
+            (alone if only else anywhere)[first].append(phrase)
+    return anywhere, alone
+
+
+def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str], bool]) -> list[Said]:
+    """The set phrases with a `wanted` meaning in tokens `[first, last)`, one sentence; of two that overlap the longer counts."""
+    anywhere, _ = _compiled()
+    words = [token.text for token in tokens[first:last]]
+    line, starts = _line(words)
+    found: list[Said] = []
+    for index, start in enumerate(starts):
+        for phrase in (*anywhere.get(words[index], ()), *anywhere.get(_ANY, ())):
+            match = phrase.pattern.match(line, start) if wanted(phrase.meaning) else None
+            if match and match.end() > start:
+                count = line.count(" ", start, match.end())
+                found.append(
+                    Said(
+                        phrase.meaning,
+                        first + index,
+                        first + index + count,
+                        _named(tokens, first, starts, match),
+                    )
+                )
+    return _longest(found)
+
+
+def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str], bool]) -> Said | None:
+    """The phrase with a `wanted` meaning that tokens `[first, last)`, one clause, say as a whole but for courtesies around it."""
+    _, alone = _compiled()
+    span = [i for i in range(first, last) if tokens[i].kind is not Kind.MARK]
+    while span:
+        words = [tokens[i].text for i in span]
+        line, _ = _line(words)
+        for phrase in alone.get(words[0], ()):
+            if wanted(phrase.meaning) and phrase.pattern.fullmatch(line):
+                return Said(phrase.meaning, first, last)
+        if words[-1] in COURTESY and len(span) > 1:
+            span.pop()
+        elif words[0] in COURTESY:
+            # Courtesies before and after are taken off in turn; start again from the full tail.
+            span = [i for i in range(span[0] + 1, last) if tokens[i].kind is not Kind.MARK]
+        else:
+            return None
+    return None
+
+
+def _line(words: Iterable[str]) -> tuple[str, list[int]]:
+    """The words each followed by a space, and where each begins."""
+    starts, length, pieces = [], 0, []
+    for word in words:
+        starts.append(length)
+        pieces.append(f"{word} ")
+        length += len(word) + 1
+    return "".join(pieces), starts
+
+
+def _named(tokens: Sequence[Token], first: int, starts: list[int], match: re.Match[str]) -> str | None:
+    """The exercise a phrase names, in the words as written."""
+    for group in range(1, (match.re.groups or 0) + 1):
+        if match.start(group) >= 0 and match.group(group):
+            words = [
+                tokens[first + i].raw
+                for i, start in enumerate(starts)
+                if match.start(group) <= start < match.end(group)
+            ]
+            return " ".join(words)
+    return None
+
+
+def _longest(found: list[Said]) -> list[Said]:
+    """Without overlaps: longer phrases first, then the one that begins earlier, then the one listed first."""
+    kept: list[Said] = []
+    for said in sorted(found, key=lambda s: (s.first - s.last, s.first)):
+        if all(said.last <= other.first or said.first >= other.last for other in kept):
+            kept.append(said)
+    return sorted(kept, key=lambda s: s.first)

@@ -1,0 +1,391 @@
+"""One message becomes its acts, in the order written.
+
+Text → tokens → sentences and clauses → what each says: pain first, then reminders and gear, then set phrases, and last the
+numbers, every one of which must be accounted for or the message is unclear.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from core.reading import gear, guards, phrases
+from core.reading.acts import (
+    Act,
+    Again,
+    Amend,
+    Awaiting,
+    Context,
+    Feel,
+    Finish,
+    Form,
+    Have,
+    Help,
+    Log,
+    Pause,
+    Progress,
+    Resume,
+    Skip,
+    Start,
+    Swap,
+    TimeLeft,
+    Today,
+    Unclear,
+    Undo,
+    Units,
+)
+from core.reading.amends import amend
+from core.reading.answers import answer
+from core.reading.normal import normalise
+from core.reading.pain import pains
+from core.reading.quantities import Part, quantities
+from core.reading.sets import Open, logs
+from core.reading.tokens import Kind, Token, tokenise
+from core.reading.when import when_act
+from core.units import Unit
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from core.reading.phrases import Said
+
+_SENTENCE_ENDS = {".", "!", "?", ";"}
+_CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
+_NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
+_PRONOUNS = frozenset(
+    "it this that these those them one something anything else another other different easier things same me again what you i the do "
+    "a way move exercise station help thing everything".split()
+)
+
+_ACTS: dict[str, Callable[[Said], Act]] = {
+    "undo": lambda _: Undo(),
+    "start": lambda _: Start(),
+    "start-if-go": lambda _: Start(),
+    "pause": lambda _: Pause(),
+    "resume": lambda _: Resume(),
+    "finish": lambda _: Finish(),
+    "today": lambda _: Today(),
+    "help": lambda _: Help(),
+    "form": lambda said: Form(_exercise(said)),
+    "form-here": lambda _: Form(),
+    "skip": lambda _: Skip(),
+    "skip-day": lambda _: Skip("day"),
+    "swap": lambda said: Swap(_exercise(said)),
+    "swap-here": lambda _: Swap(),
+    "progress": lambda _: Progress(),
+    "progress-on": lambda said: Progress(_exercise(said)),
+    "heavy": lambda _: Feel("heavy"),
+    "light": lambda _: Feel("light"),
+    "right": lambda _: Feel("right"),
+    "units-kg": lambda _: Units(Unit.KG),
+    "units-lb": lambda _: Units(Unit.LB),
+    "have-nothing": lambda _: Have(),
+    "time-left": lambda _: TimeLeft(),
+    "again": lambda _: Again(),
+}
+
+
+def _exercise(said: Said) -> str | None:
+    """The exercise as written, None when it is only pointed at."""
+    if said.exercise is None or set(said.exercise.split()) <= _PRONOUNS:
+        return None
+    return said.exercise
+
+
+@dataclass(slots=True)
+class _Reading:
+    """What has been found so far: acts with the index they begin at, and the tokens that are explained."""
+
+    tokens: list[Token]
+    context: Context
+    acts: list[tuple[int, Act]] = field(default_factory=list)
+    explained: set[int] = field(default_factory=set)
+    phrases: dict[int, Said] = field(default_factory=dict)
+
+    def add(self, at: int, act: Act) -> None:
+        self.acts.append((at, act))
+
+    def explain(self, first: int, last: int) -> None:
+        self.explained.update(range(first, last))
+
+
+def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B008 - a frozen value
+    """The acts of one message, in the order written; never empty, never raises.
+
+    Args:
+        text: the message as typed; at most 4096 characters of it are read.
+        context: what the conversation knows; see `Context`.
+
+    Returns:
+        The acts. `Unclear` stands for anything a careful coach would ask about.
+    """
+    tokens = tokenise(normalise(text))
+    reading = _Reading(tokens, context)
+    sentences = _split(tokens, 0, len(tokens), _SENTENCE_ENDS)
+    for at, pain, (first, last) in pains(
+        tokens, [clause for s in sentences for clause in _clauses(tokens, *s)]
+    ):
+        reading.add(at, pain)
+        reading.explain(first, last)
+    if guards.gives_orders(tokens):
+        return _closed(reading, unclear_at=0)
+    if not reading.acts:
+        answered = answer(tokens, context)
+        if answered is not None:
+            return (answered,)
+    for first, last in sentences:
+        _read_sentence(reading, first, last)
+    _read_numbers(reading, sentences)
+    return _closed(reading)
+
+
+def _split(tokens: Sequence[Token], first: int, last: int, ends: set[str]) -> list[tuple[int, int]]:
+    """The spans between the ends, without empty ones."""
+    spans: list[tuple[int, int]] = []
+    start = first
+    for index in range(first, last):
+        if tokens[index].text in ends:
+            spans.append((start, index))
+            start = index + 1
+    spans.append((start, last))
+    return [(a, b) for a, b in spans if a < b]
+
+
+def _clauses(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, int]]:
+    return _split(tokens, first, last, _CLAUSE_ENDS)
+
+
+def _read_sentence(reading: _Reading, first: int, last: int) -> None:
+    tokens, context = reading.tokens, reading.context
+    owned = _gear(tokens, first, last)
+    if owned is not None:
+        reading.add(first, owned)
+        reading.explain(first, last)
+        return
+    act = when_act(tokens, first, last)
+    if act is not None:
+        reading.add(first, act)
+        reading.explain(first, last)
+        return
+    said = [
+        one
+        for one in phrases.find(tokens, first, last, _is_conversation)
+        if not (reading.explained & set(range(one.first, one.last)))
+    ]
+    for one in said:
+        if one.meaning.startswith("mark"):
+            reading.phrases[one.first] = one
+        elif not _negated(tokens, one, first):
+            reading.add(one.first, _ACTS[one.meaning](one))
+            reading.phrases[one.first] = one
+            reading.explain(one.first, one.last)
+    wanted = _alone(context)
+    whole = phrases.whole(tokens, first, last, wanted) if not said else None
+    spans = [(first, last)] if whole is not None else _split(tokens, first, last, _CLAUSE_ENDS | {"and", "-"})
+    for start, end in spans:
+        if reading.explained & set(range(start, end)):
+            continue
+        alone = phrases.whole(tokens, start, end, wanted)
+        if alone is not None:
+            reading.add(start, _ACTS[alone.meaning](alone))
+            reading.explain(start, end)
+            reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
+            reading.phrases[start] = alone
+
+
+def _is_conversation(meaning: str) -> bool:
+    return meaning != "pain" and not meaning.startswith(("urgent", "answer"))
+
+
+def _alone(context: Context) -> Callable[[str], bool]:
+    """Which phrases may stand alone: "ok" starts only when the conversation waits for it."""
+
+    def wanted(meaning: str) -> bool:
+        if meaning == "start-if-go":
+            return context.awaiting is Awaiting.GO
+        return meaning != "pain" and not meaning.startswith("answer")
+
+    return wanted
+
+
+def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether "not" or "should I" stands right before the phrase."""
+    before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    if before[-2:] in (["should", "i"], ["shall", "i"], ["do", "not"], ["did", "not"]) or before[-3:-1] == [
+        "do",
+        "not",
+    ]:
+        return True
+    return bool(before) and before[-1] in {"not", "never", "nobody"} and tokens[said.first].text != "not"
+
+
+_OWNING = (
+    "i have got", "i have", "i own", "we have", "we own", "i got", "we got", "my dumbbells", "my weights", "my kit", "my gear", "my equipment",
+    "my kettlebells", "only have", "only got", "have only", "just have", "got only", "at home", "i only", "i just", "there are", "there is",
+    "own", "have a", "have got", "got a pair", "bought", "equipment", "dumbbells are", "kettlebells are", "my set", "my rack", "weights are",
+    "have", "got", "dumbbells :", "weights :", "kit :", "gear :", "rack :", "i also",
+)  # fmt: skip
+_DOING_WORDS = {"reps", "rep", "did", "done", "managed", "at", "@", "left", "failure", "held", "with"}
+
+
+def _gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
+    """What the sentence says the trainee owns; None when it says nothing of that."""
+    words = [token.text for token in tokens[first:last]]
+    line = " ".join(words)
+    numbers = any(tokens[i].kind is Kind.NUMBER for i in range(first, last))
+    things = any(word in gear.KINDS or word in {"pair", "pairs"} for word in words)
+    plural = any(
+        tokens[i].kind is Kind.NUMBER and i + 1 < last and tokens[i + 1].text == "s" and tokens[i + 1].glued
+        for i in range(first, last)
+    )
+    owns = any(f" {word} " in f" {line} " for word in _OWNING)
+    if not numbers or not owns:
+        return None
+    units = any(word in {"kg", "lb"} for word in words)
+    if set(words) & (_DOING_WORDS - {"with"}) or ("with" in words and not things):
+        return None
+    if "x" in words and not things:
+        return None
+    if not (
+        things
+        or plural
+        or (
+            units
+            and line.startswith(("i have", "i own", "we have", "i only have", "i just have", "only have"))
+        )
+    ):
+        return None
+    have = gear.items(tokens, first, last)
+    return have if have is not None and have.items else None
+
+
+def _read_numbers(reading: _Reading, sentences: Sequence[tuple[int, int]]) -> None:
+    """The sets and corrections of the message, or `Unclear` where its numbers begin."""
+    tokens, context = reading.tokens, reading.context
+    open_numbers = [
+        i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in reading.explained
+    ]
+    marks = {one.meaning: one for one in reading.phrases.values() if one.meaning.startswith("mark")}
+    if not open_numbers:
+        _read_marks_only(reading, marks)
+        return
+    at = open_numbers[0]
+    skip = _skipped(reading)
+    parts = quantities(tokens, skip, hold=context.hold)
+    correcting = _corrects(tokens, parts, marks, context, at)
+    free = {i for one in reading.phrases.values() for i in range(one.first, one.last)} | reading.explained
+    strong = _strong(parts)
+    for first, last in (clause for s in sentences for clause in _clauses(tokens, *s)):
+        if any(first <= i < last for i in open_numbers) and guards.keeps_back(
+            tokens, first, last, free, strong=strong
+        ):
+            if correcting and not guards.keeps_back(
+                tokens, first, last, free | _not_words(tokens), strong=strong
+            ):
+                continue
+            reading.add(at, Unclear())
+            return
+    if _asks(reading, sentences, open_numbers):
+        reading.add(at, Unclear())
+        return
+    try:
+        if correcting:
+            reading.add(_first_mark(marks, at), amend(parts, context))
+        else:
+            for offset, log in enumerate(logs(parts, context)):
+                reading.add(at, log)
+                del offset
+    except Open as doubt:
+        reading.add(at, Unclear(doubt.choices))
+
+
+def _not_words(tokens: Sequence[Token]) -> set[int]:
+    return {i for i, token in enumerate(tokens) if token.text in {"not", "without"}}
+
+
+def _first_mark(marks: dict[str, Said], at: int) -> int:
+    amending = marks.get("mark-amend")
+    return min(at, amending.first) if amending is not None else at
+
+
+def _skipped(reading: _Reading) -> dict[int, Said]:
+    """The set phrases by their first token, and every other explained stretch as one to pass over."""
+    skip = dict(reading.phrases)
+    covered = {i for one in reading.phrases.values() for i in range(one.first, one.last)}
+    run: int | None = None
+    for index in range(len(reading.tokens) + 1):
+        inside = index in reading.explained and index not in covered
+        if inside and run is None:
+            run = index
+        elif not inside and run is not None:
+            skip[run] = phrases.Said("explained", run, index)
+            run = None
+    return skip
+
+
+def _strong(parts: Sequence[Part]) -> bool:
+    """Whether reps and load are said in full."""
+    kinds = {part.kind for part in parts}
+    return (any(part.unit for part in parts) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
+
+
+def _corrects(
+    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context, at: int
+) -> bool:
+    """Whether the numbers correct the last record rather than make a new one."""
+    star = (
+        any(token.text == "*" and (i == 0 or i == len(tokens) - 1) for i, token in enumerate(tokens))
+        and len(tokens) <= 4
+    )
+    if star:
+        return True
+    numbered_not = any(part.kind == "not" for part in parts) and sum(bool(part.numbers) for part in parts) > 1
+    if numbered_not:
+        return True
+    mark = marks.get("mark-amend")
+    if mark is None:
+        return False
+    opening = tokens[mark.first].text
+    if opening in {"it", "that"} and context.last is None and context.awaiting is Awaiting.REPS:
+        return not any(part.kind in {"bare", "reps"} for part in parts)
+    full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
+    if opening in {"sorry", "apologies"} and full and context.last is None:
+        return False
+    return True
+
+
+def _asks(reading: _Reading, sentences: Sequence[tuple[int, int]], open_numbers: Sequence[int]) -> bool:
+    """Whether the numbers stand in a question that no set phrase explains."""
+    tokens = reading.tokens
+    for first, last in sentences:
+        if last < len(tokens) and tokens[last].text == "?":
+            inside = [i for i in open_numbers if first <= i < last]
+            later_phrase = any(
+                first <= one.first < last and not one.meaning.startswith("mark")
+                for one in reading.phrases.values()
+            )
+            if inside and not later_phrase:
+                return True
+    return False
+
+
+def _read_marks_only(reading: _Reading, marks: dict[str, Said]) -> None:
+    """A message without numbers may still say "same again", or that the whole hold was held."""
+    context = reading.context
+    if "mark-same" in marks and not any(isinstance(act, Feel) for _, act in reading.acts):
+        reading.add(marks["mark-same"].first, Log(same=True))
+    elif "mark-whole" in marks and context.hold and context.awaiting is Awaiting.REPS:
+        done = Log(seconds=context.target) if context.target else Unclear()
+        reading.add(marks["mark-whole"].first, done)
+
+
+def _closed(reading: _Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
+    """The acts in order, each said once; `Unclear` when there are none."""
+    acts = list(reading.acts)
+    if unclear_at is not None:
+        acts.append((unclear_at, Unclear()))
+    ordered: list[Act] = []
+    for _, act in sorted(acts, key=lambda one: one[0]):
+        if act not in ordered or isinstance(act, Log | Amend):
+            ordered.append(act)
+    return tuple(ordered) or (Unclear(),)

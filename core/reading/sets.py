@@ -1,0 +1,497 @@
+"""Quantities become sets: which number is the reps and which the load, and what belongs to which set.
+
+The order of the steps matters. First what two numbers say together ("3x10 at 20kg", "the pair of 16s"), then what each bare
+number is, then which load, side and reserve go with which reps. Whatever stays open makes the whole statement unclear:
+`None`, never a guess.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from decimal import ROUND_FLOOR, Decimal
+from typing import TYPE_CHECKING
+
+from core.reading.acts import Awaiting, Context, Log, Side
+from core.units import Unit
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from core.reading.quantities import Part
+
+MOST_REPS = 199
+MOST_LOAD = {Unit.KG: Decimal(200), Unit.LB: Decimal(440)}
+MOST_RESERVE = Decimal(20)
+MOST_SECONDS = 3600
+MOST_SETS = 8
+_MOST_SHORT_RESERVE = Decimal(10)
+_TWO = Decimal(2)
+_EFFORT_UP_TO = Decimal(10)
+_SIDES = {"left": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_JOINTS = {"comma", "and", "slash", "dash", "break"}
+
+
+@dataclass(slots=True, eq=False)
+class _Quantity:
+    """A quantity on its way to a set; `link` is what stands between it and the one before."""
+
+    kind: str  # bare, reps, load, reserve, effort, seconds, side, same, sets
+    value: Decimal = Decimal(0)
+    unit: Unit | None = None
+    side: Side | None = None
+    links: tuple[str, ...] = ()
+    at: int = 0
+    flags: set[str] = field(default_factory=set)
+
+    def linked(self, *names: str) -> bool:
+        return any(name in self.links for name in names)
+
+
+class Open(Exception):  # noqa: N818 - not an error: the statement stays open and is asked about
+    """The statement can mean more than one thing; `choices` are the likely ones."""
+
+    def __init__(self, *choices: tuple[Log, ...]) -> None:
+        super().__init__()
+        self.choices = choices
+
+
+def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
+    """The sets that the parts of a message say; raises `Open` when that is not settled."""
+    items = _items(parts)
+    if not items:
+        return ()
+    items = _reserves(items, context)
+    items, repeats = _notation(items)
+    _settle_pairs(items, context)
+    _settle_bare(items, context)
+    sets = _assemble(items, context)
+    return tuple(_checked(one, context) for one in sets for _ in range(repeats))
+
+
+def _items(parts: Sequence[Part]) -> list[_Quantity]:
+    """Quantities with their links; labels and words that only introduce fall away."""
+    items: list[_Quantity] = []
+    links: list[str] = []
+    flags: set[str] = set()
+    for part in parts:
+        item = _item(part)
+        if part.kind in {"could", "held"}:
+            flags.add(part.kind)
+        elif part.kind == "hands":
+            if items and items[-1].kind == "load":
+                items[-1].flags.add("hands")
+            elif items and items[-1].kind == "bare":
+                items[-1].flags.add("per hand")
+        elif part.kind == "label":
+            links.append("label")
+        elif item is None:
+            links.append(part.kind)
+        else:
+            item.links, item.flags = tuple(links), flags
+            items.append(item)
+            links, flags = [], set()
+    return items
+
+
+def _item(part: Part) -> _Quantity | None:
+    """The quantity of one part, None for a link."""
+    kind, number = part.kind, part.numbers[0] if part.numbers else Decimal(0)
+    if kind in {"bare", "reps", "load", "effort", "more", "either"}:
+        if kind in {"either", "more"} and len(part.numbers) > 1:
+            return _Quantity(kind, sum(part.numbers, Decimal(0)) / 2, at=part.at)
+        return _Quantity(kind, number, part.unit, at=part.at)
+    if kind == "reserve":
+        return _Quantity(kind, sum(part.numbers, Decimal(0)) / max(len(part.numbers), 1), at=part.at)
+    if kind == "duration":
+        return _Quantity("seconds", number, at=part.at)
+    if kind in _SIDES:
+        return _Quantity("side", side=_SIDES[kind], at=part.at)
+    if kind == "failure":
+        return _Quantity("reserve", at=part.at)
+    if kind == "bodyweight":
+        return _Quantity("load", at=part.at, flags={"bodyweight"})
+    if kind == "same":
+        return _Quantity("same", at=part.at)
+    if kind == "set_count":
+        return _Quantity("sets", number, at=part.at)
+    return None
+
+
+def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
+    """ "2 left" and "2 more" become reserve where another number is the reps; "10 left 9 right" stays sides."""
+    has_right = any(item.side is Side.RIGHT for item in items)
+    left_marks = [i for i, item in enumerate(items) if item.side is Side.LEFT]
+    kept: list[_Quantity] = []
+    for i, item in enumerate(items):
+        if item.kind in {"more", "either"}:
+            followed_by_left = i + 1 < len(items) and items[i + 1].side is Side.LEFT
+            if item.kind == "either" and not followed_by_left:
+                raise Open
+            if item.kind == "more" and not ("could" in item.flags or _has_reps(items, i)):
+                raise Open
+            kept.append(replace(item, kind="reserve"))
+        elif item.side is Side.LEFT and kept and not (has_right and len(left_marks) == 1):
+            before = kept[-1]
+            suffix = not item.links
+            if before.kind == "reserve":
+                continue
+            if (
+                suffix
+                and before.kind in {"bare", "reps"}
+                and (_has_reps(items, i - 1) or "could" in before.flags)
+            ):
+                if before.value > _MOST_SHORT_RESERVE:
+                    raise Open
+                kept[-1] = replace(before, kind="reserve")
+            elif suffix and before.kind in {"bare", "reps"} and not context.sides:
+                raise Open
+            else:
+                kept.append(item)
+        elif (
+            item.side is Side.LEFT
+            and kept
+            and len(left_marks) == 1
+            and has_right
+            and not item.links
+            and kept[-1].kind == "reserve"
+        ):
+            continue
+        else:
+            kept.append(item)
+    for item in kept:
+        if item.kind == "bare" and "could" in item.flags:
+            raise Open
+    return kept
+
+
+def _has_reps(items: Sequence[_Quantity], skip: int) -> bool:
+    """Whether another number than the one at `skip` can be the reps (or the seconds of a hold)."""
+    return any(
+        item.kind in {"reps", "bare", "seconds", "same"}
+        for i, item in enumerate(items)
+        if i != skip and item.kind != "either"
+    )
+
+
+def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
+    """ "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair."""
+    repeats = 1
+    kept = list(items)
+    for i, item in enumerate(items):
+        following = items[i + 1] if i + 1 < len(items) else None
+        if following is None:
+            break
+        pair = (
+            item.kind == "bare"
+            and item.value == _TWO
+            and following.kind == "load"
+            and "bodyweight" not in following.flags
+        )
+        if pair and (following.linked("by") or (not following.links and following.unit is None)):
+            kept.remove(item)
+            following.links = item.links
+            return kept, 1
+        if item.kind == "sets" and following.kind in {"bare", "reps", "seconds"}:
+            repeats = _repeats(item.value)
+            kept.remove(item)
+            following.kind = "seconds" if following.kind == "seconds" else "reps"
+            following.links = item.links
+            return kept, repeats
+        crossed = item.kind == "bare" and following.kind in {"bare", "reps"} and following.linked("by")
+        third = items[i + 2] if i + 2 < len(items) else None
+        anchored = any(other.kind == "load" for other in items)
+        if crossed and (
+            anchored
+            or following.kind == "reps"
+            or (third is not None and third.kind == "bare" and third.linked("by"))
+        ):
+            if item.value > following.value or item.value > MOST_SETS:
+                raise Open
+            if item.value < _TWO or following.value < 5:
+                raise Open
+            repeats = _repeats(item.value)
+            kept.remove(item)
+            following.kind = "reps"
+            following.links = item.links
+            if third is not None and third.kind == "bare" and third.linked("by"):
+                third.kind = "load"
+            return kept, repeats
+    if any(item.kind == "sets" for item in kept):
+        raise Open
+    return kept, repeats
+
+
+def _repeats(value: Decimal) -> int:
+    if value != value.to_integral_value() or not 1 <= value <= MOST_SETS:
+        raise Open
+    return int(value)
+
+
+def _settle_pairs(items: list[_Quantity], context: Context) -> None:
+    """Numbers joined by "at", "with", "for" or a cross settle each other."""
+    for before, after in zip(items, items[1:], strict=False):
+        if after.kind != "bare":
+            if before.kind == "bare" and after.kind == "reps" and after.linked("for", "by"):
+                before.kind = "load"
+            continue
+        if after.linked("at_sign", "at"):
+            _settle_at(items, before, after, context)
+        elif after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load"):
+            after.kind = "load"
+        elif after.linked("by") and before.kind == "reps" and not _any(items, "load"):
+            after.kind = "load"
+
+
+def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
+    """ "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
+    has_load = any(item.kind == "load" and item.at < after.at for item in items)
+    if has_load:
+        if after.value > _EFFORT_UP_TO:
+            raise Open
+        after.kind = "effort"
+        return
+    if before.kind not in {"bare", "reps", "side", "reserve", "seconds"}:
+        raise Open
+    if after.linked("at_sign") and after.value <= _EFFORT_UP_TO and context.load != after.value:
+        raise Open
+    after.kind = "load"
+
+
+def _any(items: Sequence[_Quantity], kind: str) -> bool:
+    return any(item.kind == kind for item in items)
+
+
+def _settle_bare(items: list[_Quantity], context: Context) -> None:
+    """What each number is that is said without a unit or a name."""
+    for item in items:
+        if "held" in item.flags and item.kind == "bare":
+            item.kind = "seconds"
+        if "per hand" in item.flags and item.kind == "bare":
+            item.kind = "load"
+    bare = [item for item in items if item.kind == "bare"]
+    if not bare:
+        return
+    if (
+        items[0] is bare[0]
+        and bare[0].linked("at", "at_sign", "with")
+        and (_any(items, "reps") or len(bare) == _TWO)
+    ):
+        bare[0].kind = "load"
+        bare = bare[1:]
+    if _any(items, "reps"):
+        if bare and _any(items, "load"):
+            if not all(item.linked(*_JOINTS) for item in bare):
+                raise Open
+            _become_reps(bare)
+            return
+        for item in bare:
+            if item.value != context.load:
+                raise Open
+            item.kind = "load"
+        return
+    if _any(items, "load"):
+        _become(bare, "seconds" if context.hold else "reps")
+        return
+    _settle_unnamed(items, bare, context)
+
+
+def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Context) -> None:
+    """Bare numbers with no load and no reps named."""
+    kind = "seconds" if context.hold else "reps"
+    sided = sum(item.kind == "side" for item in items)
+    labels = sum("label" in item.links for item in bare)
+    described = any(item.kind in {"reserve", "effort", "seconds", "same"} for item in items) or sided
+    if len(bare) == 1:
+        if context.awaiting is not Awaiting.REPS and not described and not labels:
+            raise Open
+        if bare[0].value != bare[0].value.to_integral_value() and bare[0].value % 1 != Decimal("0.5"):
+            raise Open
+        _become(bare, kind)
+        return
+    if sided == len(bare) or labels == len(bare):
+        _become(bare, kind)
+        return
+    if len(bare) == _TWO and not sided:
+        first, second = bare
+        if (first.value == context.load) != (second.value == context.load):
+            load, reps = (first, second) if first.value == context.load else (second, first)
+            load.kind, reps.kind = "load", kind
+            return
+        if (
+            second.linked("and")
+            and not context.sides
+            and context.awaiting is Awaiting.REPS
+            and context.load is None
+        ):
+            _become(bare, kind)
+            return
+        raise Open(
+            *(
+                (Log(reps=int(reps.value), load=load.value),)
+                for reps, load in ((first, second), (second, first))
+                if reps.value == reps.value.to_integral_value()
+            )
+        )
+    apart = all(item.linked("comma", "and", "slash", "break") for item in bare[1:])
+    if (
+        not apart
+        or sided
+        or context.awaiting is not Awaiting.REPS
+        or any(item.value == context.load for item in bare)
+    ):
+        raise Open
+    _become(bare, kind)
+
+
+def _become(items: list[_Quantity], kind: str) -> None:
+    for item in items:
+        item.kind = kind
+
+
+def _become_reps(items: list[_Quantity]) -> None:
+    _become(items, "reps")
+
+
+@dataclass(slots=True)
+class _Set:
+    """One set being put together; each field at most once."""
+
+    values: dict[str, _Quantity] = field(default_factory=dict)
+    at: int = 0
+
+    def add(self, item: _Quantity) -> None:
+        if item.kind in self.values:
+            held = self.values[item.kind]
+            if (held.value, held.unit, held.side) != (item.value, item.unit, item.side):
+                raise Open
+        self.values[item.kind] = item
+
+    def log(self) -> Log:
+        def number(kind: str) -> Decimal | None:
+            return self.values[kind].value if kind in self.values else None
+
+        load, side, reps, seconds = (
+            self.values.get("load"),
+            self.values.get("side"),
+            number("reps"),
+            number("seconds"),
+        )
+        return Log(
+            reps=None if reps is None else int(reps.to_integral_value(ROUND_FLOOR)),
+            load=None if load is None else load.value,
+            unit=None if load is None else load.unit,
+            side=None if side is None else side.side,
+            reserve=number("reserve"),
+            rpe=number("effort"),
+            seconds=None if seconds is None else int(seconds),
+            same="same" in self.values,
+        )
+
+
+def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
+    """The sets: one for each count of reps (or of seconds, in a hold), with what belongs to it."""
+    counts = [item for item in items if item.kind == "reps"]
+    if not counts or sum(item.kind == "seconds" for item in items) > len(counts):
+        seconds = [item for item in items if item.kind == "seconds"]
+        if counts and seconds:
+            raise Open
+        counts = counts or seconds
+    sides = [item for item in items if item.kind == "side"]
+    if len(counts) <= 1:
+        return [_single(items, sides)]
+    if context.sides and not sides and len(counts) == _TWO:
+        raise Open
+    sets = [_Set(at=count.at) for count in counts]
+    for one, count in zip(sets, counts, strict=True):
+        one.add(count)
+    for kind in ("load", "side", "reserve", "effort", "seconds", "same"):
+        rest = [item for item in items if item.kind == kind and item not in counts]
+        _share(rest, counts, sets, items)
+    _share_unit(sets)
+    return [one.log() for one in sets]
+
+
+def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:
+    """The one set of a message."""
+    one = _Set()
+    if len(sides) > 1:
+        raise Open
+    for item in items:
+        one.add(item)
+    if set(one.values) <= {"side"}:
+        raise Open
+    return one.log()
+
+
+def _share(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]) -> None:
+    """Give each quantity of one kind to the sets it belongs to."""
+    if not rest:
+        return
+    if len(rest) == 1 and rest[0].kind in {"load", "same"}:
+        for one in sets:
+            one.add(rest[0])
+        return
+    if len(rest) == 1 and rest[0].side is Side.EACH:
+        for one in sets:
+            one.add(rest[0])
+        return
+    if len(rest) == len(sets):
+        for one, item in zip(sets, rest, strict=True):
+            one.add(item)
+        # Each must stand on the same hand of its count, or the pairing is not what was meant.
+        before = {item.at < count.at for item, count in zip(rest, counts, strict=True)}
+        if len(before) > 1:
+            raise Open
+        return
+    if rest[0].kind in {"reserve", "effort"}:
+        for item in rest:
+            nearest = max((one for one in sets if one.at < item.at), key=lambda one: one.at, default=None)
+            if nearest is None:
+                raise Open
+            nearest.add(item)
+        return
+    if rest[0].kind == "load":
+        _share_loads(rest, counts, sets, items)
+        return
+    raise Open
+
+
+def _share_loads(
+    rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]
+) -> None:
+    """Several loads for more sets: each covers the counts before it ("11 and 10 at 20kg, 9 at 17.5"), or all after it."""
+    first_is_load = items.index(rest[0]) < items.index(counts[0])
+    for one in sets:
+        if first_is_load:
+            load = max((item for item in rest if item.at < one.at), key=lambda item: item.at, default=None)
+        else:
+            load = min((item for item in rest if item.at > one.at), key=lambda item: item.at, default=None)
+        if load is None:
+            raise Open
+        one.add(load)
+
+
+def _share_unit(sets: list[_Set]) -> None:
+    """A unit said once covers all loads of the message."""
+    units = {one.values["load"].unit for one in sets if "load" in one.values} - {None}
+    if len(units) == 1:
+        unit = units.pop()
+        for one in sets:
+            load = one.values.get("load")
+            if load is not None and load.unit is None and "bodyweight" not in load.flags:
+                one.values["load"] = replace(load, unit=unit)
+
+
+def _checked(log: Log, context: Context) -> Log:
+    """The log, if a person can have done it; raises `Open` when not."""
+    most_load = MOST_LOAD[log.unit or context.unit or Unit.KG]
+    possible = (
+        (log.reps is None or log.reps <= MOST_REPS)
+        and (log.load is None or log.load <= most_load)
+        and (log.reserve is None or log.reserve <= MOST_RESERVE)
+        and (log.rpe is None or 1 <= log.rpe <= 10)
+        and (log.seconds is None or 0 < log.seconds <= MOST_SECONDS)
+    )
+    if not possible:
+        raise Open
+    return log
