@@ -617,6 +617,14 @@ class SummaryLine:
 
 
 @dataclass(frozen=True)
+class BestSet:
+    """The set that asked most strength."""
+
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
 class NextChange:
     """What changes next time: the load, or the tempo."""
 
@@ -635,7 +643,7 @@ class Summary:
     lines: tuple[SummaryLine, ...]
     work_s: int
     total_s: int
-    best: SummaryLine | None
+    best: BestSet | None
     changes: tuple[NextChange, ...]
     missing: int
     first_time: bool

@@ -448,12 +448,17 @@ def amend(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:
         seconds=last.seconds if act.seconds is None else act.seconds,
         replaces=last.number,
     )
+    if act == Amend(reserve=act.reserve, rpe=act.rpe) and last.reserve is None and last.rpe is None:
+        place = Place(last.round, last.station)
+        say_noted(turn, state, place, [turn.note(changed)])  # something added, nothing put right
+        return state
     return _replace(state, last, changed, turn)
 
 
 def _replace(state: Running | Idle, last: SetRecord, changed: SetRecord, turn: Turn) -> Running | Idle:
     workout = workout_of(state)
     turn.note(changed)
+    state = state if workout is None else with_workout(state, replace(workout, question=None))
     if workout is not None:
         turn.say(Corrected(exercise_at(workout, Place(last.round, last.station)).name, line_of(last), line_of(changed)))
     return state
