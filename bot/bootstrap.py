@@ -101,6 +101,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             terminal = Terminal(trainee_id)
             async with on_duty(store, clock, terminal, scenario.coach) as assistant:
                 await terminal.hold(assistant)
+            terminal.part()
 
 
 async def print_records(settings: Settings, name: str | None, out: TextIO, *, as_json: bool) -> None:

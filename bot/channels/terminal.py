@@ -52,6 +52,9 @@ class Terminal:
                 break
             if text.strip() and not await assistant.said(self._trainee_id, text, uuid.uuid4().hex, CHANNEL):
                 print(on_screen(NOT_KEPT), flush=True)  # noqa: T201
+
+    def part(self) -> None:
+        """Say goodbye, after the last message is out."""
         print(on_screen(GOODBYE), flush=True)  # noqa: T201
 
 
