@@ -14,7 +14,7 @@ LONGEST = 4096
 """The longest message the network carries, in characters; what lies beyond is not read."""
 
 _PLAIN = {
-    "’": "'", "‘": "'", "ʼ": "'", "´": "'", "`": "'", "“": '"', "”": '"', "„": '"', "«": '"', "»": '"',
+    "’": "'", "‘": "'", "ʼ": "'", "´": "'", "“": '"', "”": '"', "„": '"', "«": '"', "»": '"',
     "–": "-", "—": " - ", "−": "-", "‐": "-", "‑": "-", "‒": "-", "―": " - ",
     "×": "x", "✕": "x", "✖": "x", "✗": "x", "⨯": "x", "⁄": "/", "∕": "/", "…": "... ", "·": " ", "•": "\n",
     "👍": " :yes: ", "👌": " :yes: ", "✅": " :yes: ", "✔": " :yes: ", "☑": " :yes: ", "👎": " :no: ",
@@ -31,6 +31,10 @@ _REVERSED = "\u202e"
 
 _DOTTED_PERIOD = re.compile(r"\b([ap])\.\s?m\b\.?")
 
+_EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__|`+|(?<!\w)_|_(?!\w)")
+_STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")
+_HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
+
 _SPACES = re.compile(r"[^\S\n]+")
 
 
@@ -38,10 +42,11 @@ def normalise(text: str) -> str:
     """The text in plain lower-case characters; at most `LONGEST` characters of it are read."""
     text = text[:LONGEST]
     if text.isascii():
-        plain = text.lower().replace("`", "'")
+        plain = text.lower()
     else:
-        plain = "".join(map(_plain_character, text)).lower()
+        plain = "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
+    plain = _HYPHENATED.sub(" ", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain)))
     return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip()
 
 

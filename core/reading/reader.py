@@ -34,12 +34,10 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.amends import amend
 from core.reading.answers import answer
 from core.reading.normal import normalise
 from core.reading.pain import pains
-from core.reading.quantities import Part, quantities
-from core.reading.sets import Open, logs
+from core.reading.records import records
 from core.reading.tokens import Kind, Token, tokenise
 from core.reading.when import when_act
 from core.units import Unit
@@ -51,7 +49,6 @@ if TYPE_CHECKING:
 
 _SENTENCE_ENDS = {".", "!", "?", ";"}
 _CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
-_NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _PRONOUNS = frozenset(
     "it this that these those them one something anything else another other different easier things same me again what you i the do "
     "a way move exercise station help thing everything".split()
@@ -122,10 +119,10 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     tokens = tokenise(normalise(text))
     reading = _Reading(tokens, context)
     sentences = _split(tokens, 0, len(tokens), _SENTENCE_ENDS)
-    for at, pain, (first, last) in pains(
-        tokens, [clause for s in sentences for clause in _clauses(tokens, *s)]
-    ):
-        reading.add(at, pain)
+    clauses = [clause for sentence in sentences for clause in _clauses(tokens, *sentence)]
+    for at, pain, (first, last) in pains(tokens, clauses):
+        if pain is not None:
+            reading.add(at, pain)
         reading.explain(first, last)
     if guards.gives_orders(tokens):
         return _closed(reading, unclear_at=0)
@@ -135,7 +132,8 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
             return (answered,)
     for first, last in sentences:
         _read_sentence(reading, first, last)
-    _read_numbers(reading, sentences)
+    for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
+        reading.add(at, act)
     return _closed(reading)
 
 
@@ -257,126 +255,6 @@ def _gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
         return None
     have = gear.items(tokens, first, last)
     return have if have is not None and have.items else None
-
-
-def _read_numbers(reading: _Reading, sentences: Sequence[tuple[int, int]]) -> None:
-    """The sets and corrections of the message, or `Unclear` where its numbers begin."""
-    tokens, context = reading.tokens, reading.context
-    open_numbers = [
-        i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in reading.explained
-    ]
-    marks = {one.meaning: one for one in reading.phrases.values() if one.meaning.startswith("mark")}
-    if not open_numbers:
-        _read_marks_only(reading, marks)
-        return
-    at = open_numbers[0]
-    skip = _skipped(reading)
-    parts = quantities(tokens, skip, hold=context.hold)
-    correcting = _corrects(tokens, parts, marks, context, at)
-    free = {i for one in reading.phrases.values() for i in range(one.first, one.last)} | reading.explained
-    strong = _strong(parts)
-    for first, last in (clause for s in sentences for clause in _clauses(tokens, *s)):
-        if any(first <= i < last for i in open_numbers) and guards.keeps_back(
-            tokens, first, last, free, strong=strong
-        ):
-            if correcting and not guards.keeps_back(
-                tokens, first, last, free | _not_words(tokens), strong=strong
-            ):
-                continue
-            reading.add(at, Unclear())
-            return
-    if _asks(reading, sentences, open_numbers):
-        reading.add(at, Unclear())
-        return
-    try:
-        if correcting:
-            reading.add(_first_mark(marks, at), amend(parts, context))
-        else:
-            for offset, log in enumerate(logs(parts, context)):
-                reading.add(at, log)
-                del offset
-    except Open as doubt:
-        reading.add(at, Unclear(doubt.choices))
-
-
-def _not_words(tokens: Sequence[Token]) -> set[int]:
-    return {i for i, token in enumerate(tokens) if token.text in {"not", "without"}}
-
-
-def _first_mark(marks: dict[str, Said], at: int) -> int:
-    amending = marks.get("mark-amend")
-    return min(at, amending.first) if amending is not None else at
-
-
-def _skipped(reading: _Reading) -> dict[int, Said]:
-    """The set phrases by their first token, and every other explained stretch as one to pass over."""
-    skip = dict(reading.phrases)
-    covered = {i for one in reading.phrases.values() for i in range(one.first, one.last)}
-    run: int | None = None
-    for index in range(len(reading.tokens) + 1):
-        inside = index in reading.explained and index not in covered
-        if inside and run is None:
-            run = index
-        elif not inside and run is not None:
-            skip[run] = phrases.Said("explained", run, index)
-            run = None
-    return skip
-
-
-def _strong(parts: Sequence[Part]) -> bool:
-    """Whether reps and load are said in full."""
-    kinds = {part.kind for part in parts}
-    return (any(part.unit for part in parts) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
-
-
-def _corrects(
-    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context, at: int
-) -> bool:
-    """Whether the numbers correct the last record rather than make a new one."""
-    star = (
-        any(token.text == "*" and (i == 0 or i == len(tokens) - 1) for i, token in enumerate(tokens))
-        and len(tokens) <= 4
-    )
-    if star:
-        return True
-    numbered_not = any(part.kind == "not" for part in parts) and sum(bool(part.numbers) for part in parts) > 1
-    if numbered_not:
-        return True
-    mark = marks.get("mark-amend")
-    if mark is None:
-        return False
-    opening = tokens[mark.first].text
-    if opening in {"it", "that"} and context.last is None and context.awaiting is Awaiting.REPS:
-        return not any(part.kind in {"bare", "reps"} for part in parts)
-    full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
-    if opening in {"sorry", "apologies"} and full and context.last is None:
-        return False
-    return True
-
-
-def _asks(reading: _Reading, sentences: Sequence[tuple[int, int]], open_numbers: Sequence[int]) -> bool:
-    """Whether the numbers stand in a question that no set phrase explains."""
-    tokens = reading.tokens
-    for first, last in sentences:
-        if last < len(tokens) and tokens[last].text == "?":
-            inside = [i for i in open_numbers if first <= i < last]
-            later_phrase = any(
-                first <= one.first < last and not one.meaning.startswith("mark")
-                for one in reading.phrases.values()
-            )
-            if inside and not later_phrase:
-                return True
-    return False
-
-
-def _read_marks_only(reading: _Reading, marks: dict[str, Said]) -> None:
-    """A message without numbers may still say "same again", or that the whole hold was held."""
-    context = reading.context
-    if "mark-same" in marks and not any(isinstance(act, Feel) for _, act in reading.acts):
-        reading.add(marks["mark-same"].first, Log(same=True))
-    elif "mark-whole" in marks and context.hold and context.awaiting is Awaiting.REPS:
-        done = Log(seconds=context.target) if context.target else Unclear()
-        reading.add(marks["mark-whole"].first, done)
 
 
 def _closed(reading: _Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
