@@ -60,6 +60,7 @@ VOCABULARY = frozenset(
         *(word for says in REWRITES.values() for word in says),
         *NUMBER_WORDS,
         *NUMBER_PLURALS,
+        *_words("structure", "words"),
         *PLACES,
         *HURT,
         *CHEST_TROUBLE,

@@ -33,6 +33,8 @@ _DOTTED_PERIOD = re.compile(r"\b([ap])\.\s?m\b\.?")
 
 _EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__|`+|(?<!\w)_|_(?!\w)")
 _STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")
+_DAY = r"(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
+_DAY_RANGE = re.compile(rf"\b({_DAY})\s?-\s?({_DAY})\b")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
 _SPACES = re.compile(r"[^\S\n]+")
@@ -46,7 +48,7 @@ def normalise(text: str) -> str:
     else:
         plain = "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
-    plain = _HYPHENATED.sub(" ", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain)))
+    plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))
     return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip()
 
 

@@ -39,7 +39,7 @@ from core.reading.normal import normalise
 from core.reading.pain import pains
 from core.reading.records import records
 from core.reading.tokens import Kind, Token, tokenise
-from core.reading.when import when_act
+from core.reading.when import when_acts
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -155,15 +155,12 @@ def _clauses(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, 
 
 def _read_sentence(reading: _Reading, first: int, last: int) -> None:
     tokens, context = reading.tokens, reading.context
-    owned = _gear(tokens, first, last)
+    owned = gear.gear(tokens, first, last)
     if owned is not None:
         reading.add(first, owned)
         reading.explain(first, last)
         return
-    act = when_act(tokens, first, last)
-    if act is not None:
-        reading.add(first, act)
-        reading.explain(first, last)
+    if _read_times(reading, first, last):
         return
     said = [
         one
@@ -191,6 +188,22 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
             reading.phrases[start] = alone
 
 
+def _read_times(reading: _Reading, first: int, last: int) -> bool:
+    """Read reminders and "later": of the whole sentence, or else clause by clause; whether the whole sentence is told."""
+    timed = reading.context.hold or reading.context.awaiting is Awaiting.REPS
+    acts = when_acts(reading.tokens, first, last, timed=timed)
+    if acts:
+        for act in acts:
+            reading.add(first, act)
+        reading.explain(first, last)
+        return True
+    for start, end in _split(reading.tokens, first, last, _CLAUSE_ENDS | {"and"}):
+        for act in when_acts(reading.tokens, start, end, timed=timed):
+            reading.add(start, act)
+            reading.explain(start, end)
+    return False
+
+
 def _is_conversation(meaning: str) -> bool:
     return meaning != "pain" and not meaning.startswith(("urgent", "answer"))
 
@@ -215,46 +228,6 @@ def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
     ]:
         return True
     return bool(before) and before[-1] in {"not", "never", "nobody"} and tokens[said.first].text != "not"
-
-
-_OWNING = (
-    "i have got", "i have", "i own", "we have", "we own", "i got", "we got", "my dumbbells", "my weights", "my kit", "my gear", "my equipment",
-    "my kettlebells", "only have", "only got", "have only", "just have", "got only", "at home", "i only", "i just", "there are", "there is",
-    "own", "have a", "have got", "got a pair", "bought", "equipment", "dumbbells are", "kettlebells are", "my set", "my rack", "weights are",
-    "have", "got", "dumbbells :", "weights :", "kit :", "gear :", "rack :", "i also",
-)  # fmt: skip
-_DOING_WORDS = {"reps", "rep", "did", "done", "managed", "at", "@", "left", "failure", "held", "with"}
-
-
-def _gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
-    """What the sentence says the trainee owns; None when it says nothing of that."""
-    words = [token.text for token in tokens[first:last]]
-    line = " ".join(words)
-    numbers = any(tokens[i].kind is Kind.NUMBER for i in range(first, last))
-    things = any(word in gear.KINDS or word in {"pair", "pairs"} for word in words)
-    plural = any(
-        tokens[i].kind is Kind.NUMBER and i + 1 < last and tokens[i + 1].text == "s" and tokens[i + 1].glued
-        for i in range(first, last)
-    )
-    owns = any(f" {word} " in f" {line} " for word in _OWNING)
-    if not numbers or not owns:
-        return None
-    units = any(word in {"kg", "lb"} for word in words)
-    if set(words) & (_DOING_WORDS - {"with"}) or ("with" in words and not things):
-        return None
-    if "x" in words and not things:
-        return None
-    if not (
-        things
-        or plural
-        or (
-            units
-            and line.startswith(("i have", "i own", "we have", "i only have", "i just have", "only have"))
-        )
-    ):
-        return None
-    have = gear.items(tokens, first, last)
-    return have if have is not None and have.items else None
 
 
 def _closed(reading: _Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
