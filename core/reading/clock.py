@@ -23,14 +23,14 @@ GROUPS: dict[str, tuple[Weekday, ...]] = {
     **dict.fromkeys(listed("when", "weekends"), WEEK[5:]),
     **dict.fromkeys(listed("when", "every_day"), WEEK),
 }
-_LETTERS: dict[str, Weekday] = {"m": "mon", "tu": "tue", "w": "wed", "th": "thu", "f": "fri", "sa": "sat", "su": "sun", "t": "tue"}
+_LETTERS: dict[str, Weekday] = {"m": "mon", "tu": "tue", "w": "wed", "th": "thu", "f": "fri", "with": "wed", "sa": "sat", "su": "sun", "t": "tue"}
 _EARLY = listed("when", "morning")
 _LATE = listed("when", "evening")
 _NOON = listed("when", "noon")
 _MIDNIGHT = listed("when", "midnight")
 _NIGHT = frozenset({"night", "nights", "midnight"})
 _TO = frozenset({"to", "-", "through", "till", "until", "too", "2", "thro"})
-_AT = frozenset({"at", "@", "by", "until", "till", "for", "after", "before", "from", "around", "about"})
+_AT = frozenset({"at", "@", "by", "until", "till"})
 _NOT_A_TIME_AFTER = frozenset("minutes hours h reps rep kg lb seconds days times x half sets set rounds s weeks m".split())
 _HOURS = 24
 _HOUR_MINUTES = 60
@@ -244,7 +244,10 @@ class Clock:
         index = self.first
         while index < self.last:
             following = self.text(index + 1)
-            if self.is_number(index) and index not in used and following in {"minutes", "m"}:
+            if self.is_number(index) and following == "more" and self.text(index + 2) == "minutes":
+                total += self.tokens[index].value
+                spent.add(index)
+            elif self.is_number(index) and index not in used and following in {"minutes", "m"}:
                 total += self.tokens[index].value
                 spent.add(index)
             elif self.is_number(index) and index not in used and following in {"hours", "h", "hr"}:

@@ -74,7 +74,7 @@ class _Listing:
         token, word = self.tokens[index], self.text(index)
         if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
             return self._past_between(index)
-        spans = word in {"up", "upto"} or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
+        spans = word == "upto" or (word == "up" and self.text(index + 1) == "to") or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
         if token.kind in {Kind.ODD, Kind.CLOCK, Kind.ORDINAL} or spans:
             return None
         if token.kind is Kind.NUMBER:
@@ -202,7 +202,16 @@ _OWNING = frozenset(
 )
 _OWNING_PAIRS = (("picked", "up"), ("left", "me"), ("there", "are"), ("is", "there"), ("are", "there"), ("my", "dumbbells"), ("my", "weights"), ("my", "kettlebells"))  # fmt: skip
 _DONE = frozenset("reps rep did done managed made completed hit set sets failure held rir rpe used finished".split())
-_NOT_OWNED = frozenset("not buy buying might could want need wish should would thinking order ordering broke broken lost sold shop sale how what which if never will heavy light hard easy".split())  # fmt: skip
+_NOT_OWNED = frozenset("not buy buying might could want need wish should would thinking order ordering broke broken lost sold shop sale how what if never will heavy light hard easy about write tell".split())  # fmt: skip
+
+
+_PLAINLY_OWNED = frozenset("have own possess having got".split())
+_LIST_WORDS = frozenset("i we have got own possess having only just a an and the my at home here kg lb s , . : & plus x one no more is are that all it of in also hi coach ok please some".split())  # fmt: skip
+
+
+def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence is "I have" and a list of loads, and nothing else."""
+    return all(tokens[i].kind is Kind.NUMBER or tokens[i].text in _LIST_WORDS for i in range(first, last))
 
 
 def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
@@ -224,7 +233,7 @@ def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
         listed_alone = kinds - {"dumbbell"} and len(words) <= 8 and (owns or words[0] in {"just", "only", "a", "an"} or set(words) <= set(KINDS) | {"and", ","})
         if not listed_alone:
             return None
-    elif not (kinds or paired or (owns and (plural or (weighed and len(numbers) > 1)))):
+    elif not (kinds or paired) and not (said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)):
         return None
     have = items(tokens, first, last)
     return have if have is not None and have.items else None

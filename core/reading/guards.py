@@ -87,7 +87,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     if after is None:
         return False
     if after.text in {"ish", "odd", "something", "plus", "+"}:
-        return not (after.text == "+" and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER) or after.glued
+        return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
     return after.kind is Kind.WORD and after.text not in VOCABULARY
 
 

@@ -29,7 +29,7 @@ _INVISIBLE = {
 _REVERSED = "\u202e"
 """Text after this shows backwards: a number in it is not the number seen."""
 
-_DOTTED_PERIOD = re.compile(r"\b([ap])\.\s?m\b\.?")
+_DOTTED_PERIOD = re.compile(r"(?<![a-z'])([ap])[. ]\s?m\b\.?(?!')")
 
 _EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__|`+|(?<!\w)_|_(?!\w)")
 _STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")

@@ -42,6 +42,7 @@ _MUSCLES = frozenset("leg arm quad glute hamstring calf biceps triceps thigh for
 _OF_MUSCLES = frozenset("sore killing achy aching ache aches tender burning stings".split())
 _WITH_CHEST = frozenset("arm jaw neck shoulder".split())
 _NO_PLACE = frozenset("urgent-dizzy urgent-faint urgent-breath urgent-heart".split())
+_WHEREVER = "urgent-breathing-hurts"
 _NOT_THE_BODY_AFTER = EXERCISES - {"back", "front", "side", "hold", "one", "chest", "leg", "arm", "hip", "calf", "shoulder", "good"} | frozenset(
     "day supported workout dips pump each hand free rest".split()
 )
@@ -122,21 +123,19 @@ def _told(
 ) -> list[Pain]:
     """The pains of one clause: one for each place, or one without a place."""
     chest = "urgent-chest" in urgent
-    acute = bool(urgent - _NO_PLACE)
+    acute = bool(urgent - _NO_PLACE - {_WHEREVER}) or bool(urgent & {_WHEREVER} and places)
     named = [place for place in places if not place.spread]
     if chest and not any(place.name == "chest" for place in named):
         named = [_Place(first, "chest", None, spread=False), *named]
     words = {tokens[i].text for i in range(first, last)}
     if not named and words & {"headache", "migraine"}:
         named = [_Place(first, "head", None, spread=False)]
-    if "urgent-dizzy" in urgent and not acute:
+    if "urgent-dizzy" in urgent and not words & {"headache", "migraine"}:
         named = [place for place in named if place.name not in {"head", "eye"}]
-    if "urgent-breath" in urgent and not acute and any(place.name == "chest" for place in named):
-        acute = True
     hurting = acute or "pain" in meanings or bool(words & HURT)
     told = [Pain(place.name, place.side, acute) for place in named] if hurting else []
-    if urgent & _NO_PLACE and not any(pain.urgent for pain in told):
-        told.insert(0, Pain(urgent=True))
+    if urgent & _NO_PLACE:
+        told.insert(len(told) if chest else 0, Pain(urgent=True))
     return told or [Pain(urgent=bool(urgent))]
 
 
@@ -176,6 +175,9 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
     for side in ("left", "right"):
         if f"{side} side of" in " ".join(lead):
             return Side(side)
+    directly = tokens[at + 1].text if at + 1 < last else ""
+    if directly in {"left", "right"}:
+        return Side(directly)
     after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
     for side in ("left", "right"):
         if any(form in after for form in (f"on the {side}", f"on my {side}", f"the {side} one", f"the {side} side", f"on {side}")):

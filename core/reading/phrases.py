@@ -176,7 +176,7 @@ def _named(tokens: Sequence[Token], first: int, starts: list[int], match: re.Mat
                 for i, start in enumerate(starts)
                 if match.start(group) <= start < match.end(group)
             ]
-            return " ".join(words)
+            return " ".join(word for word in words if word)
     return None
 
 

@@ -191,12 +191,18 @@ class _Marking:
             return
         counted = self._is_number(said.first - 1)
         ahead = self._label_end(said.last)
-        if name in {"RESERVE", "EFFORT"} and not counted:
+        if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
             if not self._is_number(ahead):
                 self.passed.add("...")
                 return
             name = f"{name}_IS"
         self._emit(name, said.first)
+
+    def _names_next(self, said: Said, ahead: int) -> bool:
+        """Whether "rir" or "rpe" between two numbers names the one after it: "6 rir1", "8 rpe 9", but "2rir 10"."""
+        first = self.tokens[said.first]
+        short = said.last == said.first + 1 and first.text in {"rir", "rpe"}
+        return short and not first.glued and self._is_number(ahead)
 
     def _text(self, index: int) -> str:
         return self.tokens[index].text if 0 <= index < len(self.tokens) else ""
@@ -248,11 +254,11 @@ class _Marking:
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
-        elif word == "r" and following.glued and not self._is_number(after + 1) and not self._speaks_of_left():
+        elif word == "r" and following.glued and not self._speaks_of_left():
             name = "REPS"
         elif word == "times" and self._is_number(after + 1):
             return after
-        elif word in AMOUNTS["reps"]:
+        elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
             name = "REPS"
         elif word in AMOUNTS["sets"] and word != "set":
             name = "SETS"
@@ -267,6 +273,10 @@ class _Marking:
             return after
         self._emit(name, after, word)
         return after + length
+
+    def _is_labelled(self) -> bool:
+        """Whether the last number had its name before it, as in "weight 14 reps 12"."""
+        return len(self.terminals) > 1 and self.terminals[-2].type.endswith("_IS")
 
     def _speaks_of_left(self) -> bool:
         return any(token.text in {"l", "left"} for token in self.tokens)
@@ -313,15 +323,21 @@ class _Marking:
             return "LOAD_IS"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
-        if word in AMOUNTS["rounds"] and labels and not (word in {"set", "sets"} and self._text(index + 1) == "of"):
+        if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._text(index + 1) != "of":
             return "ROUND_IS"
         if word in {"left", "l", "right", "r"}:
-            return self._side(word, index, ahead)
+            following = self.skip.get(index + 1)
+            tank = following is not None and following.meaning == "mark-reserve"
+            return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "each":
             return "EACH"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
             joined = word == "to" or (self.tokens[index].glued and self.tokens[index + 1].glued)
             return "OR" if joined else "DASH"
+        if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
+            return "NOT"
+        if word == "+":
+            return "SLASH" if counted and self._is_number(index + 1) else None
         if word == "not":
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)
@@ -346,6 +362,7 @@ class _Marking:
             return name
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1:
-            return name if direct else None
+            lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
+            return ("LEFT" if lone else name) if direct else None
         counted = before in {"kg", "lb", "reps", "rep", "s", "seconds", "/"}
         return name if direct or counted else None

@@ -6,7 +6,7 @@ numbers, every one of which must be accounted for or the message is unclear.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from core.reading import gear, guards, phrases
@@ -35,6 +35,7 @@ from core.reading.acts import (
     Units,
 )
 from core.reading.answers import answer
+from core.reading.lexicon import ENGLISH, PLACES, VOCABULARY
 from core.reading.normal import normalise
 from core.reading.pain import pains
 from core.reading.records import records
@@ -170,13 +171,21 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
     for one in said:
         if one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
-        elif not _negated(tokens, one, first):
+        elif _stands(tokens, one, first, last):
             reading.add(one.first, _ACTS[one.meaning](one))
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
+    if any(token.kind is Kind.NUMBER for token in tokens[first:last]):
+        for one in said:
+            if one.meaning == "have-nothing":
+                reading.acts = [(at, act) for at, act in reading.acts if at != one.first or not isinstance(act, Have)]
+                reading.explained -= set(range(one.first, one.last))
+                reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
     wanted = _alone(context)
     whole = phrases.whole(tokens, first, last, wanted) if not said else None
     spans = [(first, last)] if whole is not None else _split(tokens, first, last, _CLAUSE_ENDS | {"and", "-"})
+    if whole is None:
+        spans += [tail for start, end in spans for tail in _around_numbers(tokens, start, end)]
     for start, end in spans:
         if reading.explained & set(range(start, end)):
             continue
@@ -186,6 +195,20 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
+
+
+_OF_QUANTITIES = {"kg", "lb", "reps", "rep", "left", "right", "each", "side", "s", "rir", "rpe", "more", "seconds", "x", "r", "l"}
+
+
+def _around_numbers(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, int]]:
+    """What a clause says before its first number and after its last quantity ("11 at 20kg ready")."""
+    numbers = [i for i in range(first, last) if tokens[i].kind is Kind.NUMBER]
+    if not numbers:
+        return []
+    after = numbers[-1] + 1
+    while after < last and tokens[after].text in _OF_QUANTITIES:
+        after += 1
+    return [(a, b) for a, b in ((first, numbers[0]), (after, last)) if a < b]
 
 
 def _read_times(reading: _Reading, first: int, last: int) -> bool:
@@ -199,6 +222,8 @@ def _read_times(reading: _Reading, first: int, last: int) -> bool:
         return True
     for start, end in _split(reading.tokens, first, last, _CLAUSE_ENDS | {"and"}):
         for act in when_acts(reading.tokens, start, end, timed=timed):
+            if isinstance(act, Unclear):
+                continue
             reading.add(start, act)
             reading.explain(start, end)
     return False
@@ -219,6 +244,22 @@ def _alone(context: Context) -> Callable[[str], bool]:
     return wanted
 
 
+_FEELINGS = {"heavy", "light", "right"}
+
+
+def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether the phrase means what it says where it stands."""
+    before = tokens[said.first - 1] if said.first > first else None
+    if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
+        return False
+    if said.meaning in _FEELINGS:
+        asked = last < len(tokens) and tokens[last].text == "?" and tokens[first].text in {"is", "are", "was", "will", "would", "should", "do"}
+        lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
+        of_something_else = any(word in PLACES or (word in ENGLISH and word not in VOCABULARY) for word in lead)
+        return not asked and not of_something_else
+    return not _negated(tokens, said, first)
+
+
 def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether "not" or "should I" stands right before the phrase."""
     before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
@@ -235,6 +276,10 @@ def _closed(reading: _Reading, unclear_at: int | None = None) -> tuple[Act, ...]
     acts = list(reading.acts)
     if unclear_at is not None:
         acts.append((unclear_at, Unclear()))
+    if any(isinstance(act, Amend) for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
+    if len(acts) > 1:
+        acts = [(at, act) for at, act in acts if not isinstance(act, Again)] or acts
     ordered: list[Act] = []
     for _, act in sorted(acts, key=lambda one: one[0]):
         if act not in ordered or isinstance(act, Log | Amend):

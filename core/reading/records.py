@@ -53,8 +53,9 @@ def records(
     if not counted:
         return [(at, Unclear())]
     free = {i for one in said.values() for i in range(one.first, one.last)} | set(explained)
+    free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
     if correcting:
-        free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without"}}
+        free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
     if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(tokens, sentences, open_numbers, said):
         return [(at, Unclear())]
     try:
@@ -143,6 +144,12 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     awaited = context.awaiting is Awaiting.REPS
     full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
     sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
+    named = any(
+        token.text in {"weight", "load", "reps", "kg", "lb"} and following.text in {"was", "were"}
+        for token, following in zip(tokens, tokens[1:], strict=False)
+    )
+    if named and context.last is not None and not awaited and not full:
+        return True
     if was is not None and _followed(parts, tokens, was):
         if awaited and (sorry is None or full):
             return not any(part.kind in {"bare", "reps"} for part in parts)

@@ -405,7 +405,7 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
         return [_single(items, sides)]
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
-    _check_list(counts)
+    _check_list(counts, sided=len(sides) == len(counts))
     sets = [_Set(at=count.at) for count in counts]
     for one, count in zip(sets, counts, strict=True):
         one.add(count)
@@ -416,13 +416,12 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
     return [one.log() for one in sets]
 
 
-def _check_list(counts: list[_Quantity]) -> None:
+def _check_list(counts: list[_Quantity], *, sided: bool) -> None:
     """Raises `Open` when what stands between two counts does not read like a list of sets."""
-    bare_run = not any(count.links or count.dropped for count in counts[1:])
     for count in counts[1:]:
         if count.dropped - _LISTING:
             raise Open
-        if not count.links and not count.dropped and not (bare_run and len(counts) > _TWO):
+        if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
             raise Open
 
 

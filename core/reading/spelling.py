@@ -62,10 +62,13 @@ def respell(word: str) -> tuple[str, ...]:
             return expand(shorter)
     if word in ENGLISH or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
         return (word,)
+    parts = _split(word, shortest=_SHORTEST_PART)
+    if parts is not None:
+        return parts
     nearest = _nearest(word)
     if nearest is not None:
         return expand(nearest)
-    return _split(word) or (word,)
+    return _split(word, shortest=1) or (word,)
 
 
 def _nearest(word: str) -> str | None:
@@ -114,12 +117,14 @@ def _is_slip(word: str, known: str, distance: int) -> bool:
     return len(known) >= _SHORTEST_SWAPPED_KEY - 1 and at > 0 and any(word[at] == n or _beside(word[at], n) for n in neighbours)
 
 
-def _split(word: str) -> tuple[str, ...] | None:
+def _split(word: str, *, shortest: int) -> tuple[str, ...] | None:
     """Two known words written without the space between them."""
     if len(word) < _SHORTEST_SPLIT:
         return None
     for cut in range(len(word) - 1, 0, -1):
         first, second = word[:cut], word[cut:]
+        if min(len(first), len(second)) < shortest:
+            continue
         if first in _JOINED_PARTS and second in _JOINED_PARTS and max(len(first), len(second)) > _SHORTEST_PART:
             return (*expand(first), *expand(second))
     return None

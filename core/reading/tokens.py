@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import Enum, auto
 
-from core.reading.lexicon import NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNIT_SLIPS, UNITS, VOCABULARY
+from core.reading.lexicon import ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNIT_SLIPS, UNITS, VOCABULARY
 from core.reading.spelling import respell
 
 
@@ -166,6 +166,9 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: b
     if raw in NUMBER_PLURALS:
         number = Token(Kind.NUMBER, str(NUMBER_PLURALS[raw]), raw, start, end - 1, glued, Decimal(NUMBER_PLURALS[raw]), worded=True)
         return [number, Token(Kind.WORD, "s", "s", end - 1, end, glued=True)]
+    if raw.endswith("'s") and raw not in VOCABULARY and (raw[:-2] in VOCABULARY or raw[:-2] in ENGLISH):
+        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, after_number=False)[:1]]
+        return [*owner, Token(Kind.WORD, "is", "", end - 2, end)]
     words = (raw,) if raw in NUMBER_WORDS else respell(raw)
     if len(words) == 1 and words[0] in NUMBER_WORDS:
         return [_number_word(words[0], raw, start, end, glued=glued)]
@@ -229,6 +232,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         tanked = before is not None and (more_tank or (tank and following[:1] != ("left",)))
         return "four" if spoken or waits or tanked else None
+    if word == "couple" and (tank or following[:1] == ("more",)):
+        return "two"
     if word == "won" and (tank or more_tank):
         return "one"
     return None
@@ -277,6 +282,8 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
     """Whether "one" is the number: "one left", "one or two", "one rep", or alone."""
     before = tokens[index - 1].text if index else ""
     after = tokens[index + 1].text if index + 1 < len(tokens) else ""
+    if before in {"set", "round", "station"}:
+        return True
     if before in _PRONOUN_BEFORE:
         return after == "left" and before not in {"this", "that", "the", "each", "last", "next"}
     return (

@@ -22,6 +22,10 @@ _LEADS = (
     "try me", "try again", "again at", "ask", "try", "ping", "back at", "ready at", "later", "start at", "begin at", "do it at", "not now",
     "busy", "not yet", "till", "until", "this evening", "tonight", "this afternoon", "today", "then", "call me", "catch me", "free at",
     "home at", "make it", "rather", "can we do", "lets do", "how about",
+)
+_WAIT_LEADS = (
+    "in", "give me", "give us", "need", "after", "more", "ask me", "come back", "wait", "again in", "another", "push", "delay",
+    "try me", "try again", "ask", "try", "ping", "later", "not now", "busy", "not yet", "back in",
 )  # fmt: skip
 _SMALL = frozenset(
     "on at and the in to please every each ok not no do for me i lets train training can will would like am pm morning mornings evening "
@@ -56,6 +60,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         return []
     if loose or (moments and minutes is not None):
         return [Unclear()]
+    if reminds and _is_vague(words):
+        return [Unclear()]
     if planned:
         return _plan(clock, words, days, off_days, moments, reminds=reminds)
     if len(moments) > 1:
@@ -88,8 +94,7 @@ def _plans(words: Sequence[str], days: set[str], off_days: set[str], moments: Se
 
 
 def _plan(clock: Clock, words: Sequence[str], days: set, off_days: set, moments: Sequence[Moment], *, reminds: bool) -> list[Act]:  # type: ignore[type-arg]
-    line = " ".join(words)
-    if any(vague in line for vague in ("every other", "twice a", "times a week", "once a", "month", "alternate")):
+    if _is_vague(words):
         return [Unclear()]
     said = set(words)
     if len(moments) > 1:
@@ -104,6 +109,12 @@ def _plan(clock: Clock, words: Sequence[str], days: set, off_days: set, moments:
     if off_days:
         days = (days or set(WEEK)) - off_days
     return [Remind(days=in_week_order(days), at=at)]
+
+
+def _is_vague(words: Sequence[str]) -> bool:
+    """Whether the days are left open ("every other day", "twice a week")."""
+    line = " ".join(words)
+    return any(vague in line for vague in ("every other", "twice a", "times a week", "once a", "month", "alternate", "every second"))
 
 
 def _by_moment(clock: Clock, moments: Sequence[Moment]) -> list[Act]:
@@ -135,9 +146,9 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         return True
     if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
         return True
-    led = any(f" {lead} " in line for lead in _LEADS)
     if moments:
-        return led or small
+        return small or any(f" {lead} " in line for lead in _LEADS)
+    led = any(f" {lead} " in line for lead in _WAIT_LEADS)
     if minutes is None:
         return False
     if timed and not any(f" {lead} " in line for lead in ("later", "in", "more", "ask me", "give me", "give us", "another", "after")):
