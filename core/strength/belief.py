@@ -5,15 +5,16 @@ The model. With w the load per hand, the repetitions possible in round r on a gi
     log R = c + log 31.5 + p log(exp(z - log w) - 1) - tempo_cost * log(rep_s / 4)
     z = log one-rep max + day form - fatigue * (r - 1)
 
-that is, the curve of `core.strength.curve` with a factor c and an exponent p of one's own. A set stopped by strength measures R; a set stopped by the
-clock bounds it from below; reserve said is a reading of R that falls short by `underclaim` reps (about one:
-Halperin et al. 2022). Strength today is strength then plus gain per day, less what breaks cost. Unknown, with
-cautious priors, and learned together from every exercise of the same body: general strength, each exercise's own
-part, the form of each day, c, p, tempo cost, fatigue, underclaim, gain.
+that is, the curve of `core.strength.curve` with a factor c and an exponent p of one's own. A set stopped by strength
+measures R; a set stopped by the clock bounds it from below; reserve said is a reading of R that falls short by
+`underclaim` reps (about one: Halperin et al. 2022). Strength today is strength then plus gain per day, less what breaks
+cost. Unknown, with cautious priors, and learned together from every exercise of the same body: general strength, each
+exercise's own part, the form of each day, c, p, tempo cost, fatigue, underclaim, gain.
 
-The belief is the normal distribution around the most plausible values (found by damped Gauss-Newton steps), which is
-close: for one exercise it is compared with brute-force integration in the tests. Records far from everything else
-pull little (Student noise), so that one typing error or one very good day does not move it much.
+The belief is the normal distribution around the most plausible state (found by damped Gauss-Newton steps) across, and
+the density itself along the line on which strength moves, because a bound leaves a long tail upwards; for one exercise
+the tests compare it with brute-force integration. Records far from everything else pull little (Student noise), so
+that one typing error or one very good day does not move it much.
 """
 
 from __future__ import annotations
@@ -146,7 +147,7 @@ class _Model:
         reps = np.where(evidence.said, SAID_NOISE + SAID_NOISE_PER_REP * left, evidence.noise)
         drift = SET_NOISE**2 + slope**2 * self.wander
         read = np.maximum(evidence.reps + evidence.said * underclaim, 0.5)
-        return (reps / read) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
+        return (reps / _log_mean(possible, read)) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
 
     def most_plausible(self) -> _Peak:
         """The most plausible state and what surrounds it."""
@@ -190,6 +191,12 @@ class _Model:
         surprise = np.where(evidence.bound[:, None], bound, read).sum(axis=0)
         away = (states - self.prior_mean[:, None]) ** 2
         return np.asarray(-surprise - self.prior_precision @ away / 2.0)
+
+
+def _log_mean(first: Floats, second: Floats) -> Floats:
+    """The number by which a difference of logs is divided to be a difference of reps: noise counts reps, not shares."""
+    apart = np.log(np.maximum(first, 1e-3) / second)
+    return np.where(np.abs(apart) < 1e-3, second, second * np.expm1(apart) / np.where(apart == 0.0, 1.0, apart))  # noqa: PLR2004
 
 
 def _steady_curvature(beyond: Floats, broken: Floats) -> Floats:

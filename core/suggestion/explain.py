@@ -60,7 +60,7 @@ class Choice:
         return float(np.median(self.possible))
 
 
-def explain(
+def explain(  # noqa: PLR0911, PLR0913 - one return a reason, from the facts of one choice
     ask: Ask,
     held: tuple[Decimal, ...],
     choice: Choice,

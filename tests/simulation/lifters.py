@@ -48,6 +48,9 @@ class World:
         says: (lowest, highest) share of sets with a reserve said.
         says_rpe: the effort is said instead of the reserve.
         says_seconds: failing sets come with how long they lasted.
+        own_form: SD of the form of each exercise on each day, beside the whole body's.
+        miscounts: share of sets reported one off.
+        stops: share of sets stopped early by choice, with the reserve said and how long they lasted.
         days_between: days from workout to workout.
         strength_spread: SD of the log of a person's strength against the table.
         exercise_spread: SD of the log of an exercise's part.
@@ -68,6 +71,9 @@ class World:
     says: tuple[float, float] = (0.3, 0.9)
     says_rpe: bool = False
     says_seconds: bool = False
+    own_form: float = 0.0
+    miscounts: float = 0.0
+    stops: float = 0.0
     days_between: tuple[int, ...] = (2, 2, 3)
     strength_spread: float = 0.28
     exercise_spread: float = 0.20
@@ -86,6 +92,8 @@ WORLDS = (
     World("efforts said, always", says=(0.95, 1.0), says_rpe=True),
     World("steady bodies", day_form=0.02, set_noise=0.01, gain=(0.003, 0.002)),
     World("restless bodies", day_form=0.06, set_noise=0.05),
+    World("each exercise its own form", day_form=0.015, own_form=0.03),
+    World("careless reports", miscounts=0.15, stops=0.08),
     World("fast gains, rare training", gain=(0.015, 0.007), days_between=(4, 5)),
 )
 
@@ -124,10 +132,12 @@ class Lifter:
     underclaim: float
     says: float
     day_form: tuple[float, ...]
+    own_form: Mapping[str, tuple[float, ...]]
 
     def possible(self, exercise: str, load_kg: float, rep_s: float, *, day: int, workout: int, round_number: int) -> float:
         """Repetitions to failure, as a real number, without the set's own luck."""
         strength = log(self.max_kg[exercise]) + self.gain_per_day * day + self.day_form[workout]
+        strength += self.own_form[exercise][workout]
         reps = 1.0
         rounds = round_number - 1
         if self.world.fatigue_costs_reps:
@@ -175,6 +185,7 @@ def lifter(world: World, seed: int) -> Lifter:
         underclaim=around(world.underclaim, -1.5, 4.0),
         says=float(luck.uniform(*world.says)),
         day_form=tuple(luck.normal(0.0, world.day_form, WORKOUTS)),
+        own_form={name: tuple(luck.normal(0.0, world.own_form, WORKOUTS)) for name in EXERCISES},
     )
 
 
@@ -277,5 +288,10 @@ class Workouts:
             noise = self.luck.normal(0.0, world.claim_noise[0] + world.claim_noise[1] * left)
             said = float(max(0, round(left - self.who.underclaim + noise))) if reps == ceiling else 0.0
             past = replace(past, rpe=max(1.0, 10.0 - said)) if world.says_rpe else replace(past, reserve=said)
+        if self.luck.random() < world.stops and reps > 4:
+            reps -= 3
+            past = replace(past, reps=reps, seconds=float(round(reps * rep_s)), reserve=3.0, rpe=None)
+        if self.luck.random() < world.miscounts:
+            past = replace(past, reps=max(0, past.reps + int(self.luck.choice((-1, 1)))))
         self.history[exercise] = (*self.history[exercise], past)
         return Outcome(exercise, question.workout, question.round, load, rep_s, possible - ceiling, reps, ceiling)
