@@ -67,19 +67,19 @@ KEYS = {"load": "load_hint", "seconds": "work_s"}
 OF_THE_CIRCUIT = frozenset({"rest_between_rounds_s", "warm_up_s", "rounds"})
 
 
-def read_text(text: str) -> Circuit | tuple[Fault, ...]:
+def read_typed(text: str) -> Circuit | tuple[Fault, ...]:
     """The circuit a coach typed, or every fault in it, never an empty tuple.
 
     Rounds and rest must be said; the rest between rounds is the same rest unless said; the rest of the
     defaults are those of a circuit file.
     """
-    draft = draft_text(text)
+    draft = draft_typed(text)
     if draft.circuit is None or draft.faults:
         return draft.faults
     return draft.circuit
 
 
-def draft_text(text: str) -> Draft:
+def draft_typed(text: str) -> Draft:
     """The circuit a coach typed as far as it can be read, with every fault, in the words of the text form."""
     table: dict[str, object] = {"name": UNNAMED}
     common: dict[str, object] = {}
@@ -216,10 +216,10 @@ def _seconds(says: str) -> object:
 
 
 def _one_time(number: str, unit: str) -> object:
-    """`90`, `1:30` or `1.5` minutes in seconds; half seconds stay, for the checks to refuse."""
+    """`90`, `1:30` or `1.5` minutes in seconds; half seconds and `1:99` stay, for the checks to refuse."""
     if ":" in number:
-        minutes, seconds = number.split(":")
-        return MINUTE_S * int(minutes) + int(seconds)
+        minutes, seconds = map(int, number.split(":"))
+        return MINUTE_S * minutes + seconds if seconds < MINUTE_S else number
     amount = float(number.replace(",", ".")) * (MINUTE_S if unit.lower().startswith("m") else 1)
     return int(amount) if amount.is_integer() else amount
 
@@ -233,7 +233,7 @@ def _unquoted(text: str) -> str:
     return text
 
 
-def write_text(circuit: Circuit) -> str:
+def write_typed(circuit: Circuit) -> str:
     """The circuit as a coach would type it; reading it gives the same circuit.
 
     Raises:

@@ -236,6 +236,24 @@ class WarmUp:
 
 
 @dataclass(frozen=True)
+class PlateStretch:
+    """One setup of the handles, left on from the station `first` to `last` (from 1); `a_side` are the plates on each side."""
+
+    load: Load
+    a_side: tuple[Load, ...]
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class PlatePlan:
+    """Which plates to leave on over a round; `slow` are stations before which the change takes longer than the rest."""
+
+    stretches: tuple[PlateStretch, ...]
+    slow: tuple[int, ...]
+
+
+@dataclass(frozen=True)
 class Card:
     """A station's card.
 
@@ -617,6 +635,14 @@ class SummaryLine:
 
 
 @dataclass(frozen=True)
+class BestSet:
+    """The set that asked most strength."""
+
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
 class NextChange:
     """What changes next time: the load, or the tempo."""
 
@@ -635,7 +661,7 @@ class Summary:
     lines: tuple[SummaryLine, ...]
     work_s: int
     total_s: int
-    best: SummaryLine | None
+    best: BestSet | None
     changes: tuple[NextChange, ...]
     missing: int
     first_time: bool
@@ -668,6 +694,7 @@ Message = (
     | NotUnderstood
     | ClearanceNeeded
     | WarmUp
+    | PlatePlan
     | Card
     | Go
     | HalfWay

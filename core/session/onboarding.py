@@ -19,7 +19,7 @@ from core.messages import (
     UnitAsked,
 )
 from core.rack import Kind, Rack, RackItem
-from core.reading.acts import Answer, Have, Item, Start, Units
+from core.reading.acts import Answer, Have, Item, Units
 from core.session.idle import idle
 from core.session.opening import say_today
 from core.session.states import AskingCautions, AskingMore, AskingPairs, AskingRack, AskingUnit, State
@@ -81,8 +81,6 @@ def _said_yes(acts: Sequence[Act]) -> bool | None:
         match act:
             case Answer(yes=bool(said)):
                 return said
-            case Start():
-                return True
             case _:
                 pass
     return None

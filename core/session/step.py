@@ -138,15 +138,11 @@ def _opened(state: State, turn: Turn) -> State:
 
 
 def _said(state: State, text: str, turn: Turn) -> State:
-    if isinstance(state, New):
-        return onboarding.greet(turn)
     acts = _read(state, text, turn)
+    if isinstance(state, New):
+        return onboarding.greet(turn) if _urgent(acts) is None else _stop_before_all(state, acts, turn)
     if isinstance(state, AskingCautions | AskingUnit | AskingRack | AskingPairs | AskingMore):
-        alarm = _urgent(acts)
-        if alarm is not None:
-            talk.urgent(Idle(), alarm, turn)
-            return state
-        return onboarding.answer(state, acts, turn)
+        return onboarding.answer(state, acts, turn) if _urgent(acts) is None else _stop_before_all(state, acts, turn)
     alarm = _urgent(acts)
     if alarm is not None:
         return _stop_everything(state, acts, alarm, turn)
@@ -159,6 +155,15 @@ def _said(state: State, text: str, turn: Turn) -> State:
 
 def _urgent(acts: Sequence[Act]) -> Pain | None:
     return next((act for act in acts if isinstance(act, Pain) and act.urgent), None)
+
+
+def _stop_before_all(state: New | onboarding.First, acts: Sequence[Act], turn: Turn) -> State:
+    """An urgent sign before the first workout: the warning, and the question that was open stays open."""
+    for act in acts:
+        if isinstance(act, Pain) and act.urgent:
+            talk.urgent(Idle(), act, turn)
+            break
+    return state
 
 
 def _stop_everything(state: Running | Idle, acts: Sequence[Act], alarm: Pain, turn: Turn) -> Idle:
@@ -265,9 +270,9 @@ def _logs(state: Running | Idle, logs: Sequence[Log], felt: Literal["heavy", "li
 
 def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
     match act:
-        case Start() | Resume():
+        case Start():
             return begin(turn, state)
-        case Today():
+        case Today() | Resume():
             say_today(turn)
         case Amend():
             return report.amend(state, act, turn)
@@ -304,7 +309,9 @@ def _while_running(state: Running, act: Act, turn: Turn) -> State:
         case Start():
             return talk.start(state, turn)
         case Resume():
-            return talk.back(state, turn) if isinstance(state, Paused) else talk.start(state, turn)
+            if isinstance(state, Paused):
+                return talk.back(state, turn)
+            talk.tell_time(state, turn)
         case Pause():
             return talk.pause(state, turn)
         case Finish():

@@ -1,7 +1,7 @@
 """What a good coach would say about a circuit that is sound but not yet good."""
 
 from core.circuit import Circuit
-from core.circuit_text import read_text
+from core.circuit_text import read_typed
 from core.circuit_warnings import warnings_of
 
 GOOD = "goblet squat 12kg / one-arm row each side 12kg / push-up / rdl 12kg / overhead press 8kg / hammer curl 8kg / plank"
@@ -9,7 +9,7 @@ GOOD = "goblet squat 12kg / one-arm row each side 12kg / push-up / rdl 12kg / ov
 
 def said(stations: str, *, times: str = "60 work 60 rest, 3 rounds", minutes: int | None = None) -> list[str]:
     """All advice on a typed circuit, place and words in one."""
-    circuit = read_text(f"{stations} / {times}")
+    circuit = read_typed(f"{stations} / {times}")
     assert isinstance(circuit, Circuit), circuit
     return [f"{advice.place}: {advice.says}" for advice in warnings_of(circuit, minutes)]
 
@@ -85,7 +85,7 @@ def test_getting_up_needs_time():
 
 def test_a_total_far_from_what_was_asked():
     """Too long says how many rounds fit; much too short says how many would."""
-    circuit = read_text(f"{GOOD} / rest 30-60, 3 rounds")
+    circuit = read_typed(f"{GOOD} / rest 30-60, 3 rounds")
     assert isinstance(circuit, Circuit)
     (long,) = warnings_of(circuit, 30)
     assert (long.says, long.remedy) == ("at least 34 min, asked for 30 min", "2 rounds fit")
