@@ -156,7 +156,7 @@ class _Model:
         counts = np.bincount(evidence.exercise, minlength=exercises)
         means = np.bincount(evidence.exercise, plain, exercises) / np.maximum(counts, 1)
         moved = np.where(counts > 0, means - state[own] - state[PERSON], 0.0)
-        general = float(moved.sum()) / max(1, np.count_nonzero(counts))
+        general = float(moved.sum()) / max(1, int((counts > 0).sum()))
         state[PERSON] += general
         state[own] += np.where(counts > 0, moved - general, 0.0)
         return state

@@ -33,7 +33,7 @@ TEMPO_STEP_S: Final = 0.5
 SAME_S: Final = 1e-9
 OUT_OF_REACH: Final = 0.05
 """When even one rep is less likely than this at a first try, nothing is named to hold."""
-CURVE_FORM: Final = 0.065
+CURVE_FORM: Final = 0.06
 """Beyond a person's factor, curves differ in form: from 17 reps the maxima by the named equations differ
 by about 5 %."""
 

@@ -6,6 +6,7 @@ suggestion is to stay under 2 ms with 300 past sets on one core, and to grow no 
 
 from __future__ import annotations
 
+import sys
 from dataclasses import replace
 from datetime import timedelta
 from os import environ
@@ -26,9 +27,8 @@ WHO = lifter(WORLDS[0], 7)
 def question(sets: int) -> Ask:
     """The next question after about that many sets of a simulated lifter: a rack of twenty loads and seven tempos."""
     workouts = Workouts(WHO, "full rack", 7)
-    for asked, _ in workouts.run(engine):
-        if sum(len(every) for every in workouts.history.values()) > sets:
-            break
+    enough = (asked for asked, _ in workouts.run(engine) if sum(map(len, workouts.history.values())) > sets)
+    asked = next(enough)
     facts = (asked.station, asked.round, asked.today, asked.history, asked.trainee, asked.others)
     return Ask(asked.unit, asked.loads, *facts)
 
@@ -62,9 +62,8 @@ def main() -> None:
         every = [past for sets in (asked.history, *asked.others.values()) for past in sets]
         ours = median_ms(lambda asked=asked: suggest(asked))
         plain = median_ms(lambda every=every: max((epley(float(past.load), past.reps) for past in every), default=0.0))
-        print(
-            f"{len(every):5d} sets: {ours:6.2f} ms a suggestion, {plain:6.3f} ms one equation over all, ratio {ours / plain:6.1f}"
-        )
+        beside = f"{plain:6.3f} ms one equation over all, ratio {ours / plain:6.1f}"
+        sys.stdout.write(f"{len(every):5d} sets: {ours:6.2f} ms a suggestion, {beside}\n")
 
 
 if __name__ == "__main__":

@@ -116,7 +116,7 @@ def test_where_nothing_fits_the_plan_says_so():
 
 
 def test_runs_of_one_setup_are_told_together():
-    """ "Leave the 12s on for stations 2 to 4": a plank in between belongs to the run."""
+    """Leave the 12s on for stations 2 to 4: a plank in between belongs to the run."""
     stations = [station(17, rest_s=90), station(12), station(0, hands=0), station(12, rest_s=20)]
     planned = plan(stations, HANDLE, PLATES, rounds=3)
     assert [(setup.load, first, last) for setup, first, last in planned.stretches] == [(17, 1, 1), (12, 2, 4)]

@@ -95,8 +95,9 @@ def test_the_tempo_is_the_coachs_or_within_the_coachs_range(asked):
     days_ago=st.integers(0, 5),
 )
 def test_one_session_never_earns_more_than_ten_per_cent(reps, load, reserve, strong, days_ago):
-    """At a fixed tempo, whatever the rest of the body can do (2-10 %: American College of Sports Medicine 2009), unless
-    nothing was said in this very workout and the belief is sure that it was far too easy.
+    """At a fixed tempo, whatever the rest of the body can do (2-10 %: American College of Sports Medicine 2009).
+
+    The exception: nothing was said in this very workout, and the belief is sure that the last set was far too easy.
     """
     others = {"row": tuple(past(15, 40, days_ago=days, reserve=strong) for days in (6, 4, 2))}
     sets = (past(reps, load, days_ago=days_ago, reserve=reserve),)

@@ -7,6 +7,7 @@ reporters who say one rep too few, or nothing), so every assumption has more tha
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from decimal import Decimal
@@ -20,7 +21,7 @@ from core.suggestion import Spread, StationAsk, TraineeFacts
 from core.units import KG_PER_LB, Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping
+    from collections.abc import Callable, Iterator
 
 START = date(2026, 1, 5)
 WORKOUTS, ROUNDS = 12, 3

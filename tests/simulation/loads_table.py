@@ -123,9 +123,9 @@ def main(arguments: list[str]) -> None:
             for row in ("all", f"rack: {rack}", f"world: {world}"):
                 rows[name, row].merge(found)
     for name in POLICIES:
-        print(f"{name:42s} target %  heavy %     loss  80 % holds")
-        for row in sorted(row for policy, row in rows if policy == name):
-            print(f"   {row:38s} {rows[name, row]}")
+        lines = [f"   {row:38s} {rows[name, row]}" for row in sorted(row for policy, row in rows if policy == name)]
+        title = f"{name:42s} target %  heavy %     loss  80 % holds"
+        sys.stdout.write("\n".join([title, *lines, ""]))
 
 
 if __name__ == "__main__":

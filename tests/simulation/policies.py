@@ -6,11 +6,13 @@ from collections.abc import Callable
 from decimal import Decimal
 from math import exp, floor
 from statistics import NormalDist
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from core.strength.evidence import PastSet
 from core.suggestion import Ask, Spread, suggest
 from tests.simulation.lifters import EXERCISES, WORK_S, Lifter, Question, kg_per_unit
+
+if TYPE_CHECKING:
+    from core.strength.evidence import PastSet
 
 
 class Choice(NamedTuple):

@@ -54,7 +54,7 @@ HANDBOOK = [row for row in rows("reps_percent_1rm.csv") if row["variant"] == "tr
 
 @pytest.mark.parametrize("row", HANDBOOK, ids=lambda row: f"{row['variant']} {row['reps_max']}")
 def test_the_curve_stays_near_the_handbook_tables(row):
-    """Within four points of %1RM (entries 1 from memory, 2 read: a convention; past 10 reps they differ, and the read one counts)."""
+    """Within four points of %1RM (entry 1 from memory, 2 read: a convention; past 10 reps only the read one)."""
     reps = float(row["reps_max"])
     found = 100.0 / curve.one_rep_max(1.0, reps)
     assert found == pytest.approx(float(row["percent_1rm"]), abs=4.0)
