@@ -6,11 +6,13 @@
 - `guards`: which steps are allowed
 - `explain`: which reason fits a choice
 - `choose`: `suggest(ask)`, and `load_costs(ask)` for planning a whole circuit
+- `trend`: the one-rep max over the weeks
 """
 
 from core.strength.evidence import PastSet
 from core.strength.priors import TraineeFacts
 from core.suggestion.asks import Ask, Spread, StationAsk, Suggestion
 from core.suggestion.choose import load_costs, suggest
+from core.suggestion.trend import TrendPoint, trend
 
-__all__ = ["Ask", "PastSet", "Spread", "StationAsk", "Suggestion", "TraineeFacts", "load_costs", "suggest"]
+__all__ = ["Ask", "PastSet", "Spread", "StationAsk", "Suggestion", "TraineeFacts", "TrendPoint", "load_costs", "suggest", "trend"]

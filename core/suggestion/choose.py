@@ -8,18 +8,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
-from math import exp, floor
+from math import floor
 from typing import Final
 
 import numpy as np
 
 from core.strength.belief import TodaysStrength, learn
 from core.strength.curve import Floats
-from core.strength.evidence import gather
-from core.suggestion.asks import Ask, Change, Spread, StationAsk, Suggestion
-from core.suggestion.chances import NORMALS, Chances, chances, sampled
+from core.suggestion.asks import Ask, Change, StationAsk, Suggestion
+from core.suggestion.chances import Chances, chances
 from core.suggestion.explain import Choice, explain, without_load
 from core.suggestion.guards import LastLoad, allowed, last_load
+from core.suggestion.trend import evidence_of, kg_per_unit, spread_of
 from core.units import Load
 
 HEAVIEST_KG: Final = Decimal(150)
@@ -33,9 +33,6 @@ TEMPO_STEP_S: Final = 0.5
 SAME_S: Final = 1e-9
 OUT_OF_REACH: Final = 0.05
 """When even one rep is less likely than this at a first try, nothing is named to hold."""
-CURVE_FORM: Final = 0.06
-"""Beyond a person's factor, curves differ in form: from 17 reps the maxima by the named equations differ
-by about 5 %."""
 
 
 @dataclass(frozen=True)
@@ -76,7 +73,7 @@ def suggest(ask: Ask) -> Suggestion:
         change=change,
         lever=lever,
         why=why,
-        one_rep_max=_spread(judged.belief, _kg_per_unit(ask)),
+        one_rep_max=spread_of(judged.belief, kg_per_unit(ask)),
     )
 
 
@@ -94,24 +91,10 @@ def _held(ask: Ask) -> tuple[Decimal, ...]:
     return tuple(load for load in sorted(set(ask.loads)) if load.is_finite() and 0 < Load(load, ask.unit).kg <= HEAVIEST_KG)
 
 
-def _kg_per_unit(ask: Ask) -> float:
-    return float(Load(Decimal(1), ask.unit).kg)
-
-
 def _judge(ask: Ask, held: tuple[Decimal, ...]) -> _Judged:
-    kg_per_unit = _kg_per_unit(ask)
-    evidence = gather(
-        ask.station.exercise,
-        ask.history,
-        ask.others,
-        today=ask.today,
-        work_s=ask.station.work_s,
-        kg_per_unit=kg_per_unit,
-        days_off=ask.trainee.days_off,
-    )
-    belief = learn(evidence, round_number=max(1, ask.round), trainee=ask.trainee)
+    belief = learn(evidence_of(ask), round_number=max(1, ask.round), trainee=ask.trainee)
     tempos = _tempos(ask.station)
-    outcome = chances(belief, np.array([float(load) for load in held]) * kg_per_unit, np.array(tempos), ask.station.work_s)
+    outcome = chances(belief, np.array([float(load) for load in held]) * kg_per_unit(ask), np.array(tempos), ask.station.work_s)
     last = last_load(ask)
     free = allowed(ask, held, tempos, last, outcome)
     cost = np.full(free.shape, np.inf)
@@ -142,10 +125,3 @@ def _tempos(station: StationAsk) -> tuple[float, ...]:
 
 def _nearest(tempos: tuple[float, ...], rep_s: float) -> float:
     return min(tempos, key=lambda tempo: abs(tempo - rep_s))
-
-
-def _spread(belief: TodaysStrength, kg_per_unit: float) -> Spread:
-    """The one-rep max with its 80 % interval; the curve's own form is in doubt, and widens it."""
-    rested = sampled(belief)[3] + CURVE_FORM * NORMALS[:, 4]
-    low, best, high = (Decimal(str(round(exp(value) / kg_per_unit, 1))) for value in np.quantile(rested, (0.1, 0.5, 0.9)))
-    return Spread(best, low, high)
