@@ -25,7 +25,7 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
-from core.strength.curve import EXPONENT, REPS_AT_HALF, USUAL_REP_S, Floats, headroom
+from core.strength.curve import EXPONENT, REPS_AT_HALF, USUAL_REP_S, Floats, headroom, log_one_rep_max
 from core.strength.evidence import SAID_NOISE, SAID_NOISE_PER_REP
 from core.strength.priors import TraineeFacts, person_log_factor, prior_for
 
@@ -152,7 +152,7 @@ class _Model:
         evidence, state = self.evidence, self.prior_mean.copy()
         exercises = len(evidence.exercises)
         own = slice(SHARED, SHARED + exercises)
-        plain = evidence.log_load + np.log1p((evidence.reps / REPS_AT_HALF) ** (1.0 / EXPONENT))
+        plain = log_one_rep_max(evidence.log_load, evidence.reps)
         counts = np.bincount(evidence.exercise, minlength=exercises)
         means = np.bincount(evidence.exercise, plain, exercises) / np.maximum(counts, 1)
         moved = np.where(counts > 0, means - state[own] - state[PERSON], 0.0)

@@ -15,10 +15,10 @@ from time import perf_counter
 
 environ.setdefault("OMP_NUM_THREADS", "1")
 
-from core.strength.curve import epley
 from core.suggestion import Ask, PastSet, suggest
 from tests.simulation.lifters import WORLDS, Workouts, lifter
 from tests.simulation.policies import engine
+from tests.sources.named_equations import epley
 
 REPEATS = 200
 WHO = lifter(WORLDS[0], 7)

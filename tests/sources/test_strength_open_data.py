@@ -13,14 +13,14 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from core.strength import curve
 from core.strength.belief import learn
+from core.strength.curve import USUAL_REP_S
 from core.strength.evidence import PastSet, gather
 from core.strength.priors import TraineeFacts
 from core.suggestion import Ask, StationAsk, suggest
 from core.suggestion.chances import chances
 from core.units import Unit
-from tests.sources.test_strength_equations import EQUATIONS
+from tests.sources.named_equations import EQUATIONS
 
 DATA = Path(__file__).parents[2] / "fixtures" / "open_data" / "bench_reps_to_failure.csv"
 DAY, LATER = date(2026, 1, 5), date(2026, 1, 6)
@@ -41,7 +41,7 @@ def facts(row: dict[str, str]) -> TraineeFacts:
 
 def as_set(row: dict[str, str]) -> PastSet:
     """The set, with half the bar in each hand."""
-    return PastSet(DAY, 1, Decimal(row["load_kg"]) / 2, int(row["reps_to_failure"]), curve.USUAL_REP_S)
+    return PastSet(DAY, 1, Decimal(row["load_kg"]) / 2, int(row["reps_to_failure"]), USUAL_REP_S)
 
 
 def root_mean_square(values) -> float:
