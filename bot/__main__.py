@@ -54,7 +54,7 @@ class _Parser(argparse.ArgumentParser):
 def _parser() -> argparse.ArgumentParser:
     parser = _Parser(prog="stationcall", description="The coach's voice in the trainee's phone.")
     parser.add_argument("--data", metavar="DIR", help="data folder (default: STATIONCALL_DATA, else the user data folder)")
-    common = argparse.ArgumentParser(add_help=False)
+    common = _Parser(add_help=False)
     common.add_argument("--data", metavar="DIR", default=argparse.SUPPRESS, help=argparse.SUPPRESS)
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
 
