@@ -58,7 +58,7 @@ def _plan(turn: Turn, workout: Workout, rack: Rack) -> RackPlan:
     plates = [
         Plate(item.load.in_unit(unit), item.count) for item in rack.items if item.kind is Kind.PLATE and item.load is not None
     ]
-    return plan(stations, rack.handle(unit), plates, rounds=circuit.rounds)
+    return plan(stations, rack.handle(unit), plates, rounds=circuit.rounds, change_s=float(circuit.plate_change_s))
 
 
 def _costs(turn: Turn, workout: Workout, place: Place) -> dict[Decimal, float]:
