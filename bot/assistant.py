@@ -77,6 +77,7 @@ class Assistant:
 
     async def start(self) -> None:
         """Rebuild the alarms from the database, send what waits in the outbox, and look what fell due meanwhile."""
+        await self._store.notice_zones(self._clock.now())
         for trainee_id, wake_at in (await self._store.wakes()).items():
             self._attention[trainee_id].wake_at = wake_at
         self._alarms.start(self.look)
