@@ -74,7 +74,7 @@ class Extra:
 
 @dataclass(frozen=True)
 class Recurrence:
-    """All the days of a trainee: rules, less the days in `excluded`, and the days in `added`. A day is never in both."""
+    """All the days of a trainee: one rule or more, less the days in `excluded`, and the days in `added`. A day is never in both."""
 
     rules: tuple[Rule, ...]
     excluded: tuple[date, ...] = ()
@@ -136,7 +136,7 @@ class Recurrence:
 
     def _last_to_look_at(self, first: date) -> date:
         """A day by which a training day has come if there is any."""
-        ahead = max((rule.start for rule in self.rules), default=first)
+        ahead = max((rule.start for rule in self.rules))
         exceptions = max((*self.excluded, *(extra.day for extra in self.added)), default=first)
         longest = max((rule.every * (7 if rule.of == "week" else 1) for rule in self.rules), default=0)
         last = max(first, ahead, exceptions) + timedelta(days=longest + 7)
@@ -159,14 +159,10 @@ def text_of(recurrence: Recurrence) -> str:
     Added days stand in the first VEVENT. Lines end in a plain newline; a calendar file would have CR LF and fold long ones.
     """
     lines = []
-    for number, rule in enumerate(recurrence.rules or (None,)):
-        lines.append("BEGIN:VEVENT")
-        if rule is None:
-            lines.append(f"DTSTART:{_local(recurrence.added[0].day, recurrence.added[0].at)}")
-        else:
-            lines += [f"DTSTART:{_local(rule.start, rule.at)}", f"RRULE:{_rrule(rule)}"]
-            gone = [_local(day, rule.at) for day in recurrence.excluded if rule.falls_on(day)]
-            lines += [f"EXDATE:{','.join(gone)}"] if gone else []
+    for number, rule in enumerate(recurrence.rules):
+        lines += ["BEGIN:VEVENT", f"DTSTART:{_local(rule.start, rule.at)}", f"RRULE:{_rrule(rule)}"]
+        gone = [_local(day, rule.at) for day in recurrence.excluded if rule.falls_on(day)]
+        lines += [f"EXDATE:{','.join(gone)}"] if gone else []
         if number == 0 and recurrence.added:
             lines.append(f"RDATE:{','.join(_local(extra.day, extra.at) for extra in recurrence.added)}")
         lines.append("END:VEVENT")
@@ -178,6 +174,7 @@ def recurrence_of(text: str) -> Recurrence:
 
     Raises:
         ValueError: when it is none.
+        KeyError: when a part of it is missing.
     """
     rules: list[Rule] = []
     excluded: set[date] = set()
@@ -185,14 +182,13 @@ def recurrence_of(text: str) -> Recurrence:
     for event in text.split("BEGIN:VEVENT\n")[1:]:
         lines = dict(line.split(":", 1) for line in event.removesuffix("\n").removesuffix("END:VEVENT").splitlines())
         start, at = _day_and_time(lines.pop("DTSTART"))
-        if "RRULE" in lines:
-            rules.append(_rule(start, at, lines.pop("RRULE")))
+        rules.append(_rule(start, at, lines.pop("RRULE")))
         excluded |= {_day_and_time(value)[0] for value in _values(lines.pop("EXDATE", ""))}
         added |= {Extra(*_day_and_time(value)) for value in _values(lines.pop("RDATE", ""))}
         if lines:
             raise ValueError(next(iter(lines)))
     found = Recurrence(tuple(rules), tuple(sorted(excluded)), tuple(sorted(added, key=lambda extra: extra.day)))
-    if text_of(found) != text or not (rules or added):
+    if text_of(found) != text or not rules:
         raise ValueError(text)
     return found
 
