@@ -139,6 +139,14 @@ def _reason(due: Due, trainee: Trainee, history: History, now: datetime, *, runn
     return None
 
 
+def worthless_after(record: Unasked, zone: str) -> datetime:
+    """When a message that was decided is better not sent any more (UTC): it would be too late, or fall into the quiet hours."""
+    late = record.due_at + LATE[record.kind]
+    if quiet(record.due_at, zone):
+        return late
+    return min(late, at_clock(local_date(record.due_at, zone), QUIET_FROM, zone))
+
+
 def quiet(instant: datetime, zone: str) -> bool:
     """Whether the trainee's wall clock is in the quiet hours."""
     return not QUIET_UNTIL <= clock_text(instant, zone) < QUIET_FROM

@@ -8,7 +8,7 @@ from core.agenda import days_since
 from core.diary import Unasked, UnaskedKind, UnaskedNoted
 from core.exercise import Measure
 from core.messages import ComeBack, FollowUp, NextChange, Reminder
-from core.reminders import LATE, next_due, seen_to
+from core.reminders import next_due, seen_to, worthless_after
 from core.session.opening import opened, whole_s
 from core.session.places import exercise_at
 from core.session.prescription import advise
@@ -33,7 +33,7 @@ def see_to(state: State, turn: Turn) -> datetime | None:
         record = seen_to(due, trainee, history, turn.now, running=running)
         turn.keep(UnaskedNoted(record))
         if record.dropped is None:
-            turn.say(_message(record, turn), record.due_at + LATE[record.kind])
+            turn.say(_message(record, turn), worthless_after(record, trainee.zone))
 
 
 def _message(record: Unasked, turn: Turn) -> Message:
