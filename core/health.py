@@ -207,3 +207,20 @@ class Check(StrEnum):
     HANDLE = "handle"
     CHAIR = "chair"
     BAND = "band"
+
+
+class Move(StrEnum):
+    """Something easy to warm up with."""
+
+    MARCH = "march"
+    SQUATS = "squats"
+    LEG_SWINGS = "leg swings"
+    HIP_BENDS = "hip bends"
+    WALL_PUSH_UPS = "wall push-ups"
+    ARM_CIRCLES = "arm circles"
+    SHOULDER_ROLLS = "shoulder rolls"
+    CAT_AND_COW = "cat and cow"
+    TRUNK_TURNS = "trunk turns"
+    ELBOW_BENDS = "elbow bends"
+    HEEL_RAISES = "heel raises"
+    ONE_LEG = "one leg"

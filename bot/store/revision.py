@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
     from sqlalchemy.ext.asyncio import AsyncEngine
 
-NEWEST = "0002"
+NEWEST = "0004"
 
 
 async def bring_to_newest(engine: AsyncEngine) -> None:

@@ -7,12 +7,21 @@ from typing import TYPE_CHECKING, assert_never
 from sqlalchemy import delete, insert, update
 
 from bot.store import tables
-from bot.store.values import ending_columns, note_columns, pain_columns, rack_columns, set_columns, workout_columns
+from bot.store.values import (
+    ending_columns,
+    note_columns,
+    pain_columns,
+    rack_columns,
+    set_columns,
+    unasked_columns,
+    workout_columns,
+)
 from core.diary import (
     CautionsAccepted,
     EffortSaid,
     Entry,
     HealthSaid,
+    Heard,
     PainDescribed,
     PainEased,
     PainNoted,
@@ -21,9 +30,12 @@ from core.diary import (
     SafetyNoted,
     SetNoted,
     SetUndone,
+    SnoozeSet,
+    UnaskedNoted,
     UnitChosen,
     WorkoutClosed,
     WorkoutOpened,
+    ZoneChosen,
 )
 
 if TYPE_CHECKING:
@@ -65,7 +77,9 @@ async def write_entry(connection: AsyncConnection, trainee_id: int, entry: Entry
             await connection.execute(insert(tables.SAFETY_NOTE).values(note_columns(trainee_id, note)))
         case RackSaid(rack):
             await _write_rack(connection, trainee_id, rack)
-        case CautionsAccepted() | UnitChosen() | ReminderSet() | HealthSaid():
+        case UnaskedNoted(record):
+            await connection.execute(insert(tables.UNASKED).values(unasked_columns(trainee_id, record)))
+        case CautionsAccepted() | UnitChosen() | HealthSaid() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:
             assert_never(entry)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
 from bot.wording.phrases import and_list, number_text, page, seconds_text
-from core.health import Bar, Branch, Check, Feeling, LightWhy, Outcome, TooMuch, Topic
+from core.health import Bar, Branch, Check, Feeling, LightWhy, Move, Outcome, TooMuch, Topic
 from core.messages import (
     Cautions,
     CautionsNeeded,
@@ -209,6 +209,20 @@ def clearance_too_soon(message: ClearanceTooSoon) -> Worded:
 
 # Before every workout
 
+MOVES = {
+    Move.MARCH: "march on the spot",
+    Move.SQUATS: "easy squats",
+    Move.LEG_SWINGS: "leg swings",
+    Move.HIP_BENDS: "easy bends at the hip",
+    Move.WALL_PUSH_UPS: "push-ups at the wall",
+    Move.ARM_CIRCLES: "arm circles",
+    Move.SHOULDER_ROLLS: "shoulder rolls",
+    Move.CAT_AND_COW: "cat and cow",
+    Move.TRUNK_TURNS: "slow trunk turns",
+    Move.ELBOW_BENDS: "elbow bends",
+    Move.HEEL_RAISES: "heel raises",
+    Move.ONE_LEG: "standing on one leg",
+}
 CHECKS = {
     Check.FLOOR: "floor clear",
     Check.SHOES: "shoes or bare feet that grip",
@@ -223,7 +237,7 @@ CHECKS = {
 @words_for(WarmUp)
 def warm_up(message: WarmUp) -> Worded:
     """The warm-up clock starts; what to look at; how are you?"""
-    moves = ", ".join(message.moves)
+    moves = ", ".join(MOVES[move] for move in message.moves)
     named = _named(message.places, "what hurt") if message.places else ""
     asked = f'{named.capitalize()}: "fine now" or "still hurts"? I leave it out until you say.' if named else ""
     return Worded(

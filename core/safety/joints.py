@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 WATCHED = timedelta(days=42)  # six weeks without a word about it: common practice, no source
 ANOTHER_DAY = timedelta(hours=12)
 
+# Places as people name them. The neck and the upper back are spared by what spares the shoulder.
 JOINTS = {
     "knee": Joint.KNEE,
     "hip": Joint.HIP,
@@ -37,7 +38,6 @@ JOINTS = {
     "wrist": Joint.WRIST,
     "hand": Joint.WRIST,
 }
-"""Places as people name them. The neck and the upper back are spared by what spares the shoulder."""
 
 
 class Hold(StrEnum):

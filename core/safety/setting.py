@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from core.catalogue import exercise
 from core.exercise import Implement, Joint, Pattern, Posture
-from core.health import Check
+from core.health import Check, Move
 from core.rack import Kind
 
 if TYPE_CHECKING:
@@ -21,28 +21,28 @@ FIRST_STATIONS = 3
 MOVES = 4
 
 MOVE_FOR = {
-    Pattern.SQUAT: "easy squats",
-    Pattern.LUNGE: "leg swings",
-    Pattern.HINGE: "easy bends at the hip",
-    Pattern.HORIZONTAL_PUSH: "push-ups at the wall",
-    Pattern.HORIZONTAL_PULL: "arm circles",
-    Pattern.VERTICAL_PUSH: "arm circles",
-    Pattern.VERTICAL_PULL: "arm circles",
-    Pattern.CARRY: "shoulder rolls",
-    Pattern.CORE_EXTENSION: "cat and cow",
-    Pattern.CORE_ROTATION: "slow trunk turns",
-    Pattern.ARMS: "elbow bends",
-    Pattern.CALVES: "heel raises",
-    Pattern.BALANCE: "standing on one leg",
-    Pattern.MOBILITY: "slow trunk turns",
-    Pattern.WARM_UP: "arm circles",
+    Pattern.SQUAT: Move.SQUATS,
+    Pattern.LUNGE: Move.LEG_SWINGS,
+    Pattern.HINGE: Move.HIP_BENDS,
+    Pattern.HORIZONTAL_PUSH: Move.WALL_PUSH_UPS,
+    Pattern.HORIZONTAL_PULL: Move.ARM_CIRCLES,
+    Pattern.VERTICAL_PUSH: Move.ARM_CIRCLES,
+    Pattern.VERTICAL_PULL: Move.ARM_CIRCLES,
+    Pattern.CARRY: Move.SHOULDER_ROLLS,
+    Pattern.CORE_EXTENSION: Move.CAT_AND_COW,
+    Pattern.CORE_ROTATION: Move.TRUNK_TURNS,
+    Pattern.ARMS: Move.ELBOW_BENDS,
+    Pattern.CALVES: Move.HEEL_RAISES,
+    Pattern.BALANCE: Move.ONE_LEG,
+    Pattern.MOBILITY: Move.TRUNK_TURNS,
+    Pattern.WARM_UP: Move.ARM_CIRCLES,
 }
-ALL_ROUND = ("arm circles", "easy bends at the hip", "easy squats")
+ALL_ROUND = (Move.ARM_CIRCLES, Move.HIP_BENDS, Move.SQUATS)
 TROUBLED_BY = {
-    "easy squats": Joint.KNEE,
-    "leg swings": Joint.HIP,
-    "push-ups at the wall": Joint.WRIST,
-    "easy bends at the hip": Joint.LOWER_BACK,
+    Move.SQUATS: Joint.KNEE,
+    Move.LEG_SWINGS: Joint.HIP,
+    Move.WALL_PUSH_UPS: Joint.WRIST,
+    Move.HIP_BENDS: Joint.LOWER_BACK,
 }
 
 
@@ -62,8 +62,8 @@ def checks(slugs: Sequence[str], rack: Rack | None) -> tuple[Check, ...]:
     return (Check.FLOOR, Check.SHOES, *(check for check, holds in wanted.items() if holds))
 
 
-def warm_up_moves(slugs: Sequence[str], sore: Sequence[Joint] = ()) -> tuple[str, ...]:
+def warm_up_moves(slugs: Sequence[str], sore: Sequence[Joint] = ()) -> tuple[Move, ...]:
     """What to do in the warm-up: march, then moves that fit the first stations (by slug), none that troubles a sore joint."""
     first = [MOVE_FOR[exercise(slug).pattern] for slug in slugs[:FIRST_STATIONS]]
     fitting = [move for move in dict.fromkeys([*first, *ALL_ROUND]) if TROUBLED_BY.get(move) not in sore]
-    return ("march on the spot", *fitting[: MOVES - 1])
+    return (Move.MARCH, *fitting[: MOVES - 1])

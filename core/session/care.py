@@ -116,7 +116,7 @@ def _feel(state: Running, feelings: tuple[Feeling, ...], turn: Turn) -> State:
         return close(state, Ending.PAIN, turn, quietly=True)
     every = tuple(dict.fromkeys([*known, *feelings]))
     reasons = (*lighter_today(turn.plan.trainee, turn.history, turn.now), *lighter_for(every))
-    rounds = rounds_left(workout.planned or workout.circuit.rounds, reasons)
+    rounds = rounds_left(workout.whole_rounds or workout.circuit.rounds, reasons)
     lighter = extra_reserve(reasons) > workout.ease
     circuit = _longer_rests(workout.circuit, HOT_REST_S) if Feeling.HOT in feelings else workout.circuit
     changed = replace(
@@ -175,7 +175,7 @@ def _unwell(state: Running, acts: Sequence[Act], turn: Turn) -> State:
     stopped = talk.pause(after, turn)
     turn.messages.clear()
     turn.say(UnwellPause(turn.plan.emergency))
-    return replace(stopped, workout=replace(stopped.workout, asking=stopped.workout.asking or Asking.RELIEF))
+    return replace(stopped, workout=replace(stopped.workout, asking=Asking.RELIEF))
 
 
 # Pain: sharp or dull, new or known?

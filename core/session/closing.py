@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from core.catalogue import exercise
 from core.diary import Ending, SetRecord, WorkoutClosed
 from core.messages import BestSet, EffortAsked, NextChange, Summary, SummaryLine
-from core.session.idle import idle
 from core.session.lines import line_of
 from core.session.places import exercise_at
 from core.session.prescription import advise, change_of
@@ -32,7 +31,7 @@ def close(state: Running, ending: Ending, turn: Turn, *, quietly: bool = False) 
         if ending in (Ending.COMPLETE, Ending.EARLY) and turn.sets_of(workout):
             turn.say(EffortAsked())
             asking = Asking.EFFORT
-    return replace(idle(turn, last=replace(workout, question=None, asking=None)), asking=asking)
+    return Idle(replace(workout, question=None, asking=None), asking)
 
 
 def _summary(turn: Turn, workout: Workout, ending: Ending) -> Summary:

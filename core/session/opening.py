@@ -5,10 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from core.agenda import DayKind, agenda, days_of, days_since, eased
 from core.diary import WorkoutOpened
 from core.health import LightWhy, NoteKind
-from core.messages import LighterDay, NothingSpared, SameMuscles, StationLine, TodayPlan, WarmUp
-from core.reminders import local_date
+from core.messages import (
+    DayAt,
+    LighterDay,
+    NothingSpared,
+    PlanOver,
+    RestDay,
+    SameMuscles,
+    StationLine,
+    TodayPlan,
+    WarmUp,
+)
 from core.safety.day import extra_reserve, lighter_today, rounds_left
 from core.safety.joints import joint_of, watched
 from core.safety.recovery import easier_week_due, recently_hard
@@ -27,18 +37,19 @@ if TYPE_CHECKING:
 
 def opened(turn: Turn) -> Workout:
     """The day's workout, before its first station: as much lighter as the day asks for, without what hurts."""
-    circuit = turn.plan.circuit
-    reasons = lighter_today(turn.plan.trainee, turn.diary, turn.now)
+    trainee, circuit = turn.plan.trainee, turn.plan.circuit
+    reasons = lighter_today(trainee, turn.diary, turn.now)
+    shorter = eased(circuit, days_since(turn.history.workouts, trainee.zone, turn.today))
     workout = Workout(
         number=len(turn.history.workouts) + 1,
-        circuit=replace(circuit, rounds=rounds_left(circuit.rounds, reasons)),
+        circuit=replace(circuit, rounds=min(shorter.rounds, rounds_left(circuit.rounds, reasons))),
         started_at=turn.now,
         place=Place(1, 1),
         exercises=tuple(station.exercise for station in circuit.stations),
         prescriptions=(None,) * len(circuit.stations),
         ease=extra_reserve(reasons),
         asking=Asking.READINESS,
-        planned=circuit.rounds,
+        whole_rounds=circuit.rounds,
     )
     workout = as_written(workout, turn)
     first = next((number for number in range(1, len(circuit.stations) + 1) if number not in workout.left_out), 1)
@@ -77,9 +88,12 @@ def _say_lighter(workout: Workout, turn: Turn) -> None:
     """
     reasons = lighter_today(turn.plan.trainee, turn.diary, turn.now)
     whys = tuple(reason.why for reason in reasons if turn.history.workouts or reason.why is not LightWhy.UNANSWERED)
-    fewer = workout.circuit.rounds if workout.circuit.rounds < workout.planned else None
+    fewer = workout.circuit.rounds if workout.circuit.rounds < workout.whole_rounds else None
+    days_off = next((reason.days for reason in reasons if reason.days is not None), None)
+    if fewer is not None and rounds_left(workout.whole_rounds, reasons) > fewer:  # a break that is shorter than those of `reasons`
+        whys, days_off = (*whys, LightWhy.BREAK), days_since(turn.history.workouts, turn.plan.trainee.zone, turn.today)
     if whys:
-        turn.say(LighterDay(whys, next((reason.days for reason in reasons if reason.days is not None), None), fewer))
+        turn.say(LighterDay(whys, days_off, fewer))
     recent = recently_hard(turn.plan.circuit, turn.history, turn.now)
     if recent is not None:
         turn.say(SameMuscles(recent.hours, recent.muscles))
@@ -92,16 +106,33 @@ def whole_s(workout: Workout) -> tuple[int, int]:
 
 
 def say_today(turn: Turn) -> None:
-    """Say what today holds: stations with their loads, rounds, minutes."""
+    """Say what today holds, whatever day it is."""
+    trainee, circuit = turn.clock_setting()[0], turn.plan.circuit.name
+    day = agenda(days_of(trainee.reminders, circuit, turn.today), turn.history.workouts, trainee.zone, turn.today)
+    coming = None if day.coming is None or day.coming.at is None else DayAt(day.coming.day, day.coming.at)
+    found = bar_now(turn)
+    if found is not None:
+        turn.say(needed(turn, found))
+        return
+    match day.kind:
+        case DayKind.REST | DayKind.OFF:
+            turn.say(RestDay(circuit, coming, taken_off=day.kind is DayKind.OFF))
+        case DayKind.OVER:
+            turn.say(PlanOver(circuit))
+        case DayKind.OPEN | DayKind.TRAINING | DayKind.DONE:
+            _say_circuit(turn, done=day.kind is DayKind.DONE, days_off=day.days_off)
+
+
+def _say_circuit(turn: Turn, *, done: bool, days_off: int | None) -> None:
+    """Say the day's circuit: stations with their loads, rounds, minutes."""
     workout = opened(turn)
-    circuit, zone = workout.circuit, turn.plan.trainee.zone
+    circuit = workout.circuit
     lines = []
     for place in (Place(1, number) for number in range(1, len(circuit.stations) + 1) if number not in workout.left_out):
         movement = exercise_at(workout, place)
         load = advise(turn, workout, place).prescription.load if movement.loads_held else None
         lines.append(StationLine(movement.name, load, movement.loads_held, sided(workout, place)))
     shortest_s, longest_s = whole_s(workout)
-    done = any(record.ended_at is not None and local_date(record.ended_at, zone) == turn.today for record in turn.history.workouts)
     turn.say(
         TodayPlan(
             circuit=circuit.name,
@@ -110,5 +141,6 @@ def say_today(turn: Turn) -> None:
             minutes_low=round(shortest_s / 60),
             minutes_high=round(longest_s / 60),
             done_today=done,
+            days_off=days_off if circuit.rounds < turn.plan.circuit.rounds else None,
         )
     )

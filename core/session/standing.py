@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 LEAST_WAIT = timedelta(hours=8)  # between a warning sign and a clearance, also past midnight: common practice, no source
 
+# What may be said while something stands before a workout: neither a load to use, nor a "go", nor a next station.
 SAFE = (
     messages.Greeting,
     messages.HowItWorks,
@@ -38,6 +39,13 @@ SAFE = (
     messages.ReminderPartMissing,
     messages.RemindersOff,
     messages.DaySkipped,
+    messages.DaysOffNoted,
+    messages.DayMoved,
+    messages.NothingToMove,
+    messages.HalfAsked,
+    messages.ZoneAsked,
+    messages.ZoneNoted,
+    messages.ZoneUnknown,
     messages.ProgressShown,
     messages.HealthAsked,
     messages.HealthLater,
@@ -63,7 +71,6 @@ SAFE = (
     messages.EffortAsked,
     messages.EffortNoted,
 )
-"""What may be said while something stands before a workout: neither a load to use, nor a "go", nor a next station."""
 
 SAYS_SO = (messages.ClearanceNeeded, messages.ClearanceTooSoon, messages.FeverRest, messages.UrgentStop, messages.HealthOutcome)
 

@@ -32,7 +32,6 @@ class CueKind(StrEnum):
     ASK = "ask"  # ask for what has not been reported
     NUDGE = "nudge"  # nobody has answered for some time
     CLOSE = "close"  # nobody answers: end gently
-    REMIND = "remind"  # today's reminder
 
 
 @dataclass(frozen=True)
@@ -113,12 +112,13 @@ class Workout:
         unanswered: stations in a row that nobody reported.
         question: what was asked and not yet answered.
         skipped: places left out.
+        planned: for adjustable dumbbells, the load of each station in this round; empty without a plan.
         felt: what the trainee said of the load at a station, by its number, until the next time there.
         ease: reps to leave beyond the station's own reserve today.
         left_out: stations (from 1) that are not done today.
         asking: an open question about health.
         relief_round: the round in which relief was offered last, 0 for none.
-        planned: rounds of the circuit as the coach wrote it.
+        whole_rounds: rounds of the circuit as the coach wrote it.
         feelings: what the trainee said of today.
     """
 
@@ -138,8 +138,9 @@ class Workout:
     left_out: tuple[int, ...] = ()
     asking: Asking | None = None
     relief_round: int = 0
-    planned: int = 0
+    whole_rounds: int = 0
     feelings: tuple[Feeling, ...] = ()
+    planned: tuple[Load | None, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -188,15 +189,15 @@ class AskingMore:
 
 @dataclass(frozen=True)
 class Idle:
-    """No workout runs; `cues` hold at most the next reminder.
+    """No workout runs. What is due then follows from the diary (`core.reminders`), not from the state.
 
-    `last` is the workout that ended last, for reports and corrections that come after the end. `asking` is an open question about
-    health.
+    `asked` is a question about the calendar that waits for an answer, `asking` one about health; `last` is the workout that ended
+    last, for reports and corrections that come after the end.
     """
 
-    cues: tuple[Cue, ...] = ()
     last: Workout | None = None
     asking: Asking | None = None
+    asked: Literal["zone"] | None = None
     kind: Literal["idle"] = "idle"
 
 
@@ -288,7 +289,7 @@ Running = WarmingUp | SettingUp | Working | Resting | Paused | Closing
 def wake_at(state: State) -> datetime | None:
     """When the clock must look at this conversation again."""
     match state:
-        case Idle(cues) | WarmingUp(cues=cues) | SettingUp(cues=cues) | Working(cues=cues) | Resting(cues=cues):
+        case WarmingUp(cues=cues) | SettingUp(cues=cues) | Working(cues=cues) | Resting(cues=cues):
             return cues[0].at if cues else None
         case Paused(cues=cues) | Closing(cues=cues):
             return cues[0].at if cues else None

@@ -15,7 +15,7 @@ from bot.wording.phrases import WIDTH
 from core import messages
 from core.catalogue import all_exercises
 from core.circuit import Side
-from core.health import Check, LightWhy
+from core.health import Check, LightWhy, Move
 from core.rack import Kind, RackItem
 from core.tempo import Tempo
 from core.units import Load, Unit
@@ -49,7 +49,7 @@ st.register_type_strategy(
 )
 for kind in (messages.PainGone, messages.PainStays, messages.NothingSpared):
     st.register_type_strategy(kind, st.builds(kind, PLACES))
-MOVES = st.just(("march on the spot", "push-ups at the wall"))
+MOVES = st.lists(st.from_type(Move), min_size=1, max_size=4, unique=True).map(tuple)
 CHECKS = st.lists(st.from_type(Check), min_size=2, max_size=7, unique=True).map(tuple)
 st.register_type_strategy(
     messages.WarmUp, st.builds(messages.WarmUp, st.sampled_from([0, 45, 300]), MOVES, CHECKS, st.just(()) | PLACES)

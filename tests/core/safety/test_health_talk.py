@@ -222,7 +222,10 @@ def test_whether_what_hurt_is_gone(text, gone):
 
 @pytest.mark.parametrize(
     ("text", "effort"),
-    [("7", 7), ("7/10", 7), ("about 8", 8), ("6.5", Decimal("6.5")), ("10", 10), ("0", 0), ("hard", 7), ("it was easy", 3), ("11", None), ("12 at 20", None), ("go", None)],
+    [
+        ("7", 7), ("7/10", 7), ("about 8", 8), ("6.5", Decimal("6.5")), ("10", 10), ("0", 0), ("hard", 7), ("it was easy", 3),
+        ("11", None), ("12 at 20", None), ("go", None),
+    ],
 )  # fmt: skip
 def test_how_hard_it_was(text, effort):
     """A number from 0 to 10, or a word of the scale."""

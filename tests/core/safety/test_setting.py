@@ -6,7 +6,7 @@ import pytest
 
 from core.catalogue import all_exercises
 from core.exercise import Joint, Pattern
-from core.health import Check
+from core.health import Check, Move
 from core.rack import Kind, Rack, RackItem
 from core.safety.setting import MOVE_FOR, checks, warm_up_moves
 from tests.core.safety.given import kg
@@ -39,14 +39,14 @@ def test_a_check_is_named_where_it_fits(slugs, kinds, more):
 
 def test_the_warm_up_moves_what_the_first_stations_need():
     """Squats before squats, the hips before hinges; the all-round moves fill up."""
-    assert "easy squats" in warm_up_moves(["goblet-squat", "plank"])
-    assert "leg swings" in warm_up_moves(["reverse-lunge"])
-    assert warm_up_moves(["romanian-deadlift"])[1] == "easy bends at the hip"
+    assert Move.SQUATS in warm_up_moves(["goblet-squat", "plank"])
+    assert Move.LEG_SWINGS in warm_up_moves(["reverse-lunge"])
+    assert warm_up_moves(["romanian-deadlift"])[1] == Move.HIP_BENDS
 
 
 def test_the_warm_up_spares_what_is_sore():
     """No squats to warm up a sore knee."""
-    assert "easy squats" not in warm_up_moves(["goblet-squat"], [Joint.KNEE])
+    assert Move.SQUATS not in warm_up_moves(["goblet-squat"], [Joint.KNEE])
 
 
 def test_every_pattern_has_a_warm_up_move():
