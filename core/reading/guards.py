@@ -59,7 +59,11 @@ def keeps_back(
     if all(i in soft for i in numbers):
         return False
     texts = {tokens[i].text for i in inside}
-    if any(texts & GUARDS[entry] for entry in ("negation", "plan", "other_time", "measure", "question", "foreign")):
+    core = [i for i in numbers if i not in soft]
+    leading = {tokens[i].text for i in inside if not strong or i < core[-1]}
+    if any(texts & GUARDS[entry] for entry in ("other_time", "measure", "question", "foreign")):
+        return True
+    if leading & (GUARDS["negation"] | GUARDS["plan"]) or "tomorrow" in texts:
         return True
     if any(tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside):
         return True
@@ -82,7 +86,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     """Whether the number at `index` is only about so much, or counts something unknown."""
     before = tokens[index - 1].text if index > first else ""
     after = tokens[index + 1] if index + 1 < last else None
-    if before in {"like", "some", "~", "<", ">", "minus", "say"}:
+    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and (index - first < 2 or tokens[index - 2].text != "to")):
         return True
     if after is None:
         return False
@@ -108,9 +112,17 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
     return False
 
 
+def tells_otherwise(tokens: Sequence[Token]) -> bool:
+    """Whether a message without numbers is about others, about another time, or denied ("same as my brother")."""
+    texts = {token.text for token in tokens}
+    return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(texts & {"he", "she", "they", "?"})
+
+
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
     """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
+    if ("even", "though") in zip(words, words[1:], strict=False):
+        return True
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:
             later = words[at + 1 :]
@@ -124,6 +136,9 @@ def _strangers(tokens: Sequence[Token], inside: Sequence[int], *, strong: bool) 
     """Whether too many words are unknown for the numbers to be trusted."""
     words = [tokens[i].text for i in inside if tokens[i].kind is Kind.WORD]
     if not strong:
-        return any(word not in VOCABULARY for word in words)
+        known = [word for word in words if word in VOCABULARY]
+        before = [tokens[i - 1] for i in inside if tokens[i].kind is Kind.NUMBER and i - 1 in inside]
+        unknown_verb = any(token.kind is Kind.WORD and token.text not in VOCABULARY for token in before)
+        return unknown_verb or any(word not in VOCABULARY and word not in ENGLISH for word in words) or len(words) - len(known) > len(known)
     strangers = sum(word not in VOCABULARY and word not in ENGLISH for word in words)
     return strangers > _MOST_STRANGERS or strangers > _FILLED_BY_STRANGERS * (len(words) + 1)

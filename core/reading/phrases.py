@@ -13,13 +13,14 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, PHRASES_TEXT, PLACES
+from core.reading.naming import exercise_named
 from core.reading.spelling import expand
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
 
-_PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|[^\s()\[\]|]+")
+_PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
 _LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
 _END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format(
@@ -35,6 +36,7 @@ class Phrase:
     alone: bool
     pattern: re.Pattern[str]
     firsts: frozenset[str]
+    free: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,9 +85,9 @@ class _Line:
             return (pattern, firsts, False) if part == "(" else (f"{pattern}?", firsts, True)
         if part == "...":
             return r"(?:[^ .,?!;]+ ){0,3}", {_ANY}, True
-        if part == "{exercise}":
+        if part in {"{exercise}", "{whatever}"}:
             return r"((?:[a-z'-]+ ){1,5}?)", {_ANY}, False
-        if part == "end":
+        if part == "$":
             return _END, set(), True
         if part == "@num":
             return r"[0-9][0-9./ ]* ", {_ANY}, False
@@ -109,7 +111,7 @@ def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
             meaning, only = heading[1], heading[2] is not None
             continue
         pattern, firsts = _Line(line).choice()
-        phrase = Phrase(meaning, only, re.compile(pattern), frozenset(firsts))
+        phrase = Phrase(meaning, only, re.compile(pattern), frozenset(firsts), "{whatever}" in line)
         for first in firsts:
             (alone if only else anywhere)[first].append(phrase)
     return anywhere, alone
@@ -126,14 +128,11 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
             match = phrase.pattern.match(line, start) if wanted(phrase.meaning) else None
             if match and match.end() > start:
                 count = line.count(" ", start, match.end())
-                found.append(
-                    Said(
-                        phrase.meaning,
-                        first + index,
-                        first + index + count,
-                        _named(tokens, first, starts, match),
-                    )
-                )
+                raw = _named(tokens, first, starts, match)
+                stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
+                if not stands:
+                    continue
+                found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)
 
 

@@ -40,7 +40,7 @@ class Part:
 _MARKS = {
     "mark-reserve": "RESERVE", "mark-could": "COULD", "mark-failure": "FAILURE", "mark-bodyweight": "BODYWEIGHT",
     "mark-each": "EACH", "mark-hands": "HANDS", "mark-same": "SAME", "mark-held": "HELD", "mark-label": "LABEL",
-    "mark-left": "LEFT_SIDE", "mark-right": "RIGHT", "mark-effort": "EFFORT", "mark-nought": "NOUGHT",
+    "mark-not": "NOT", "mark-left": "LEFT_SIDE", "mark-right": "RIGHT", "mark-effort": "EFFORT", "mark-nought": "NOUGHT",
 }  # fmt: skip
 _SILENT = {"mark-amend", "mark-sorry", "mark-was", "mark-plain", "mark-whole"}
 _LINKS = {
@@ -51,7 +51,7 @@ _LINKS = {
 }  # fmt: skip
 _LOAD_BEFORE_PLURAL = {"with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
 _BETWEEN_LABEL = {":", "=", "was", "is", "-", "used", "were", "done", "of"}
-HOLD_WORDS = {"plank", "planks", "hold", "held", "hang", "hung", "wall", "planked", "lasted", "carry", "isometric", "resist", "hanging"}
+HOLD_WORDS = {"plank", "planks", "hold", "held", "hang", "hung", "wall", "planked", "lasted", "carry", "isometric", "resist", "hanging", "resisted"}
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
 _SHORTEST_HOLD_S = 15
@@ -251,6 +251,9 @@ class _Marking:
         word, next_word = following.text, self._text(after + 1)
         name: str | None = None
         length = 1
+        if word in {"kg", "lb"} and self._is_labelled() and self._is_number(after + 1):
+            self._emit("UNIT_IS", after, word)
+            return after + 1
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1

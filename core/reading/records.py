@@ -48,6 +48,8 @@ def records(
     correcting = _corrects(tokens, parts, marks, context)
     counted = [part for part in parts if part.kind in _QUANTITIES]
     if not open_numbers and not counted:
+        if guards.tells_otherwise(tokens):
+            return []
         return _without_numbers(parts, marks, context, correcting=correcting)
     at = open_numbers[0] if open_numbers else counted[0].at
     if not counted:
@@ -113,7 +115,7 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> set[int]:
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
-    return (any(part.unit for part in parts) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
+    return ("load" in kinds and bool(kinds & {"bare", "reps"})) or "reps" in kinds
 
 
 def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collection[int]) -> dict[int, Said]:

@@ -151,7 +151,8 @@ def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
             else:
                 raise Open
         elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
-            if not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more"):
+            compared = any(other.kind == "same" for other in items)
+            if compared or (not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more")):
                 raise Open
             kept.append(replace(item, kind="reserve"))
         else:
@@ -175,10 +176,11 @@ def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
     sets = [item for item in items if item.kind == "sets"]
     if sets:
         return _counted_sets(items, sets)
-    for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
+    for item, following in zip(items, items[1:], strict=False):
         if _is_pair(item, following):
             following.links = item.links
             return [other for other in items if other is not item], 1
+    for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
         third = items[i + 2] if i + 2 < len(items) else None
         if _is_crossed(items, item, following, third):
             if not _TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
@@ -231,6 +233,13 @@ def _repeats(value: Decimal) -> int:
 
 def _settle_pairs(items: list[_Quantity], context: Context) -> None:
     """Numbers joined by "at", "with", "for" or a cross settle each other."""
+    if not _any(items, "load"):
+        for before, after in zip(items, items[1:], strict=False):
+            crossed = before.kind == after.kind == "bare" and after.linked("by", "for")
+            if crossed and (before.value == context.load) != (after.value == context.load):
+                load, reps = (before, after) if before.value == context.load else (after, before)
+                load.kind, reps.kind = "load", "reps"
+                return
     for before, after in zip(items, items[1:], strict=False):
         if after.kind != "bare":
             if before.kind == "bare" and after.kind == "reps" and after.linked("for", "by"):
@@ -275,6 +284,8 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
+    if any(item.kind == "seconds" and not item.linked("in") for item in items) and not _any(items, "reps"):
+        raise Open
     if (
         items[0] is bare[0]
         and bare[0].linked("at", "at_sign", "with")
@@ -295,6 +306,11 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
         return
     if _any(items, "load"):
         _become(bare, "seconds" if context.hold else "reps")
+        return
+    broken = [item for item in bare if item.value % 1]
+    if len(bare) == _TWO and len(broken) == 1:
+        broken[0].kind = "load"
+        _become([item for item in bare if item is not broken[0]], "reps")
         return
     _settle_unnamed(items, bare, context)
 

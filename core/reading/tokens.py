@@ -72,8 +72,8 @@ _SCAN = re.compile(
     re.VERBOSE,
 )
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
-_UNIT_NEXT = re.compile(r"\s?(kgs?|kilos?|lbs?|pounds?|k\b|#)")
-_LOAD_WORDS = {"at", "@", "with", "using"}
+_UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
+_LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":"}
 
 
 def tokenise(text: str) -> list[Token]:
@@ -200,6 +200,8 @@ def _heard(tokens: list[Token]) -> list[Token]:
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
             heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=True)
+        elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
+            continue
         elif (token.text, following[:1]) in {("for", ("left",)), ("to", ("reps",)), ("too", ("reps",))} and _counted(before):
             heard[index] = replace(token, kind=Kind.ODD)
         elif token.text in _DICTATED_MARKS and _counted(before):
@@ -310,13 +312,9 @@ def _number_run(tokens: list[Token], index: int) -> tuple[Token, int]:
     hyphen = at(after)
     step = 1 if hyphen is not None and hyphen.text == "-" and hyphen.glued else 0
     ones = at(after + step)
-    if (
-        value in _TENS
-        and ones is not None
-        and ones.worded
-        and 0 < ones.value < _TEN
-        and not _leads_reserve(tokens, after + step)
-    ):
+    if value in _TENS and ones is not None and ones.worded and 0 < ones.value < _TEN:
+        if _leads_reserve(tokens, after + step):  # "twenty two left": 22, or 20 with 2 left
+            return replace(_spanning(first, ones, value), kind=Kind.ODD), after + step + 1
         last, value, after = ones, value + ones.value, after + step + 1
     hundred = at(after)
     if hundred is not None and hundred.text == "hundred" and value < _TEN:
