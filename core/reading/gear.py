@@ -60,8 +60,8 @@ class _Listing:
 
     def kind_at(self, index: int) -> str | None:
         """The kind of thing named at `index`, unless it is part of an exercise ("bench press")."""
-        kind = KINDS.get(self.text(index))
-        return None if kind is None or self.text(index + 1) in EXERCISES else kind
+        kind, following = KINDS.get(self.text(index)), self.text(index + 1)
+        return None if kind is None or following in EXERCISES or following in {"handles", "handle", "plates"} else kind
 
     def kind_near(self, index: int) -> bool:
         """Whether a kind stands at `index` or after words such as "adjustable"."""
@@ -182,14 +182,14 @@ def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
 
 def _have(things: list[_Thing]) -> Have | None:
     units = {thing.unit for thing in things} - {None}
+    for thing in things:
+        thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
     kinds = {thing.kind for thing in things if thing.load is not None} - {None}
     for thing in things:
         if thing.load is None:
             continue
         if len(units) == 1:
             thing.unit = next(iter(units))
-        if thing.kind is None and thing.paired:
-            thing.kind = "dumbbell"
         if thing.kind is None and len(kinds) == 1:
             thing.kind = next(iter(kinds))
         if not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
@@ -206,7 +206,7 @@ _NOT_OWNED = frozenset("not buy buying might could want need wish should would t
 
 
 _PLAINLY_OWNED = frozenset("have own possess having got".split())
-_LIST_WORDS = frozenset("i we have got own possess having only just a an and the my at home here kg lb s , . : & plus x one no more is are that all it of in also hi coach ok please some".split())  # fmt: skip
+_LIST_WORDS = frozenset("i we have got own possess having only just a an and the my at home here kg lb s , . : & plus x one no more is are that all it of in also nothing between hi coach ok please some".split())  # fmt: skip
 
 
 def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:
@@ -230,7 +230,7 @@ def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
     plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
     weighed = bool(said & {"kg", "lb"})
     if not numbers:
-        listed_alone = kinds - {"dumbbell"} and len(words) <= 8 and (owns or words[0] in {"just", "only", "a", "an"} or set(words) <= set(KINDS) | {"and", ","})
+        listed_alone = kinds - {"dumbbell"} and len(words) <= 8 and (owns or words[0] in {"just", "only", "a", "an"} or set(words) <= set(KINDS) | {"and", ",", "a", "some", "resistance"})
         if not listed_alone:
             return None
     elif not (kinds or paired) and not (said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)):

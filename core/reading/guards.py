@@ -27,7 +27,12 @@ _ASKS = (
     "up to", "or so", "lost count", "couple of", "a few", "instead of", "what about", "how about", "was it", "would be", "ready for",
     "go for", "tried to", "hoping for", "as if", "in theory", "my max", "have to", "had to do", "was going", "not able",
 )  # fmt: skip
+_NUMBERED_THINGS = frozenset(
+    "room page door bus channel code pin line part level episode chapter version age year day week phase gate platform house flat apartment size "
+    "grade class seat table street route floor number no. extension box locker lane track bed ward shift level score".split()
+)
 _INJECTED = (
+    "select * from", "from sets", "insert into", "update sets",
     "ignore all", "ignore the", "ignore your", "ignore any", "ignore what", "ignore everything", "ignore previous", "system :", "assistant :",
     "you must", "previous instructions", "you are now", "new rule", "new rules", "act as", "from now on you", "forget your", "forget all",
     "as an", "developer mode", "user :", "coach :", "for every", "all trainees", "everybody", "everyone's", "delete all", "all records",
@@ -86,13 +91,15 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     """Whether the number at `index` is only about so much, or counts something unknown."""
     before = tokens[index - 1].text if index > first else ""
     after = tokens[index + 1] if index + 1 < last else None
-    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and (index - first < 2 or tokens[index - 2].text != "to")):
+    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and index - first < 2):
+        return True
+    if before in _NUMBERED_THINGS:
         return True
     if after is None:
         return False
     if after.text in {"ish", "odd", "something", "plus", "+"}:
         return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
-    return after.kind is Kind.WORD and after.text not in VOCABULARY
+    return after.kind is Kind.WORD and (after.text not in VOCABULARY or after.text in {"am", "pm"})
 
 
 def _of_others(tokens: Sequence[Token], inside: Sequence[int]) -> bool:

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _URGENT_WORDS = tuple(
-    sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse") for word in listed("urgent", entry)})
+    sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse", "with") for word in listed("urgent", entry)})
 )
 _SHORTEST = 4
 _PATIENT_FROM = 7
@@ -92,11 +92,65 @@ def _urgent_spelling(raw: str) -> str | None:
     return best if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM) else None
 
 
+_PAIRS = (
+    ("urgent-chest", {"chest"}, {"pain", "pains", "hurts", "hurting", "tight", "tightness", "pressure", "aches", "aching", "burning", "heavy"}, 5),
+    ("urgent-heart", {"heart"}, {"attack"}, 1),
+    ("urgent-numb", {"pins"}, {"needles"}, 2),
+    ("urgent-breath", {"short", "shortness"}, {"breath"}, 2),
+    ("urgent-breath", {"cant", "cannot", "couldnt"}, {"breathe", "breath"}, 4),
+    ("urgent-breath", {"struggling", "gasping"}, {"breathe", "breath"}, 3),
+    ("urgent-numb", {"cant"}, {"feel"}, 1),
+    ("urgent-severe", {"worst", "severe", "sudden"}, {"headache", "pain"}, 2),
+    ("urgent-dizzy", {"room", "head"}, {"spinning"}, 2),
+)  # fmt: skip
+"""Words that are urgent together, how far apart at most; one of each pair may be misspelt in any way thumbs can."""
+_OTHER_WORDS = frozenset(
+    "can want cat cart cane ant pant rant cost paid pair main gain rain plain paint chess fell feed feels fuel short sort shirt shore fight light "
+    "right night sight might eight tightly heard hears heat beat breathing pens pine pint sever server several worse words word roof read hear".split()
+)
+
+
+def _misspelt_signs(tokens: Sequence[Token], first: int, last: int) -> list[tuple[str, int, int]]:
+    """Urgent signs of two words, of which one is spelt right and the other only nearly."""
+    raw = [(i, tokens[i].raw) for i in range(first, last) if tokens[i].raw and tokens[i].kind is Kind.WORD]
+    found = []
+    for meaning, ones, others, reach in _PAIRS:
+        for n, (i, word) in enumerate(raw):
+            one = _nearness(word, ones)
+            if one > 1:
+                continue
+            for j, other in raw[max(0, n - reach) : n + reach + 1]:
+                if j != i and one + _nearness(other, others) == 1:
+                    found.append((meaning, min(i, j), max(i, j) + 1))
+    return found
+
+
+@lru_cache(maxsize=4096)
+def _distance(word: str, known: str) -> int:
+    return OSA.distance(word, known, score_cutoff=1)
+
+
+def _nearness(word: str, knowns: set[str]) -> int:
+    """0 for a word itself, 1 for one slip from it, 2 for anything else."""
+    plain = word.replace("'", "")
+    if plain in knowns:
+        return 0
+    if "'" in word:
+        return min(_distance(plain, known) for known in knowns)
+    if len(word) < _SHORTEST - 1 or word in _OTHER_WORDS:
+        return 2
+    return min(_distance(word, known) for known in knowns)
+
+
 def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]) -> list[_Found]:
     said = phrases.find(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
     alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain")
     hurts = [i for i in range(first, last) if tokens[i].text in HURT]
-    signs = [(one.meaning, one.first, one.last) for one in said]
+    signs = [
+        (one.meaning, one.first, one.last) for one in said if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
+    ]
+    if not any(sign[0].startswith("urgent") for sign in signs):
+        signs += _misspelt_signs(tokens, first, last)
     if alone is not None and not signs:
         signs.append(("pain", first, last))
     elif hurts and (places or before) and not signs:
@@ -116,6 +170,13 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
     if not urgent and _is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
+
+
+def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
+    """Whether "chest" here is the chest press, not the chest."""
+    return any(
+        tokens[i].text == "chest" and i + 1 < last and tokens[i + 1].text in _NOT_THE_BODY_AFTER for i in range(said.first, said.last)
+    )
 
 
 def _told(
@@ -180,7 +241,7 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
         return Side(directly)
     after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
     for side in ("left", "right"):
-        if any(form in after for form in (f"on the {side}", f"on my {side}", f"the {side} one", f"the {side} side", f"on {side}")):
+        if any(form in after for form in (f"on the {side}", f"on my {side}", f"the {side} one", f"the {side} side", f"on {side}", f"{side} side")):
             return Side(side)
     return None
 
@@ -207,7 +268,7 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
         return True
     if _of_somebody_else(tokens, first, max(sign[2] for sign in signs)):
         return True
-    return all(_denied(tokens, first, begin, end, own="not" if meaning.startswith("urgent") else "") for meaning, begin, end in signs)
+    return all(_denied(tokens, first, begin, end, own="not" if meaning.startswith("urgent") or tokens[begin].text == "not" else "") for meaning, begin, end in signs)
 
 
 def _long_past(line: str) -> bool:
@@ -258,7 +319,8 @@ def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequ
 
 def _together(found: list[_Found]) -> list[_Found]:
     """Each place once; a sign without a place once; arm or jaw beside a chest in trouble is urgent too."""
-    chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found)
+    places = {pain.place for _, pain, _ in found if pain is not None}
+    chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found) or {"jaw", "arm"} <= places
     kept: list[_Found] = []
     for at, pain, span in found:
         if pain is None:

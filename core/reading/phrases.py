@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, PHRASES_TEXT, PLACES
+from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES
 from core.reading.naming import exercise_named
 from core.reading.spelling import expand
 from core.reading.tokens import Kind, Token
@@ -94,7 +94,7 @@ class _Line:
         if part.startswith("@"):
             listed = sorted(_LISTS[part[1:]])
             return f"(?:{'|'.join(map(re.escape, listed))}) ", set(listed), False
-        words = expand(part)
+        words = expand(part) if part == "one" or part not in NUMBER_WORDS else (str(NUMBER_WORDS[part]),)
         return "".join(re.escape(word) + " " for word in words), {words[0]}, False
 
 

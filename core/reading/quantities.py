@@ -52,8 +52,14 @@ _LINKS = {
 _LOAD_BEFORE_PLURAL = {"with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
 _BETWEEN_LABEL = {":", "=", "was", "is", "-", "used", "were", "done", "of"}
 HOLD_WORDS = {"plank", "planks", "hold", "held", "hang", "hung", "wall", "planked", "lasted", "carry", "isometric", "resist", "hanging", "resisted"}
+_PRAISE = frozenset(
+    "clean good strict solid full proper slow hard ugly tough perfect decent quality controlled easy heavy complete more nice great fine real "
+    "honest quick total whole steady shaky grindy sloppy messy".split()
+)
+_MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
+_LONGEST_UNSAID_HOLD = Decimal(5)
 _SHORTEST_HOLD_S = 15
 
 
@@ -120,7 +126,7 @@ def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool 
     """
     marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens))
     marking.run()
-    if marking.minutes and not (marking.hold or timed):
+    if marking.minutes and not (marking.hold or (timed and marking.minutes <= _LONGEST_UNSAID_HOLD)):
         return None
     try:
         parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[arg-type, assignment]
@@ -139,7 +145,7 @@ class _Marking:
     terminals: list[Terminal] = field(default_factory=list)
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
-    minutes: bool = False
+    minutes: Decimal = Decimal(0)
 
     def run(self) -> None:
         """Mark every token."""
@@ -189,7 +195,9 @@ class _Marking:
             self._emit("NUM", said.first, 0)
             self._emit("REPS", said.first)
             return
-        counted = self._is_number(said.first - 1)
+        counted = self._is_number(said.first - 1) or (
+            self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
+        )
         ahead = self._label_end(said.last)
         if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
             if not self._is_number(ahead):
@@ -220,6 +228,9 @@ class _Marking:
         """Mark the number at `index` with what it is said with; the index after them."""
         token, after = self.tokens[index], index + 1
         following = self._text(after)
+        if following == ")" and self.tokens[after].glued and self._is_number(after + 1):
+            self._emit("LABEL", index)
+            return after + 1
         if following == "minutes":
             return self._minutes(index, token.value, after + 1)
         if following == "m" and self.tokens[after].glued:
@@ -251,6 +262,12 @@ class _Marking:
         word, next_word = following.text, self._text(after + 1)
         name: str | None = None
         length = 1
+        praised = after
+        while self._text(praised) in _PRAISE and praised < after + _MOST_PRAISE:
+            praised += 1
+        if praised > after and self._text(praised) in AMOUNTS["reps"] | {"ones"}:
+            self._emit("REPS", praised)
+            return praised + 1
         if word in {"kg", "lb"} and self._is_labelled() and self._is_number(after + 1):
             self._emit("UNIT_IS", after, word)
             return after + 1
@@ -295,7 +312,7 @@ class _Marking:
 
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
         """ "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
-        self.minutes = True
+        self.minutes = max(self.minutes, minutes)
         seconds = minutes * _SIXTY
         skip = 1 if self._text(after) == "and" else 0
         rest = after + skip

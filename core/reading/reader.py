@@ -198,6 +198,8 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
             continue
         if alone is not None and alone.meaning == "have-nothing" and any(t.kind is Kind.NUMBER for t in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
+        elif alone is not None and alone.meaning == "have-nothing" and context.awaiting is Awaiting.REPS and end - start < 2:
+            continue
         elif alone is not None:
             reading.add(start, _act(alone, reading.text))
             reading.explain(start, end)
@@ -205,7 +207,7 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
             reading.phrases[start] = alone
 
 
-_OF_QUANTITIES = {"kg", "lb", "reps", "rep", "left", "right", "each", "side", "s", "rir", "hold", "plank", "rpe", "more", "seconds", "x", "r", "l"}
+_OF_QUANTITIES = {"kg", "lb", "reps", "rep", "left", "right", "each", "side", "s", "rir", "hold", "plank", "minutes", "rest", "rpe", "more", "seconds", "x", "r", "l"}
 
 
 def _may_trail(said: Said, after: bool) -> bool:  # noqa: FBT001 - before or after the numbers
@@ -295,6 +297,8 @@ def _closed(reading: _Reading, unclear_at: int | None = None) -> tuple[Act, ...]
         acts.append((unclear_at, Unclear()))
     if any(isinstance(act, Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
+    if any(isinstance(act, Swap) for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Skip()]
     if len(acts) > 1:
         acts = [(at, act) for at, act in acts if not isinstance(act, Again)] or acts
     ordered: list[Act] = []

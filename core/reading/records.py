@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from core.reading import guards
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
+from core.reading.lexicon import COURTESY
 from core.reading.phrases import Said
 from core.reading.quantities import Part, quantities
 from core.reading.sets import Open, logs
@@ -19,6 +20,7 @@ from core.reading.tokens import Kind, Token
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
 
+_LONGEST_NOUGHT = 5
 _NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _SOFT = {"reserve", "more", "effort", "either"}
 _QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
@@ -39,10 +41,12 @@ def records(
     """
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in explained]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
-    if not open_numbers and not marks:
+    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:
         return []
     timed = context.awaiting is Awaiting.REPS or context.hold
     parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed)
+    if _is_nought(tokens, context):
+        return [(0, Log(reps=0))]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
     correcting = _corrects(tokens, parts, marks, context)
@@ -61,15 +65,33 @@ def records(
     if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(tokens, sentences, open_numbers, said):
         return [(at, Unclear())]
     try:
-        return _settled(parts, marks, context, at, correcting=correcting)
+        return _settled(tokens, parts, marks, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
 
 
-def _settled(parts: list[Part], marks: dict[str, Said], context: Context, at: int, *, correcting: bool) -> list[tuple[int, Act]]:
+def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
+    """Whether a bare "none" answers how many."""
+    words = [token.text for token in tokens if token.kind is not Kind.MARK and token.text not in COURTESY]
+    return context.awaiting is Awaiting.REPS and words in (["none"], ["nothing"], ["nada"], ["not", "one"], ["not", "a", "one"])
+
+
+_NOTED = frozenset("said put wrote typed entered logged sent says noted".split())
+
+
+def _names_load(tokens: Sequence[Token]) -> bool:
+    """Whether a correction speaks of the load and not of the reps ("change the weight to 18")."""
+    words = {token.text for token in tokens}
+    return bool(words & {"weight", "load", "weights"}) and not words & {"reps", "rep"}
+
+
+def _settled(tokens: Sequence[Token], parts: list[Part], marks: dict[str, Said], context: Context, at: int, *, correcting: bool) -> list[tuple[int, Act]]:
     if correcting:
+        meant = marks.get("mark-amend")
+        if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
+            parts = [part for part in parts if part.at >= meant.first or part.kind not in _QUANTITIES]
         start = min((one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}), default=at)
-        return [(min(at, start), amend(parts, context))]
+        return [(min(at, start), amend(parts, context, about_load=_names_load(tokens)))]
     sorry = marks.get("mark-sorry")
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]
@@ -115,7 +137,8 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> set[int]:
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
-    return ("load" in kinds and bool(kinds & {"bare", "reps"})) or "reps" in kinds
+    joined = bool(kinds & {"at", "at_sign", "with"}) and sum(part.kind == "bare" for part in parts) > 1
+    return joined or ("load" in kinds and bool(kinds & {"bare", "reps"})) or "reps" in kinds
 
 
 def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collection[int]) -> dict[int, Said]:

@@ -27,6 +27,7 @@ MOST_SETS = 8
 _MOST_SHORT_RESERVE = Decimal(10)
 _TWO = Decimal(2)
 _FEWEST_CROSSED = 5
+_MOST_LISTED = 3
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
@@ -352,7 +353,7 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
                 if reps.value == reps.value.to_integral_value()
             )
         )
-    apart = all(item.linked("comma", "and", "slash", "break") for item in bare[1:])
+    apart = all(item.linked(*_JOINTS) for item in bare[1:]) or not any(item.links for item in bare[1:])
     if (
         not apart
         or sided
@@ -421,7 +422,7 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
         return [_single(items, sides)]
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
-    _check_list(counts, sided=len(sides) == len(counts))
+    _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
     sets = [_Set(at=count.at) for count in counts]
     for one, count in zip(sets, counts, strict=True):
         one.add(count)
@@ -432,10 +433,17 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
     return [one.log() for one in sets]
 
 
-def _check_list(counts: list[_Quantity], *, sided: bool) -> None:
+def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool) -> None:
     """Raises `Open` when what stands between two counts does not read like a list of sets."""
+    if counts[1].linked("break") and not counts[1].dropped and counts[0].value <= _MOST_LISTED and counts[0].kind == "reps":
+        raise Open  # "1. 11 at 20kg" may be a numbered line
+    loads = [item for item in items if item.kind == "load"]
+    rising = all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
+    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
+        raise Open  # "8, 10, 12 kg" may be what somebody owns
     for count in counts[1:]:
-        if count.dropped - _LISTING:
+        before = items[items.index(count) - 1]
+        if count.dropped - _LISTING or (count.linked("with", "for", "by", "at", "at_sign", "in") and before.kind != "load"):
             raise Open
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
             raise Open
