@@ -80,6 +80,16 @@ VOCABULARY = frozenset(
 """Every word the reader knows, right spellings and accepted short forms alike."""
 
 
+CORE = frozenset(
+    {
+        *UNITS, *NUMBER_WORDS, *PLACES, *HURT, *_words("structure", "words"),
+        *(word for entry in ("reps", "sets", "rounds", "rpe") for word in AMOUNTS[entry]),
+        *(word for entry in ("chest", "dizzy", "numb", "breath", "collapse") for word in _words("urgent", entry)),
+    }
+)  # fmt: skip
+"""The words that matter most: of two equally near spellings these come first."""
+
+
 def listed(table: str, entry: str) -> frozenset[str]:
     """A word list of the lexicon by its table and name; raises KeyError when there is none."""
     return _words(table, entry)

@@ -126,6 +126,8 @@ def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool 
     """
     marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens))
     marking.run()
+    if marking.broken:
+        return None
     if marking.minutes and not (marking.hold or (timed and marking.minutes <= _LONGEST_UNSAID_HOLD)):
         return None
     try:
@@ -146,6 +148,7 @@ class _Marking:
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
     minutes: Decimal = Decimal(0)
+    broken: bool = False
 
     def run(self) -> None:
         """Mark every token."""
@@ -244,6 +247,8 @@ class _Marking:
             self._emit("PLURAL", index, token.value)
             return after + 1
         self._emit("NUM", index, token.value)
+        tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
+        self.broken |= (tank and after + 1 not in self.skip) or (following == "per" and after not in self.skip and not self._is_number(after + 1))
         after = self._past_scale(index, after)
         return after if after in self.skip else self._after_number(after)
 

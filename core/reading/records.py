@@ -181,6 +181,8 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
         return not full or context.last is not None
     if sorry is None or not counted:
         return False
+    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not any(part.at in {sorry.last, sorry.last + 1} for part in counted):
+        return False
     if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
         trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
         return trailing and not full and (context.last is not None or not awaited)

@@ -24,7 +24,7 @@ MOST_LOAD = {Unit.KG: Decimal(200), Unit.LB: Decimal(440)}
 MOST_RESERVE = Decimal(20)
 MOST_SECONDS = 3600
 MOST_SETS = 8
-_MOST_SHORT_RESERVE = Decimal(10)
+_MOST_SHORT_RESERVE = Decimal(6)
 _TWO = Decimal(2)
 _FEWEST_CROSSED = 5
 _MOST_LISTED = 3
@@ -69,6 +69,8 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     items = _items(parts)
     if not items:
         return ()
+    if any(part.kind == "unit_only" for part in parts):
+        raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
     _settle_pairs(items, context)

@@ -13,10 +13,12 @@ from functools import lru_cache
 
 from rapidfuzz.distance import OSA, Levenshtein
 
-from core.reading.lexicon import ENGLISH, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY
+from core.reading.lexicon import CORE, ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY
 
 _SHORTEST_KNOWN = 3
 _SHORTEST_TYPED = 3
+_SHORTEST_REWRITTEN = 4
+_SHORT_PARTS = frozenset("at on in to is it my me no go do of up kg lb am an as so we be by ok us if a i".split())
 _SHORTEST_SWAPPED_KEY = 4
 _LONG_WORD = 8
 _SHORTEST_SPLIT = 5
@@ -36,12 +38,14 @@ def _beside(one: str, other: str) -> bool:
 
 
 _BY_LENGTH: dict[int, list[str]] = defaultdict(list)
-for _word in sorted(VOCABULARY - set(REWRITES)):
-    if _word.isalpha() and _word.isascii() and len(_word) >= _SHORTEST_KNOWN:
+for _word in sorted(VOCABULARY):
+    if _word.isalpha() and _word.isascii() and len(_word) >= (_SHORTEST_REWRITTEN if _word in REWRITES else _SHORTEST_KNOWN):
         _BY_LENGTH[len(_word)].append(_word)
 
 _JOINED_PARTS = frozenset(
-    word for word in VOCABULARY if (len(word) >= _SHORTEST_PART and word.isalpha() and word not in NUMBER_WORDS) or word in {"a", "i"}
+    word
+    for word in VOCABULARY
+    if (len(word) > _SHORTEST_PART and word.isalpha() and word not in NUMBER_WORDS) or word in _SHORT_PARTS
 )
 
 
@@ -82,7 +86,7 @@ def _nearest(word: str) -> str | None:
                 near.append((distance, known))
     if not near:
         return None
-    near.sort(key=lambda found: (found[0], found[1][0] != word[0], -len(found[1]), found[1]))
+    near.sort(key=lambda found: (found[0], found[1] not in CORE, found[1][0] != word[0], -len(found[1]), found[1]))
     distance, best = near[0]
     if any(_counts(known) for _, known in near) and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1:
         return None
@@ -95,7 +99,7 @@ def _counts(word: str) -> bool:
 
 
 def _meaning(word: str) -> object:
-    return NUMBER_WORDS.get(word, expand(word))
+    return NUMBER_WORDS.get(word, NUMBER_PLURALS.get(word, expand(word)))
 
 
 def _is_slip(word: str, known: str, distance: int) -> bool:

@@ -358,7 +358,7 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
         whole = token.kind is Kind.NUMBER and token.value == token.value.to_integral_value()
         length = _half_length(tokens, index + 1) if whole else 0
         unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
-        dozen = next((form for form in _DOZENS if tuple(t.raw for t in tokens[index : index + len(form)]) == form), None)
+        dozen = next((form for form in _DOZENS if _spells(tokens[index : index + len(form)], form)), None)
         if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))
             index += length + 1
@@ -372,6 +372,12 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
             halved.append(token)
             index += 1
     return halved
+
+
+def _spells(tokens: list[Token], form: tuple[str, ...]) -> bool:
+    """Whether tokens spell "half a dozen" and its like; "baker's" is two tokens when its ending is taken for "is"."""
+    words = tuple("dozen" if t.worded and t.value == 12 else t.text for t in tokens)
+    return words == form
 
 
 def _text_at(tokens: list[Token], index: int) -> str:
