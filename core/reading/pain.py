@@ -157,6 +157,10 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
         if near <= 8:
             signs.append(("pain", hurts[0], hurts[-1] + 1))
+    if all(sign[0] == "pain" for sign in signs) and not (hurts or places or alone is not None):
+        words = {tokens[i].text for i in range(first, last)}
+        if not before or "not" in words:
+            return []
     if not signs:
         return []
     start = min([sign[1] for sign in signs] + [_from_side(tokens, p, first) for p in places])
@@ -342,5 +346,5 @@ def _together(found: list[_Found]) -> list[_Found]:
 def _same(one: Pain, other: Pain) -> bool:
     """Whether the second adds nothing to the first: the same place, or a sign without a place after any like it."""
     if other.place is None:
-        return one.urgent or not other.urgent
+        return not other.urgent or (one.urgent and one.place is None)
     return one.place == other.place and (one.side == other.side or other.side is None)

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 _PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
+_OTHERS = frozenset("another other something anything else different alternative easier".split())
 _LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
 _END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format(
     "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
@@ -64,6 +65,7 @@ class _Line:
             pattern, firsts = self.sequence()
             patterns.append(pattern)
             begins |= firsts
+        patterns.sort(key=lambda alternative: -alternative.count(" "))  # "this one" before "this"
         return f"(?:{'|'.join(patterns)})", begins
 
     def sequence(self) -> tuple[str, set[str]]:
@@ -130,7 +132,7 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
                 count = line.count(" ", start, match.end())
                 raw = _named(tokens, first, starts, match)
                 stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
-                if not stands:
+                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(raw.split())):
                     continue
                 found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)

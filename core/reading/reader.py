@@ -194,6 +194,8 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
         marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
         if alone is not None and ((start, end) in tails or number_near) and marked >= set(range(start, end)):
             continue
+        if alone is not None and alone.meaning in _FEELINGS and _asked(tokens, first, last):
+            continue
         if alone is not None and (start, end) in tails and not _may_trail(alone, tails[start, end]):
             continue
         if alone is not None and alone.meaning == "have-nothing" and any(t.kind is Kind.NUMBER for t in tokens):
@@ -270,13 +272,24 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     after = tokens[said.last] if said.last < last else None
     if said.meaning == "pause":
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        return not counted and not any(token.text in HOLD_WORDS - {"hold"} for token in tokens)
+        return not counted and not any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
     if said.meaning in _FEELINGS:
-        asked = last < len(tokens) and tokens[last].text == "?" and tokens[first].text in {"is", "are", "was", "will", "would", "should", "do"}
-        lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
-        of_something_else = any(word in PLACES or (word in ENGLISH and word not in VOCABULARY) for word in lead)
-        return not asked and not of_something_else
+        return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
     return not _negated(tokens, said, first)
+
+
+def _asked(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence is a question such as "is 16kg too heavy?"."""
+    questions = {"is", "are", "was", "will", "would", "should", "do"}
+    return last < len(tokens) and tokens[last].text == "?" and tokens[first].text in questions
+
+
+def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
+    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
+    if lead and lead[-1] in {"is", "are", "was", "were", "felt"}:
+        lead.pop()
+    return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))
 
 
 def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:

@@ -242,7 +242,7 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
             if crossed and (before.value == context.load) != (after.value == context.load):
                 load, reps = (before, after) if before.value == context.load else (after, before)
                 load.kind, reps.kind = "load", "reps"
-                return
+                break
     for before, after in zip(items, items[1:], strict=False):
         if after.kind != "bare":
             if before.kind == "bare" and after.kind == "reps" and after.linked("for", "by"):
@@ -258,8 +258,9 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
     """ "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
-    has_load = any(item.kind == "load" and item.at < after.at for item in items)
-    if has_load:
+    loads = [item for item in items if item.kind == "load" and item.at < after.at]
+    another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
+    if loads and not (another and all(load.at < before.at for load in loads) and before.links):
         if after.value > _EFFORT_UP_TO:
             raise Open
         after.kind = "effort"
@@ -445,7 +446,9 @@ def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool)
         raise Open  # "8, 10, 12 kg" may be what somebody owns
     for count in counts[1:]:
         before = items[items.index(count) - 1]
-        if count.dropped - _LISTING or (count.linked("with", "for", "by", "at", "at_sign", "in") and before.kind != "load"):
+        if count.dropped - _LISTING or (
+            count.linked("with", "for", "by", "at", "at_sign") and before.kind not in {"load", "side"} and not count.linked("label")
+        ):
             raise Open
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
             raise Open

@@ -124,7 +124,7 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
     """A number in digits, with its decimal comma or its minus sign if it has one."""
     raw, start, end = found.group(), found.start(), found.end()
     comma = re.compile(r",(\d{1,2})(?![\d,])").match(text, end)
-    after_comma = bool(tokens) and tokens[-1].text == "," and tokens[-1].glued
+    after_comma = len(tokens) > 1 and tokens[-1].text == "," and tokens[-1].glued and tokens[-2].kind is Kind.NUMBER
     if comma and "." not in raw and not after_comma:
         decimal = Decimal(f"{raw}.{comma[1]}")
         has_unit = _UNIT_NEXT.match(text, comma.end()) is not None
@@ -182,6 +182,9 @@ def _number_word(word: str, raw: str, start: int, end: int, *, glued: bool) -> T
     return Token(Kind.NUMBER, word, raw, start, end, glued, Decimal(NUMBER_WORDS[word]), worded=True)
 
 
+_SHORT_WORDS = {"4": "for", "2": "to"}
+_BEFORE_SHORT = frozenset("done finished easy heavy light good ready enough thanks stop hard end how what back lets want need".split())
+_AFTER_SHORT = frozenset("today me now you this do go be start stop the it use train".split())
 _DICTATED_MARKS = {"comma": ",", "period": ".", "stop": ".", "newline": ";", "dash": "-"}
 _TANK = (("left",), ("in", "the", "tank"), ("in", "tank"), ("in", "reserve"), ("in", "hand"), ("rir",), ("to", "spare"))
 _BEFORE_EIGHT = {"at", "and", "then", "rpe", "got", "did", "done", "made", "managed", "on", "not", "was", "x", "for", "with", "effort", "hit"}
@@ -192,6 +195,9 @@ def _heard(tokens: list[Token]) -> list[Token]:
     """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
     heard = list(tokens)
     for index, token in enumerate(tokens):
+        if token.raw in _SHORT_WORDS and 0 < index < len(tokens) - 1:
+            around = tokens[index - 1].text in _BEFORE_SHORT and tokens[index + 1].text in _AFTER_SHORT
+            heard[index] = replace(token, kind=Kind.WORD, text=_SHORT_WORDS[token.raw]) if around else token
         if token.kind is not Kind.WORD:
             continue
         before = tokens[index - 1] if index else None
@@ -199,7 +205,7 @@ def _heard(tokens: list[Token]) -> list[Token]:
         number = _homophone(token.text, before, following)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
-            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=True)
+            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight")
         elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
             continue
         elif (token.text, following[:1]) in {("for", ("left",)), ("to", ("reps",)), ("too", ("reps",))} and _counted(before):
@@ -346,7 +352,7 @@ def _leads_reserve(tokens: list[Token], index: int) -> bool:
 
 
 _HALVES = (("and", "a", "half"), ("and", "half"))
-_DOZENS = {("a", "baker's", "dozen"): 13, ("a", "bakers", "dozen"): 13, ("half", "a", "dozen"): 6, ("a", "dozen"): 12}
+_DOZENS = {("a", "baker", "is", "dozen"): 13, ("a", "baker's", "dozen"): 13, ("a", "bakers", "dozen"): 13, ("half", "a", "dozen"): 6, ("a", "dozen"): 12}
 
 
 def _add_halves(tokens: list[Token]) -> list[Token]:

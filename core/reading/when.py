@@ -58,6 +58,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     later = _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
     if not (planned or reminds or later):
         return []
+    if loose and said & _DONE:
+        return []
     if loose or (moments and minutes is not None):
         return [Unclear()]
     if reminds and _is_vague(words):
@@ -69,7 +71,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     if moments:
         return [_at(words, moments[0])]
     if reminds and minutes is None and not later:
-        return [Unclear()]
+        return []
     return [Snooze(minutes=minutes)]
 
 
