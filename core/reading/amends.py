@@ -18,10 +18,10 @@ if TYPE_CHECKING:
 _NAMED = {"left", "left_side", "right", "each", "failure", "bodyweight", "duration", "reserve", "effort", "more"}
 
 
-def amend(parts: Sequence[Part], context: Context, *, about_load: bool = False) -> Amend:
+def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     """The correction that the parts say; raises `Open` when it is not settled what changes.
 
-    `about_load` says that the words name the load, so that a bare number is one.
+    `about` says that the words name the "load", the "rpe" or the "reserve", so that a bare number is one.
     """
     said, rejected = _without_rejected(parts)
     numbers = [part for part in said if part.numbers]
@@ -31,8 +31,8 @@ def amend(parts: Sequence[Part], context: Context, *, about_load: bool = False) 
     if len(numbers) == 1 and numbers[0].kind == "bare" and (not named or [part.kind for part in named] == ["left"]):
         if named:
             return Amend(reserve=numbers[0].numbers[0])
-        if about_load:
-            return Amend(load=numbers[0].numbers[0])
+        if about:
+            return Amend(**{about: numbers[0].numbers[0]})
         return _bare(numbers[0].numbers[0], rejected, context)
     if not numbers and len(named) == 1 and named[0].kind in {"left", "left_side", "right", "each"}:
         return Amend(side=SIDES[named[0].kind])

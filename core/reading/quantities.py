@@ -188,6 +188,9 @@ class _Marking:
 
     def _mark(self, said: Said) -> None:
         name = _MARKS.get(said.meaning)
+        if name == "NOT" and not self._is_number(said.last):
+            self.passed.add("...")
+            return
         if name is None:
             if said.meaning not in _SILENT:
                 self._emit("BREAK", said.first)

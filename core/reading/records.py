@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from core.reading import guards
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
-from core.reading.lexicon import COURTESY
+from core.reading.lexicon import AMOUNTS, COURTESY
 from core.reading.phrases import Said
 from core.reading.quantities import Part, quantities
 from core.reading.sets import Open, logs
@@ -79,19 +79,26 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
 _NOTED = frozenset("said put wrote typed entered logged sent says noted".split())
 
 
-def _names_load(tokens: Sequence[Token]) -> bool:
-    """Whether a correction speaks of the load and not of the reps ("change the weight to 18")."""
+def _names(tokens: Sequence[Token]) -> str:
+    """What a correction speaks of: "load" ("change the weight to 18"), "rpe", "reserve", or "" when it does not say."""
     words = {token.text for token in tokens}
-    return bool(words & {"weight", "load", "weights"}) and not words & {"reps", "rep"}
+    if words & {"reps", "rep"}:
+        return ""
+    if words & {"weight", "load", "weights"}:
+        return "load"
+    return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
 
 
 def _settled(tokens: Sequence[Token], parts: list[Part], marks: dict[str, Said], context: Context, at: int, *, correcting: bool) -> list[tuple[int, Act]]:
     if correcting:
-        meant = marks.get("mark-amend")
+        meant = marks.get("mark-amend") or marks.get("mark-was")
         if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
-            parts = [part for part in parts if part.at >= meant.first or part.kind not in _QUANTITIES]
+            before = {part.kind for part in parts if part.at < meant.first}
+            parts = [part for part in parts if part.at >= meant.first]
+            if before & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
+                raise Open
         start = min((one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}), default=at)
-        return [(min(at, start), amend(parts, context, about_load=_names_load(tokens)))]
+        return [(min(at, start), amend(parts, context, about=_names(tokens)))]
     sorry = marks.get("mark-sorry")
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]

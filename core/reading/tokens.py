@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import Enum, auto
 
-from core.reading.lexicon import ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNIT_SLIPS, UNITS, VOCABULARY
+from core.reading.lexicon import ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, PAIRS, REWRITES, UNIT_SLIPS, UNITS, VOCABULARY
 from core.reading.spelling import respell
 
 
@@ -85,7 +85,7 @@ def tokenise(text: str) -> list[Token]:
             continue
         glued = bool(tokens) and found.start() == tokens[-1].end
         end = _take(tokens, found, text, glued=glued)
-    return _join_number_words(_heard(tokens))
+    return _join_number_words(_heard(_pairs(tokens)))
 
 
 def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) -> int:
@@ -180,6 +180,16 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: b
 
 def _number_word(word: str, raw: str, start: int, end: int, *, glued: bool) -> Token:
     return Token(Kind.NUMBER, word, raw, start, end, glued, Decimal(NUMBER_WORDS[word]), worded=True)
+
+
+def _pairs(tokens: list[Token]) -> list[Token]:
+    """Words that mean something else together, such as "no fit" for "can not"."""
+    paired = list(tokens)
+    for index in range(len(tokens) - 1):
+        says = PAIRS.get((paired[index].text, paired[index + 1].text))
+        if says is not None:
+            paired[index : index + 2] = [replace(token, text=text) for token, text in zip(paired[index : index + 2], says, strict=True)]
+    return paired
 
 
 _SHORT_WORDS = {"4": "for", "2": "to"}
