@@ -15,7 +15,18 @@ if TYPE_CHECKING:
 
     from core.reading.quantities import Part
 
-_NAMED = {"left", "left_side", "right", "each", "failure", "bodyweight", "duration", "reserve", "effort", "more"}
+_NAMED = {
+    "left",
+    "left_side",
+    "right",
+    "each",
+    "failure",
+    "bodyweight",
+    "duration",
+    "reserve",
+    "effort",
+    "more",
+}
 
 
 def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
@@ -28,7 +39,11 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     named = [part for part in said if part.kind in _NAMED]
     if not numbers and not named:
         return _unit_only(said)
-    if len(numbers) == 1 and numbers[0].kind == "bare" and (not named or [part.kind for part in named] == ["left"]):
+    if (
+        len(numbers) == 1
+        and numbers[0].kind == "bare"
+        and (not named or [part.kind for part in named] == ["left"])
+    ):
         if named:
             return Amend(reserve=numbers[0].numbers[0])
         if about:

@@ -23,7 +23,17 @@ GROUPS: dict[str, tuple[Weekday, ...]] = {
     **dict.fromkeys(listed("when", "weekends"), WEEK[5:]),
     **dict.fromkeys(listed("when", "every_day"), WEEK),
 }
-_LETTERS: dict[str, Weekday] = {"m": "mon", "tu": "tue", "w": "wed", "th": "thu", "f": "fri", "with": "wed", "sa": "sat", "su": "sun", "t": "tue"}
+_LETTERS: dict[str, Weekday] = {
+    "m": "mon",
+    "tu": "tue",
+    "w": "wed",
+    "th": "thu",
+    "f": "fri",
+    "with": "wed",
+    "sa": "sat",
+    "su": "sun",
+    "t": "tue",
+}
 _EARLY = listed("when", "morning")
 _LATE = listed("when", "evening")
 _NOON = listed("when", "noon")
@@ -31,7 +41,9 @@ _MIDNIGHT = listed("when", "midnight")
 _NIGHT = frozenset({"night", "nights", "midnight"})
 _TO = frozenset({"to", "-", "through", "till", "until", "too", "2", "thro"})
 _AT = frozenset({"at", "@", "by", "until", "till"})
-_NOT_A_TIME_AFTER = frozenset("minutes hours h reps rep kg lb seconds days times x half sets set rounds s weeks m".split())
+_NOT_A_TIME_AFTER = frozenset(
+    "minutes hours h reps rep kg lb seconds days times x half sets set rounds s weeks m".split()
+)
 _HOURS = 24
 _HOUR_MINUTES = 60
 _NOON_H = 12
@@ -85,7 +97,9 @@ class Clock:
     def _moment(self, index: int) -> Moment | None:
         word = self.text(index)
         if word in _NOON or word in _MIDNIGHT:
-            return Moment(_NOON_H * _HOUR_MINUTES if word in _NOON else 0, settled=True, first=index, last=index + 1)
+            return Moment(
+                _NOON_H * _HOUR_MINUTES if word in _NOON else 0, settled=True, first=index, last=index + 1
+            )
         beside = self._minutes_beside_hour(index)
         if beside is None:
             return self._plain(index)
@@ -98,7 +112,9 @@ class Clock:
         if hour.kind is Kind.NUMBER and hour.value % 1 == 0 and 1 <= hour.value <= _HOURS:
             last = hour_at + 1
             last += self.text(last) in {"o'clock", "clock"}
-            return self._dated(int(hour.value) * _HOUR_MINUTES + offset, index, last, sure=hour.value > _NOON_H)
+            return self._dated(
+                int(hour.value) * _HOUR_MINUTES + offset, index, last, sure=hour.value > _NOON_H
+            )
         return None
 
     def _plain(self, index: int) -> Moment | None:
@@ -109,18 +125,36 @@ class Clock:
         if token.kind is Kind.CLOCK:
             hours, minutes = (int(part) for part in token.text.split(":")[:2])
             sure = token.text.startswith("0") or hours >= _NOON_H
-            return self._dated(hours * _HOUR_MINUTES + minutes, index, index + 1, sure=sure) if hours < _HOURS and minutes < _HOUR_MINUTES else None
+            return (
+                self._dated(hours * _HOUR_MINUTES + minutes, index, index + 1, sure=sure)
+                if hours < _HOURS and minutes < _HOUR_MINUTES
+                else None
+            )
         if token.kind is not Kind.NUMBER:
             return None
         following = self.text(index + 1)
         glued_h = following == "h" and self.is_number(index + 2) and self.tokens[index + 2].glued
         if glued_h and token.value < _HOURS:
-            return self._dated(int(token.value) * _HOUR_MINUTES + int(self.tokens[index + 2].value), index, index + 3, sure=token.value >= _NOON_H)
+            return self._dated(
+                int(token.value) * _HOUR_MINUTES + int(self.tokens[index + 2].value),
+                index,
+                index + 3,
+                sure=token.value >= _NOON_H,
+            )
         digits = token.text if token.text.isdigit() and not token.worded else ""
         if len(digits) == len("0630") and int(digits[:2]) < _HOURS and int(digits[2:]) < _HOUR_MINUTES:
             last = index + 2 if following in {"hours", "h"} else index + 1
-            return self._dated(int(digits[:2]) * _HOUR_MINUTES + int(digits[2:]), index, last, sure=digits[0] == "0" or int(digits[:2]) >= _NOON_H)
-        if len(digits) == len("630") and int(digits[1:]) < _HOUR_MINUTES and self._period(index + 1) is not None:
+            return self._dated(
+                int(digits[:2]) * _HOUR_MINUTES + int(digits[2:]),
+                index,
+                last,
+                sure=digits[0] == "0" or int(digits[:2]) >= _NOON_H,
+            )
+        if (
+            len(digits) == len("630")
+            and int(digits[1:]) < _HOUR_MINUTES
+            and self._period(index + 1) is not None
+        ):
             return self._dated(int(digits[0]) * _HOUR_MINUTES + int(digits[1:]), index, index + 1, sure=False)
         return None if following in _NOT_A_TIME_AFTER else self._hour(index)
 
@@ -133,7 +167,12 @@ class Clock:
             if len(decimals) != len("30") or int(decimals) >= _HOUR_MINUTES:
                 return None
             minutes = int(decimals)
-        elif token.worded and self.is_number(last) and self.tokens[last].worded and 0 < self.tokens[last].value < _HOUR_MINUTES:
+        elif (
+            token.worded
+            and self.is_number(last)
+            and self.tokens[last].worded
+            and 0 < self.tokens[last].value < _HOUR_MINUTES
+        ):
             minutes = int(self.tokens[last].value)
             last += 1
         if not 0 <= hours <= _HOURS:
@@ -163,7 +202,9 @@ class Clock:
             return None
         if following in {"past", "after"}:
             return minutes, index + 2
-        if following in {"to", "before", "of", "till", "too"} and (self.is_number(index + 2) or self.text(index + 2) in _NOON):
+        if following in {"to", "before", "of", "till", "too"} and (
+            self.is_number(index + 2) or self.text(index + 2) in _NOON
+        ):
             return -minutes, index + 2
         return None
 
@@ -210,7 +251,19 @@ class Clock:
                 into = off
             elif word in GROUPS:
                 into.update(GROUPS[word])
-            elif word in {"every", "each", "all"} and self.text(index + 1) in {"day", "days", "morning", "mornings", "evening", "evenings", "night", "nights", "week", "single", "afternoon"}:
+            elif word in {"every", "each", "all"} and self.text(index + 1) in {
+                "day",
+                "days",
+                "morning",
+                "mornings",
+                "evening",
+                "evenings",
+                "night",
+                "nights",
+                "week",
+                "single",
+                "afternoon",
+            }:
                 every = set(WEEK)
             elif word == "mwf":
                 into.update({"mon", "wed", "fri"})
@@ -258,17 +311,33 @@ class Clock:
                     total += self.tokens[rest].value
                     spent.add(rest)
                 total += self._half_after(rest)
-            elif self.text(index) in {"a", "an", "one", "another"} and following == "hours" and self.text(index - 1) not in {"half", "of"}:
+            elif (
+                self.text(index) in {"a", "an", "one", "another"}
+                and following == "hours"
+                and self.text(index - 1) not in {"half", "of"}
+            ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)
-            elif self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours":
+            elif (
+                self.text(index) == "half"
+                and self.text(index + 1) in {"a", "an"}
+                and self.text(index + 2) == "hours"
+            ):
                 total += 30
             elif self.text(index) == "half" and following == "hours":
                 total += 30
-            elif self.text(index) in {"quarter", "quarters"} and self.text(index + 1) == "of" and "hours" in {self.text(index + 2), self.text(index + 3)}:
+            elif (
+                self.text(index) in {"quarter", "quarters"}
+                and self.text(index + 1) == "of"
+                and "hours" in {self.text(index + 2), self.text(index + 3)}
+            ):
                 times = self.tokens[index - 1].value if self.is_number(index - 1) else Decimal(1)
                 spent |= {index - 1} if self.is_number(index - 1) else set()
                 total += 15 * times
-            elif self.text(index) == "couple" and self.text(index + 1) == "of" and self.text(index + 2) in {"hours", "minutes"}:
+            elif (
+                self.text(index) == "couple"
+                and self.text(index + 1) == "of"
+                and self.text(index + 2) in {"hours", "minutes"}
+            ):
                 total += 2 * (_HOUR_MINUTES if self.text(index + 2) == "hours" else 1)
             index += 1
         if total != total.to_integral_value() or not 0 < total <= _DAY_MINUTES:
@@ -278,7 +347,11 @@ class Clock:
     def _half_after(self, index: int) -> int:
         if self.text(index) == "and" and "half" in {self.text(index + 1), self.text(index + 2)}:
             return 30
-        return 15 if self.text(index) == "and" and "quarter" in {self.text(index + 1), self.text(index + 2)} else 0
+        return (
+            15
+            if self.text(index) == "and" and "quarter" in {self.text(index + 1), self.text(index + 2)}
+            else 0
+        )
 
 
 def _walk(start: Weekday, until: Weekday) -> tuple[Weekday, ...]:

@@ -61,7 +61,11 @@ class _Listing:
     def kind_at(self, index: int) -> str | None:
         """The kind of thing named at `index`, unless it is part of an exercise ("bench press")."""
         kind, following = KINDS.get(self.text(index)), self.text(index + 1)
-        return None if kind is None or following in EXERCISES or following in {"handles", "handle", "plates"} else kind
+        return (
+            None
+            if kind is None or following in EXERCISES or following in {"handles", "handle", "plates"}
+            else kind
+        )
 
     def kind_near(self, index: int) -> bool:
         """Whether a kind stands at `index` or after words such as "adjustable"."""
@@ -74,7 +78,11 @@ class _Listing:
         token, word = self.tokens[index], self.text(index)
         if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
             return self._past_between(index)
-        spans = word == "upto" or (word == "up" and self.text(index + 1) == "to") or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
+        spans = (
+            word == "upto"
+            or (word == "up" and self.text(index + 1) == "to")
+            or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
+        )
         if token.kind in {Kind.ODD, Kind.CLOCK, Kind.ORDINAL} or spans:
             return None
         if token.kind is Kind.NUMBER:
@@ -120,14 +128,23 @@ class _Listing:
             if self.text(index + 1) in PAIRS:
                 self.count = None
             return index + 2 if self.text(index + 1) == "x" else index + 1
-        thing = _Thing(self.tokens[index].value, count=2 if self.paired else self.count, paired=self.paired, kind=self.lead)
+        thing = _Thing(
+            self.tokens[index].value,
+            count=2 if self.paired else self.count,
+            paired=self.paired,
+            kind=self.lead,
+        )
         index += 1
         if self.text(index) in {"kg", "lb"}:
             thing.unit = Unit(self.text(index))
             index += 1
         if self.text(index) == "s":
             index += 1
-        if self.text(index) in {"x", "times"} and self.is_number(index + 1) and self.tokens[index + 1].value <= _MOST_TIMES:
+        if (
+            self.text(index) in {"x", "times"}
+            and self.is_number(index + 1)
+            and self.tokens[index + 1].value <= _MOST_TIMES
+        ):
             thing.count = int(self.tokens[index + 1].value)
             index += 2
         self.things.append(thing)
@@ -152,7 +169,9 @@ class _Listing:
         ahead = index + 1
         while self.text(ahead) in _OF:
             ahead += 1
-        leads = (ahead > index + 1 or self.text(index + 1) == ":") and (self.is_number(ahead) or self.text(ahead) in PAIRS | _ONE)
+        leads = (ahead > index + 1 or self.text(index + 1) == ":") and (
+            self.is_number(ahead) or self.text(ahead) in PAIRS | _ONE
+        )
         leads = leads or (self.is_number(index + 1) and not self.things)
         opened = [thing for thing in self.things if thing.kind is None and not thing.closed]
         if opened and not (leads and self.text(index + 1) == ":") and kind not in {"bench", "band", "handle"}:
@@ -162,7 +181,12 @@ class _Listing:
             self.lead = None
         elif leads and kind not in {"handle", "barbell", "bench", "band"}:
             self.lead = kind
-        elif kind == "dumbbell" and any(thing.kind == kind for thing in self.things) and self.count is None and not self.paired:
+        elif (
+            kind == "dumbbell"
+            and any(thing.kind == kind for thing in self.things)
+            and self.count is None
+            and not self.paired
+        ):
             return
         else:
             self.things.append(_Thing(count=2 if self.paired else self.count, kind=kind))
@@ -201,7 +225,9 @@ _OWNING = frozenset(
     "have own got possess bought possession having home equipment kit gear rack house get garage cupboard lying owned available".split()
 )
 _OWNING_PAIRS = (("picked", "up"), ("left", "me"), ("there", "are"), ("is", "there"), ("are", "there"), ("my", "dumbbells"), ("my", "weights"), ("my", "kettlebells"))  # fmt: skip
-_DONE = frozenset("reps rep did done managed made completed hit set sets failure held rir rpe used finished".split())
+_DONE = frozenset(
+    "reps rep did done managed made completed hit set sets failure held rir rpe used finished".split()
+)
 _NOT_OWNED = frozenset("not buy buying might could want need wish should would thinking order ordering broke broken lost sold shop sale how what if never will heavy light hard easy about write tell".split())  # fmt: skip
 
 
@@ -224,16 +250,33 @@ def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
     numbers = [i for i in range(first, last) if listing.is_number(i)]
     owns = bool(said & _OWNING) or any(pair in zip(words, words[1:], strict=False) for pair in _OWNING_PAIRS)
     parts = kinds & {"handle", "plate", "barbell"}
-    done = said & _DONE or "@" in said or ("at" in said and "home" not in said) or ("with" in said and not parts and not owns)
+    done = (
+        said & _DONE
+        or "@" in said
+        or ("at" in said and "home" not in said)
+        or ("with" in said and not parts and not owns)
+    )
     if done or said & _NOT_OWNED or (owns and not kinds and not paired and said & {"at", "x", "left", "in"}):
         return None
     plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
     weighed = bool(said & {"kg", "lb"})
     if not numbers:
-        listed_alone = kinds - {"dumbbell"} and len(words) <= 8 and (owns or words[0] in {"just", "only", "a", "an"} or set(words) <= set(KINDS) | {"and", ",", "a", "some", "resistance"})
+        listed_alone = (
+            kinds - {"dumbbell"}
+            and len(words) <= 8
+            and (
+                owns
+                or words[0] in {"just", "only", "a", "an"}
+                or set(words) <= set(KINDS) | {"and", ",", "a", "some", "resistance"}
+            )
+        )
         if not listed_alone:
             return None
-    elif not (kinds or paired) and not (said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)):
+    elif not (kinds or paired) and not (
+        said & _PLAINLY_OWNED
+        and (plural or (weighed and len(numbers) > 1))
+        and _lists_only(tokens, first, last)
+    ):
         return None
     have = items(tokens, first, last)
     return have if have is not None and have.items else None

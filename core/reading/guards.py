@@ -17,9 +17,13 @@ _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 4
 _HEDGE_REACH = 3
 _CODE_MARKS = frozenset("{}<>\\=^~")
-_DOING = frozenset("did does do got gets get managed hit made makes lifts lifted can uses used has had done does's".split())
+_DOING = frozenset(
+    "did does do got gets get managed hit made makes lifts lifted can uses used has had done does's".split()
+)
 _SAYING = frozenset("said says told recommended suggested want wants wanted asked".split())
-_ASKING_FIRST = frozenset("is are am does should shall would can could may might do which how what why when".split())
+_ASKING_FIRST = frozenset(
+    "is are am does should shall would can could may might do which how what why when".split()
+)
 _ASKS = (
     "should i", "shall i", "can i", "could i", "do i", "how many", "how much", "what if", "may i", "want to", "wanted to", "need to",
     "trying to", "try", "going to", "going for", "next time", "next round", "next set", "lets do", "meant to", "supposed to", "at least",
@@ -50,7 +54,13 @@ def gives_orders(tokens: Sequence[Token]) -> bool:
 
 
 def keeps_back(
-    tokens: Sequence[Token], first: int, last: int, free: Collection[int], soft: Collection[int], *, strong: bool
+    tokens: Sequence[Token],
+    first: int,
+    last: int,
+    free: Collection[int],
+    soft: Collection[int],
+    *,
+    strong: bool,
 ) -> bool:
     """Whether the numbers in tokens `[first, last)`, one clause, must not become a record.
 
@@ -70,19 +80,26 @@ def keeps_back(
         return True
     if leading & (GUARDS["negation"] | GUARDS["plan"]) or "tomorrow" in texts:
         return True
-    if any(tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside):
+    if any(
+        tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside
+    ):
         return True
     if any(_vague(tokens, i, first, last) for i in numbers if i not in soft):
         return True
     line = f" {' '.join(tokens[i].text for i in inside)} "
-    if any(f" {ask} " in line for ask in _ASKS) or (inside and tokens[inside[0]].text in _ASKING_FIRST and inside[0] == first):
+    if any(f" {ask} " in line for ask in _ASKS) or (
+        inside and tokens[inside[0]].text in _ASKING_FIRST and inside[0] == first
+    ):
         return True
     return _of_others(tokens, inside) or _strangers(tokens, inside, strong=strong)
 
 
 def _bound(tokens: Sequence[Token], index: int, first: int, last: int) -> set[int]:
     """The number that a word of doubt at `index` is about: the next one near, else the one before."""
-    ahead = next((i for i in range(index + 1, min(index + 1 + _HEDGE_REACH, last)) if tokens[i].kind is Kind.NUMBER), None)
+    ahead = next(
+        (i for i in range(index + 1, min(index + 1 + _HEDGE_REACH, last)) if tokens[i].kind is Kind.NUMBER),
+        None,
+    )
     behind = next((i for i in range(index - 1, first - 1, -1) if tokens[i].kind is Kind.NUMBER), None)
     return {ahead if ahead is not None else behind} - {None}  # type: ignore[return-value]
 
@@ -98,7 +115,9 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     if after is None:
         return False
     if after.text in {"ish", "odd", "something", "plus", "+"}:
-        return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
+        return not (
+            after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER
+        )
     return after.kind is Kind.WORD and (after.text not in VOCABULARY or after.text in {"am", "pm"})
 
 
@@ -122,7 +141,9 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
 def tells_otherwise(tokens: Sequence[Token]) -> bool:
     """Whether a message without numbers is about others, about another time, or denied ("same as my brother")."""
     texts = {token.text for token in tokens}
-    return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(texts & {"he", "she", "they", "?"})
+    return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(
+        texts & {"he", "she", "they", "?"}
+    )
 
 
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
@@ -133,7 +154,9 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:
             later = words[at + 1 :]
-            doing = next((n for n, w in enumerate(later) if w in {"did", "does", "managed", "lifts", "lifted"}), None)
+            doing = next(
+                (n for n, w in enumerate(later) if w in {"did", "does", "managed", "lifts", "lifted"}), None
+            )
             if doing is not None and "i" not in later[:doing]:
                 return True
     return False
@@ -146,6 +169,10 @@ def _strangers(tokens: Sequence[Token], inside: Sequence[int], *, strong: bool) 
         known = [word for word in words if word in VOCABULARY]
         before = [tokens[i - 1] for i in inside if tokens[i].kind is Kind.NUMBER and i - 1 in inside]
         unknown_verb = any(token.kind is Kind.WORD and token.text not in VOCABULARY for token in before)
-        return unknown_verb or any(word not in VOCABULARY and word not in ENGLISH for word in words) or len(words) - len(known) > len(known)
+        return (
+            unknown_verb
+            or any(word not in VOCABULARY and word not in ENGLISH for word in words)
+            or len(words) - len(known) > len(known)
+        )
     strangers = sum(word not in VOCABULARY and word not in ENGLISH for word in words)
     return strangers > _MOST_STRANGERS or strangers > _FILLED_BY_STRANGERS * (len(words) + 1)

@@ -26,7 +26,9 @@ UNITS: dict[str, Unit] = {word: unit for unit in Unit for word in _words("units"
 REWRITES: dict[str, tuple[str, ...]] = {word: tuple(says.split()) for word, says in _DATA["rewrites"].items()}
 """Short forms and what they are short for."""
 
-PAIRS: dict[tuple[str, ...], tuple[str, ...]] = {tuple(two.split()): tuple(says.split()) for two, says in _DATA["pairs"].items()}
+PAIRS: dict[tuple[str, ...], tuple[str, ...]] = {
+    tuple(two.split()): tuple(says.split()) for two, says in _DATA["pairs"].items()
+}
 """Two words that mean something else together."""
 
 NUMBER_WORDS: dict[str, int] = {word: int(value) for word, value in _DATA["numbers"].items()}

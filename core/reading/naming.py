@@ -26,7 +26,9 @@ _TOO_COMMON = frozenset(
     "one side front back good morning hold holds arm leg single step chest hip shoulder wall dead floor bench knee toe heel bear standing "
     "seated reverse incline decline kick tap complex front v".split()
 )
-_NEVER = frozenset("what something anything rice dinner help day time kg lb reps set work weather wifi password news joke".split())
+_NEVER = frozenset(
+    "what something anything rice dinner help day time kg lb reps set work weather wifi password news joke".split()
+)
 
 
 def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | None]:

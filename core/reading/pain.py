@@ -21,7 +21,13 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _URGENT_WORDS = tuple(
-    sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse", "with") for word in listed("urgent", entry)})
+    sorted(
+        {
+            word
+            for entry in ("chest", "dizzy", "numb", "breath", "collapse", "with")
+            for word in listed("urgent", entry)
+        }
+    )
 )
 _SHORTEST = 4
 _PATIENT_FROM = 7
@@ -37,15 +43,28 @@ _LONG_PAST = (
     "in the past", "long ago", "back then", "yesterday", "last session", "last workout", "in school", "at school", "previously", "day before",
 )  # fmt: skip
 _STILL = ("since", "from", "than", "still", "now", "again", "ever since")
-_SPREADING = frozenset("down into up spreading radiating shooting travelling traveling spreads radiates shoots going through running".split())
+_SPREADING = frozenset(
+    "down into up spreading radiating shooting travelling traveling spreads radiates shoots going through running".split()
+)
 _MUSCLES = frozenset("leg arm quad glute hamstring calf biceps triceps thigh forearm trap".split())
 _OF_MUSCLES = frozenset("sore killing achy aching ache aches tender burning stings".split())
 _WITH_CHEST = frozenset("arm jaw neck shoulder".split())
 _NO_PLACE = frozenset("urgent-dizzy urgent-faint urgent-breath urgent-heart".split())
 _WHEREVER = "urgent-breathing-hurts"
-_NOT_THE_BODY_AFTER = EXERCISES - {"back", "front", "side", "hold", "one", "chest", "leg", "arm", "hip", "calf", "shoulder", "good"} | frozenset(
-    "day supported workout dips pump each hand free rest".split()
-)
+_NOT_THE_BODY_AFTER = EXERCISES - {
+    "back",
+    "front",
+    "side",
+    "hold",
+    "one",
+    "chest",
+    "leg",
+    "arm",
+    "hip",
+    "calf",
+    "shoulder",
+    "good",
+} | frozenset("day supported workout dips pump each hand free rest".split())
 _MY = frozenset("my me lower upper the mid middle left right this a bad both".split())
 _FIGURES = ("a pain in the", "pain in the ass", "pain in the arse", "pain in the butt", "pulled my leg", "pulling my leg", "on fire",
             "hurt my feelings", "hurts my feelings", "my pride", "no pain no gain", "heart attack when", "gave me a heart attack",
@@ -70,7 +89,9 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     A span without a pain is talk of pain that is denied, past, imagined or somebody else's: explained, and no act.
     """
     patient = [
-        replace(token, text=spelt) if token.kind is Kind.WORD and (spelt := _urgent_spelling(token.raw)) else token
+        replace(token, text=spelt)
+        if token.kind is Kind.WORD and (spelt := _urgent_spelling(token.raw))
+        else token
         for token in tokens
     ]
     found: list[_Found] = []
@@ -89,7 +110,11 @@ def _urgent_spelling(raw: str) -> str | None:
         return None
     reach = 2 if len(raw) >= _PATIENT_FROM else 1
     best = min(_URGENT_WORDS, key=lambda word: (OSA.distance(raw, word), word))
-    return best if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM) else None
+    return (
+        best
+        if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM)
+        else None
+    )
 
 
 _PAIRS = (
@@ -142,12 +167,18 @@ def _nearness(word: str, knowns: set[str]) -> int:
     return min(_distance(word, known) for known in knowns)
 
 
-def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]) -> list[_Found]:
-    said = phrases.find(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
+def _in_clause(
+    tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]
+) -> list[_Found]:
+    said = phrases.find(
+        tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent")
+    )
     alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain")
     hurts = [i for i in range(first, last) if tokens[i].text in HURT]
     signs = [
-        (one.meaning, one.first, one.last) for one in said if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
+        (one.meaning, one.first, one.last)
+        for one in said
+        if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
     ]
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += _misspelt_signs(tokens, first, last)
@@ -179,7 +210,8 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
 def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
     """Whether "chest" here is the chest press, not the chest."""
     return any(
-        tokens[i].text == "chest" and i + 1 < last and tokens[i + 1].text in _NOT_THE_BODY_AFTER for i in range(said.first, said.last)
+        tokens[i].text == "chest" and i + 1 < last and tokens[i + 1].text in _NOT_THE_BODY_AFTER
+        for i in range(said.first, said.last)
     )
 
 
@@ -213,9 +245,19 @@ def _places(tokens: Sequence[Token], first: int, last: int) -> list[_Place]:
             continue
         before = tokens[at - 1].text if at > first else ""
         after = tokens[at + 1].text if at + 1 < last else ""
-        if after in _NOT_THE_BODY_AFTER or before in {"each", "per", "chest", "both"} and word in {"hand", "hands"}:
+        if (
+            after in _NOT_THE_BODY_AFTER
+            or before in {"each", "per", "chest", "both"}
+            and word in {"hand", "hands"}
+        ):
             continue
-        if word == "back" and not (before in _MY or after in HURT or before in HURT or at == first or after in {"is", "pain", "has", "feels", "gone", "went"}):
+        if word == "back" and not (
+            before in _MY
+            or after in HURT
+            or before in HURT
+            or at == first
+            or after in {"is", "pain", "has", "feels", "gone", "went"}
+        ):
             continue
         if word == "back" and before in {"get", "go", "come", "going", "am", "am i", "coming", "put"}:
             continue
@@ -234,7 +276,11 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
     for word in reversed(before):
         if word in {"left", "right", "l", "r"}:
             return Side.LEFT if word[0] == "l" else Side.RIGHT
-    if [tokens[i].text for i in range(max(first, at - 3), at)][-3:-2] and tokens[at - 3].text in {"left", "right"} and tokens[at - 2].text == "side":
+    if (
+        [tokens[i].text for i in range(max(first, at - 3), at)][-3:-2]
+        and tokens[at - 3].text in {"left", "right"}
+        and tokens[at - 2].text == "side"
+    ):
         return Side(tokens[at - 3].text)
     lead = [tokens[i].text for i in range(max(first, at - 4), at)]
     for side in ("left", "right"):
@@ -245,7 +291,17 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
         return Side(directly)
     after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
     for side in ("left", "right"):
-        if any(form in after for form in (f"on the {side}", f"on my {side}", f"the {side} one", f"the {side} side", f"on {side}", f"{side} side")):
+        if any(
+            form in after
+            for form in (
+                f"on the {side}",
+                f"on my {side}",
+                f"the {side} one",
+                f"the {side} side",
+                f"on {side}",
+                f"{side} side",
+            )
+        ):
             return Side(side)
     return None
 
@@ -258,7 +314,9 @@ def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
     return at
 
 
-def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]) -> bool:
+def _is_not_now(
+    tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]
+) -> bool:
     """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
     line = " " + " ".join(token.text for token in tokens[first:last]) + " "
     if any(figure in line for figure in _FIGURES) or _long_past(line):
@@ -268,11 +326,23 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
     lead = [token.text for token in tokens[first:start]]
     if "if" in lead or "whenever" in lead or "case" in lead:
         return True
-    if not urgent and ({"will", "would", "might", "could", "should"} & set(lead) or tokens[first].text in {"will", "does", "should", "can", "could"}):
+    if not urgent and (
+        {"will", "would", "might", "could", "should"} & set(lead)
+        or tokens[first].text in {"will", "does", "should", "can", "could"}
+    ):
         return True
     if _of_somebody_else(tokens, first, max(sign[2] for sign in signs)):
         return True
-    return all(_denied(tokens, first, begin, end, own="not" if meaning.startswith("urgent") or tokens[begin].text == "not" else "") for meaning, begin, end in signs)
+    return all(
+        _denied(
+            tokens,
+            first,
+            begin,
+            end,
+            own="not" if meaning.startswith("urgent") or tokens[begin].text == "not" else "",
+        )
+        for meaning, begin, end in signs
+    )
 
 
 def _long_past(line: str) -> bool:
@@ -318,13 +388,21 @@ def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequ
     hurting = words & HURT
     if hurting and hurting <= {"sore", "burning", "tender", "killing"} and not places:
         return True
-    return bool(places) and {place.name for place in places} <= _MUSCLES and bool(hurting) and hurting <= _OF_MUSCLES
+    return (
+        bool(places)
+        and {place.name for place in places} <= _MUSCLES
+        and bool(hurting)
+        and hurting <= _OF_MUSCLES
+    )
 
 
 def _together(found: list[_Found]) -> list[_Found]:
     """Each place once; a sign without a place once; arm or jaw beside a chest in trouble is urgent too."""
     places = {pain.place for _, pain, _ in found if pain is not None}
-    chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found) or {"jaw", "arm"} <= places
+    chest = (
+        any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found)
+        or {"jaw", "arm"} <= places
+    )
     kept: list[_Found] = []
     for at, pain, span in found:
         if pain is None:
@@ -332,7 +410,9 @@ def _together(found: list[_Found]) -> list[_Found]:
             continue
         if chest and pain.place in _WITH_CHEST:
             pain = replace(pain, urgent=True)
-        double = next((i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None)
+        double = next(
+            (i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None
+        )
         if double is None:
             kept.append((at, pain, span))
         else:

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 _PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
+_LONGEST_WHOLE = 14
 _OTHERS = frozenset("another other something anything else different alternative easier".split())
 _LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
 _END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format(
@@ -131,8 +132,12 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
             if match and match.end() > start:
                 count = line.count(" ", start, match.end())
                 raw = _named(tokens, first, starts, match)
-                stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
-                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(raw.split())):
+                stands, name = (
+                    exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
+                )
+                if not stands or (
+                    raw is not None and phrase.meaning == "form" and _OTHERS & set(raw.split())
+                ):
                     continue
                 found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)
@@ -142,6 +147,8 @@ def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str]
     """The phrase with a `wanted` meaning that tokens `[first, last)`, one clause, say as a whole but for courtesies around it."""
     _, alone = _compiled()
     span = [i for i in range(first, last) if tokens[i].kind is not Kind.MARK]
+    if len(span) > _LONGEST_WHOLE:
+        return None
     while span:
         words = [tokens[i].text for i in span]
         line, _ = _line(words)

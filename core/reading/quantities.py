@@ -51,7 +51,22 @@ _LINKS = {
 }  # fmt: skip
 _LOAD_BEFORE_PLURAL = {"with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
 _BETWEEN_LABEL = {":", "=", "was", "is", "-", "used", "were", "done", "of"}
-HOLD_WORDS = {"plank", "planks", "hold", "held", "hang", "hung", "wall", "planked", "lasted", "carry", "isometric", "resist", "hanging", "resisted"}
+HOLD_WORDS = {
+    "plank",
+    "planks",
+    "hold",
+    "held",
+    "hang",
+    "hung",
+    "wall",
+    "planked",
+    "lasted",
+    "carry",
+    "isometric",
+    "resist",
+    "hanging",
+    "resisted",
+}
 _PRAISE = frozenset(
     "clean good strict solid full proper slow hard ugly tough perfect decent quality controlled easy heavy complete more nice great fine real "
     "honest quick total whole steady shaky grindy sloppy messy".split()
@@ -107,7 +122,9 @@ _NUMBERS = {"NUM", "PLURAL", "DURATION"}
 
 def _part(kind: str, children: list[Terminal]) -> Part:
     numbers = tuple(Decimal(child.value) for child in children if child.type in _NUMBERS)
-    unit = next((Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None)
+    unit = next(
+        (Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None
+    )
     return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
 
 
@@ -117,7 +134,9 @@ def _grammar() -> Lark:
     return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts())
 
 
-def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False) -> list[Part] | None:
+def quantities(
+    tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False
+) -> list[Part] | None:
     """The parts of a message in order; None when the grammar cannot make sense of its numbers.
 
     `skip` says which set phrase, if any, begins at a token: marks become terminals, other phrases are passed over with
@@ -222,7 +241,11 @@ class _Marking:
         return self.tokens[index].text if 0 <= index < len(self.tokens) else ""
 
     def _is_number(self, index: int) -> bool:
-        return 0 <= index < len(self.tokens) and self.tokens[index].kind is Kind.NUMBER and index not in self.skip
+        return (
+            0 <= index < len(self.tokens)
+            and self.tokens[index].kind is Kind.NUMBER
+            and index not in self.skip
+        )
 
     def _label_end(self, index: int) -> int:
         """The index after the words that join a label to its number ("weight: 20", "reps was 11")."""
@@ -242,7 +265,11 @@ class _Marking:
         if following == "m" and self.tokens[after].glued:
             return self._minutes(index, token.value, after + 1)
         glued_s = following == "s" and self.tokens[after].glued
-        second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in {"round", "set"}
+        second = (
+            following == "second"
+            and not self._is_number(after + 1)
+            and self._text(after + 1) not in {"round", "set"}
+        )
         if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
             self._emit("DURATION", index, token.value)
             return after + 1
@@ -251,7 +278,9 @@ class _Marking:
             return after + 1
         self._emit("NUM", index, token.value)
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
-        self.broken |= (tank and after + 1 not in self.skip) or (following == "per" and after not in self.skip and not self._is_number(after + 1))
+        self.broken |= (tank and after + 1 not in self.skip) or (
+            following == "per" and after not in self.skip and not self._is_number(after + 1)
+        )
         after = self._past_scale(index, after)
         return after if after in self.skip else self._after_number(after)
 
@@ -314,7 +343,11 @@ class _Marking:
         before, after = self._text(index - 1), self._text(index + 2)
         if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold:
             return False
-        if self.tokens[index].worded or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
+        if (
+            self.tokens[index].worded
+            or before in _LOAD_BEFORE_PLURAL
+            or after in {"x", "for", "dumbbells", "dumbbell"}
+        ):
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 
@@ -351,7 +384,11 @@ class _Marking:
             return "LOAD_IS"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
-        if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._text(index + 1) != "of":
+        if (
+            word in {"round", "rnd", "rd", "set", "station", "circuit"}
+            and labels
+            and self._text(index + 1) != "of"
+        ):
             return "ROUND_IS"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
@@ -390,7 +427,11 @@ class _Marking:
             return name
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1:
-            lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
+            lone = (
+                word == "l"
+                and self.tokens[index].glued
+                and not any(t.text in {"r", "right"} for t in self.tokens)
+            )
             return ("LEFT" if lone else name) if direct else None
         counted = before in {"kg", "lb", "reps", "rep", "s", "seconds", "/"}
         return name if direct or counted else None

@@ -50,6 +50,9 @@ if TYPE_CHECKING:
 
     from core.reading.phrases import Said
 
+_LONGEST_REPLY = 400
+"""Words and marks; of a longer text only pain is read."""
+
 _SENTENCE_ENDS = {".", "!", "?", ";"}
 _CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
 _PLAIN_ACTS: dict[str, Act] = {
@@ -76,6 +79,7 @@ _PLAIN_ACTS: dict[str, Act] = {
     "again": Again(),
 }
 _NAMING_ACTS: dict[str, Callable[[str | None], Act]] = {"form": Form, "swap": Swap, "progress-on": Progress}
+
 
 def _act(said: Said, text: str) -> Act:
     """The act of a set phrase."""
@@ -119,7 +123,7 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
         if pain is not None:
             reading.add(at, pain)
         reading.explain(first, last)
-    if guards.gives_orders(tokens):
+    if len(tokens) > _LONGEST_REPLY or guards.gives_orders(tokens):
         return _closed(reading, unclear_at=0)
     if not reading.acts:
         answered = answer(tokens, context)
@@ -175,7 +179,9 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
     if any(token.kind is Kind.NUMBER for token in tokens[first:last]):
         for one in said:
             if one.meaning == "have-nothing":
-                reading.acts = [(at, act) for at, act in reading.acts if at != one.first or not isinstance(act, Have)]
+                reading.acts = [
+                    (at, act) for at, act in reading.acts if at != one.first or not isinstance(act, Have)
+                ]
                 reading.explained -= set(range(one.first, one.last))
                 reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
     wanted = _alone(context)
@@ -191,16 +197,30 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
         if reading.explained & set(range(start, end)):
             continue
         alone = phrases.whole(tokens, start, end, wanted)
-        marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
+        marked = {
+            i
+            for one in reading.phrases.values()
+            if one.meaning.startswith("mark")
+            for i in range(one.first, one.last)
+        }
         if alone is not None and ((start, end) in tails or number_near) and marked >= set(range(start, end)):
             continue
         if alone is not None and alone.meaning in _FEELINGS and _asked(tokens, first, last):
             continue
         if alone is not None and (start, end) in tails and not _may_trail(alone, tails[start, end]):
             continue
-        if alone is not None and alone.meaning == "have-nothing" and any(t.kind is Kind.NUMBER for t in tokens):
+        if (
+            alone is not None
+            and alone.meaning == "have-nothing"
+            and any(t.kind is Kind.NUMBER for t in tokens)
+        ):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
-        elif alone is not None and alone.meaning == "have-nothing" and context.awaiting is Awaiting.REPS and end - start < 2:
+        elif (
+            alone is not None
+            and alone.meaning == "have-nothing"
+            and context.awaiting is Awaiting.REPS
+            and end - start < 2
+        ):
             continue
         elif alone is not None:
             reading.add(start, _act(alone, reading.text))
@@ -209,7 +229,28 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
             reading.phrases[start] = alone
 
 
-_OF_QUANTITIES = {"kg", "lb", "reps", "rep", "left", "right", "each", "side", "s", "rir", "hold", "plank", "minutes", "rest", "rpe", "more", "seconds", "x", "r", "l"}
+_OF_QUANTITIES = {
+    "kg",
+    "lb",
+    "reps",
+    "rep",
+    "left",
+    "right",
+    "each",
+    "side",
+    "s",
+    "rir",
+    "hold",
+    "plank",
+    "minutes",
+    "rest",
+    "rpe",
+    "more",
+    "seconds",
+    "x",
+    "r",
+    "l",
+}
 
 
 def _may_trail(said: Said, after: bool) -> bool:  # noqa: FBT001 - before or after the numbers

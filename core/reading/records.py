@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
 
 _LONGEST_NOUGHT = 5
+_MOST_NUMBERS = 40
 _NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _SOFT = {"reserve", "more", "effort", "either"}
 _QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
@@ -40,9 +41,15 @@ def records(
     `said` holds the set phrases by their first token; `explained` the tokens that other acts account for.
     """
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in explained]
-    marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
+    marks = {
+        one.meaning: one
+        for one in sorted(said.values(), key=lambda one: -one.first)
+        if one.meaning.startswith("mark")
+    }
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:
         return []
+    if len(open_numbers) > _MOST_NUMBERS:
+        return [(open_numbers[0], Unclear())]
     timed = context.awaiting is Awaiting.REPS or context.hold
     parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed)
     if _is_nought(tokens, context):
@@ -62,7 +69,9 @@ def records(
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
     if correcting:
         free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
-    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(tokens, sentences, open_numbers, said):
+    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(
+        tokens, sentences, open_numbers, said
+    ):
         return [(at, Unclear())]
     try:
         return _settled(tokens, parts, marks, context, at, correcting=correcting)
@@ -73,7 +82,13 @@ def records(
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
     words = [token.text for token in tokens if token.kind is not Kind.MARK and token.text not in COURTESY]
-    return context.awaiting is Awaiting.REPS and words in (["none"], ["nothing"], ["nada"], ["not", "one"], ["not", "a", "one"])
+    return context.awaiting is Awaiting.REPS and words in (
+        ["none"],
+        ["nothing"],
+        ["nada"],
+        ["not", "one"],
+        ["not", "a", "one"],
+    )
 
 
 _NOTED = frozenset("said put wrote typed entered logged sent says noted".split())
@@ -89,21 +104,36 @@ def _names(tokens: Sequence[Token]) -> str:
     return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
 
 
-def _settled(tokens: Sequence[Token], parts: list[Part], marks: dict[str, Said], context: Context, at: int, *, correcting: bool) -> list[tuple[int, Act]]:
+def _settled(
+    tokens: Sequence[Token],
+    parts: list[Part],
+    marks: dict[str, Said],
+    context: Context,
+    at: int,
+    *,
+    correcting: bool,
+) -> list[tuple[int, Act]]:
     if correcting:
         meant = marks.get("mark-amend") or marks.get("mark-was")
         if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
             before = {part.kind for part in parts if part.at < meant.first}
             parts = [part for part in parts if part.at >= meant.first]
-            if before & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
+            if before & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == [
+                "bare"
+            ]:
                 raise Open
-        start = min((one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}), default=at)
+        start = min(
+            (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
+            default=at,
+        )
         return [(min(at, start), amend(parts, context, about=_names(tokens)))]
     sorry = marks.get("mark-sorry")
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]
         after = [part for part in parts if part.at >= sorry.first]
-        if any(part.kind in _QUANTITIES for part in before) and any(part.kind in _QUANTITIES for part in after):
+        if any(part.kind in _QUANTITIES for part in before) and any(
+            part.kind in _QUANTITIES for part in after
+        ):
             changed = [replace(part, dropped=frozenset()) for part in after]
             return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
     return [(at, log) for log in logs(parts, context)]
@@ -163,7 +193,9 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
     return passed
 
 
-def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
+def _corrects(
+    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context
+) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
     short = len(tokens) <= 5  # a star and a quantity: "*12", "12kg*"
     if short and tokens and "*" in {tokens[0].text, tokens[-1].text}:
@@ -188,7 +220,9 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
         return not full or context.last is not None
     if sorry is None or not counted:
         return False
-    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not any(part.at in {sorry.last, sorry.last + 1} for part in counted):
+    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not any(
+        part.at in {sorry.last, sorry.last + 1} for part in counted
+    ):
         return False
     if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
         trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
@@ -202,8 +236,34 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
 
 def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:
     """Whether a quantity follows "it was" directly, with at most small words between."""
-    following = next((part for part in parts if part.at >= was.last and (part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS)), None)
-    small = {"at", "with", "a", "the", "only", "just", "for", "really", "actually", "in", "fact", "@", "on", "my", ":", "more", "like", ","}
+    following = next(
+        (
+            part
+            for part in parts
+            if part.at >= was.last and (part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS)
+        ),
+        None,
+    )
+    small = {
+        "at",
+        "with",
+        "a",
+        "the",
+        "only",
+        "just",
+        "for",
+        "really",
+        "actually",
+        "in",
+        "fact",
+        "@",
+        "on",
+        "my",
+        ":",
+        "more",
+        "like",
+        ",",
+    }
     return following is not None and all(tokens[i].text in small for i in range(was.last, following.at))
 
 
@@ -213,22 +273,45 @@ def _apart(tokens: Sequence[Token], sorry: Said) -> bool:
     for token in tokens[sorry.last :]:
         if token.kind is Kind.NUMBER:
             break
-        words += token.kind is Kind.WORD and token.text not in {"it", "that", "was", "i", "at", "with", "did", "the", "meant", "a", "is", "be", "make"}
+        words += token.kind is Kind.WORD and token.text not in {
+            "it",
+            "that",
+            "was",
+            "i",
+            "at",
+            "with",
+            "did",
+            "the",
+            "meant",
+            "a",
+            "is",
+            "be",
+            "make",
+        }
     return words > 1
 
 
-def _asks(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]], open_numbers: Sequence[int], said: Mapping[int, Said]) -> bool:
+def _asks(
+    tokens: Sequence[Token],
+    sentences: Sequence[tuple[int, int]],
+    open_numbers: Sequence[int],
+    said: Mapping[int, Said],
+) -> bool:
     """Whether the numbers stand in a question that no set phrase explains."""
     for first, last in sentences:
         if last < len(tokens) and tokens[last].text == "?":
             inside = [i for i in open_numbers if first <= i < last]
-            explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
+            explained = any(
+                first <= one.first < last and not one.meaning.startswith("mark") for one in said.values()
+            )
             if inside and not explained:
                 return True
     return False
 
 
-def _without_numbers(parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool) -> list[tuple[int, Act]]:
+def _without_numbers(
+    parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool
+) -> list[tuple[int, Act]]:
     """What a message without numbers may still say: "same again", the side or the unit meant, that the whole hold was held."""
     if "mark-same" in marks:
         return [(marks["mark-same"].first, Log(same=True))]

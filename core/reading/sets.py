@@ -186,7 +186,11 @@ def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
     for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
         third = items[i + 2] if i + 2 < len(items) else None
         if _is_crossed(items, item, following, third):
-            if not _TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
+            if (
+                not _TWO <= item.value <= MOST_SETS
+                or item.value > following.value
+                or following.value < _FEWEST_CROSSED
+            ):
                 raise Open
             following.kind, following.links = "reps", item.links
             if third is not None and third.kind == "bare" and third.linked("by"):
@@ -215,12 +219,21 @@ def _counted_sets(items: list[_Quantity], sets: list[_Quantity]) -> tuple[list[_
 
 def _is_pair(item: _Quantity, following: _Quantity) -> bool:
     """Whether "2x16kg" or "two 14kgs" is the pair of dumbbells and not two reps."""
-    if item.kind != "bare" or item.value != _TWO or following.kind != "load" or "bodyweight" in following.flags:
+    if (
+        item.kind != "bare"
+        or item.value != _TWO
+        or following.kind != "load"
+        or "bodyweight" in following.flags
+    ):
         return False
-    return following.linked("by") or (not following.links and (following.unit is None or item.linked("with", "by")))
+    return following.linked("by") or (
+        not following.links and (following.unit is None or item.linked("with", "by"))
+    )
 
 
-def _is_crossed(items: list[_Quantity], item: _Quantity, following: _Quantity, third: _Quantity | None) -> bool:
+def _is_crossed(
+    items: list[_Quantity], item: _Quantity, following: _Quantity, third: _Quantity | None
+) -> bool:
     """Whether "3x10" is sets by reps: both numbers beside a load, or named as reps, or the second crossed again."""
     if item.kind != "bare" or following.kind not in {"bare", "reps"} or not following.linked("by"):
         return False
@@ -259,7 +272,9 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
     """ "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
-    another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
+    another = before.kind in {"bare", "reps"} and any(
+        item.kind in {"bare", "reps"} and item.at < before.at for item in items
+    )
     if loads and not (another and all(load.at < before.at for load in loads) and before.links):
         if after.value > _EFFORT_UP_TO:
             raise Open
@@ -438,16 +453,29 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
 
 def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool) -> None:
     """Raises `Open` when what stands between two counts does not read like a list of sets."""
-    if counts[1].linked("break") and not counts[1].dropped and counts[0].value <= _MOST_LISTED and counts[0].kind == "reps":
+    if (
+        counts[1].linked("break")
+        and not counts[1].dropped
+        and counts[0].value <= _MOST_LISTED
+        and counts[0].kind == "reps"
+    ):
         raise Open  # "1. 11 at 20kg" may be a numbered line
     loads = [item for item in items if item.kind == "load"]
     rising = all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
-    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
+    if (
+        len(loads) == 1
+        and loads[0] is items[-1]
+        and rising
+        and not set(loads[0].links) - {"comma", "and"}
+        and loads[0].links
+    ):
         raise Open  # "8, 10, 12 kg" may be what somebody owns
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         if count.dropped - _LISTING or (
-            count.linked("with", "for", "by", "at", "at_sign") and before.kind not in {"load", "side"} and not count.linked("label")
+            count.linked("with", "for", "by", "at", "at_sign")
+            and before.kind not in {"load", "side"}
+            and not count.linked("label")
         ):
             raise Open
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:

@@ -11,7 +11,16 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import Enum, auto
 
-from core.reading.lexicon import ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, PAIRS, REWRITES, UNIT_SLIPS, UNITS, VOCABULARY
+from core.reading.lexicon import (
+    ENGLISH,
+    NUMBER_PLURALS,
+    NUMBER_WORDS,
+    PAIRS,
+    REWRITES,
+    UNIT_SLIPS,
+    UNITS,
+    VOCABULARY,
+)
 from core.reading.spelling import respell
 
 
@@ -51,10 +60,10 @@ _WITH_DIGITS = "|".join(
 _SCAN = re.compile(
     rf"""
       (?P<odd>
-          https?://\S+ | www\.\S+ | [\w.+-]+@[a-z]\w*\.[a-z]+        # addresses
+          https?://\S+ | www\.\S+ | (?<![\w.+-])[\w.+-]{1, 64}@[a-z]\w*\.[a-z]+        # addresses
         | \+\d[\d ()-]{{6,}}\d | \(?\d{{3,5}}\)?(?:[ -]\d{{3,}})+ | \d{{6,}}  # telephone numbers
         | \d{{4}}-\d{{1,2}}-\d{{1,2}} | \d{{1,2}}[/.-]\d{{1,2}}[/.-]\d{{4}} | \d+\.\d+\.\d+  # dates, versions
-        | [£$€¥₹₦]\s?\d+(?:[.,]\d+)* | \d+(?:[.,]\d+)*\s?(?:[£$€¥₹₦%°])
+        | [£$€¥₹₦]\s?\d+(?:[.,]\d+){0, 3} | \d+(?:[.,]\d+){0, 2}\s?(?:[£$€¥₹₦%°])
         | \d{{1,3}}(?:,\d{{3}})+(?!\d)
         | \d+(?:\.\d+)?(?:-\d+)(?:-\d+)+                             # 3-2-1-0
       )
@@ -124,7 +133,9 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
     """A number in digits, with its decimal comma or its minus sign if it has one."""
     raw, start, end = found.group(), found.start(), found.end()
     comma = re.compile(r",(\d{1,2})(?![\d,])").match(text, end)
-    after_comma = len(tokens) > 1 and tokens[-1].text == "," and tokens[-1].glued and tokens[-2].kind is Kind.NUMBER
+    after_comma = (
+        len(tokens) > 1 and tokens[-1].text == "," and tokens[-1].glued and tokens[-2].kind is Kind.NUMBER
+    )
     if comma and "." not in raw and not after_comma:
         decimal = Decimal(f"{raw}.{comma[1]}")
         has_unit = _UNIT_NEXT.match(text, comma.end()) is not None
@@ -164,10 +175,22 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: b
             Token(Kind.WORD, "x", "x", end - 1, end, glued=True),
         ]
     if raw in NUMBER_PLURALS:
-        number = Token(Kind.NUMBER, str(NUMBER_PLURALS[raw]), raw, start, end - 1, glued, Decimal(NUMBER_PLURALS[raw]), worded=True)
+        number = Token(
+            Kind.NUMBER,
+            str(NUMBER_PLURALS[raw]),
+            raw,
+            start,
+            end - 1,
+            glued,
+            Decimal(NUMBER_PLURALS[raw]),
+            worded=True,
+        )
         return [number, Token(Kind.WORD, "s", "s", end - 1, end, glued=True)]
     if raw.endswith("'s") and raw not in VOCABULARY and (raw[:-2] in VOCABULARY or raw[:-2] in ENGLISH):
-        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, after_number=False)[:1]]
+        owner = [
+            replace(token, raw=raw)
+            for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, after_number=False)[:1]
+        ]
         return [*owner, Token(Kind.WORD, "is", "", end - 2, end)]
     words = (raw,) if raw in NUMBER_WORDS else respell(raw)
     if len(words) == 1 and words[0] in NUMBER_WORDS:
@@ -188,17 +211,63 @@ def _pairs(tokens: list[Token]) -> list[Token]:
     for index in range(len(tokens) - 1):
         says = PAIRS.get((paired[index].text, paired[index + 1].text))
         if says is not None:
-            paired[index : index + 2] = [replace(token, text=text) for token, text in zip(paired[index : index + 2], says, strict=True)]
+            paired[index : index + 2] = [
+                replace(token, text=text) for token, text in zip(paired[index : index + 2], says, strict=True)
+            ]
     return paired
 
 
 _SHORT_WORDS = {"4": "for", "2": "to"}
-_BEFORE_SHORT = frozenset("done finished easy heavy light good ready enough thanks stop hard end how what back lets want need".split())
+_BEFORE_SHORT = frozenset(
+    "done finished easy heavy light good ready enough thanks stop hard end how what back lets want need".split()
+)
 _AFTER_SHORT = frozenset("today me now you this do go be start stop the it use train".split())
 _DICTATED_MARKS = {"comma": ",", "period": ".", "stop": ".", "newline": ";", "dash": "-"}
-_TANK = (("left",), ("in", "the", "tank"), ("in", "tank"), ("in", "reserve"), ("in", "hand"), ("rir",), ("to", "spare"))
-_BEFORE_EIGHT = {"at", "and", "then", "rpe", "got", "did", "done", "made", "managed", "on", "not", "was", "x", "for", "with", "effort", "hit"}
-_AFTER_EIGHT = {"at", "reps", "rep", "with", "kg", "lb", "x", "on", "left", "not", "left", "repetitions", "in", "ate", "and"}
+_TANK = (
+    ("left",),
+    ("in", "the", "tank"),
+    ("in", "tank"),
+    ("in", "reserve"),
+    ("in", "hand"),
+    ("rir",),
+    ("to", "spare"),
+)
+_BEFORE_EIGHT = {
+    "at",
+    "and",
+    "then",
+    "rpe",
+    "got",
+    "did",
+    "done",
+    "made",
+    "managed",
+    "on",
+    "not",
+    "was",
+    "x",
+    "for",
+    "with",
+    "effort",
+    "hit",
+}
+_AFTER_EIGHT = {
+    "at",
+    "reps",
+    "rep",
+    "with",
+    "kg",
+    "lb",
+    "x",
+    "on",
+    "left",
+    "not",
+    "left",
+    "repetitions",
+    "in",
+    "ate",
+    "and",
+}
 
 
 def _heard(tokens: list[Token]) -> list[Token]:
@@ -215,14 +284,22 @@ def _heard(tokens: list[Token]) -> list[Token]:
         number = _homophone(token.text, before, following)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
-            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight")
+            heard[index] = replace(
+                token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight"
+            )
         elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
             continue
-        elif (token.text, following[:1]) in {("for", ("left",)), ("to", ("reps",)), ("too", ("reps",))} and _counted(before):
+        elif (token.text, following[:1]) in {
+            ("for", ("left",)),
+            ("to", ("reps",)),
+            ("too", ("reps",)),
+        } and _counted(before):
             heard[index] = replace(token, kind=Kind.ODD)
         elif token.text in _DICTATED_MARKS and _counted(before):
             heard[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
-        elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):
+        elif token.text not in {"x", "by", "at"} and _mistyped_at(
+            token, before, tokens[index + 1 : index + 3]
+        ):
             heard[index] = replace(token, text="at")
     return heard
 
@@ -235,16 +312,32 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     """The number word that `word` stands for where it stands, if it does."""
     previous = before.text if before is not None else ""
     if word == "ate":
-        heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
-        return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
+        heard = (
+            previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
+        )
+        return (
+            "eight"
+            if heard
+            and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"})
+            else None
+        )
     tank = any(following[: len(form)] == form for form in _TANK)
-    more_tank = following[:1] == ("more",) and (len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in {"left", "in", ",", "."})
+    more_tank = following[:1] == ("more",) and (
+        len(following) == 1
+        or following[1:4] in {("in", "the", "tank"), ("in", "me")}
+        or following[1] in {"left", "in", ",", "."}
+    )
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
             return "two"
         if following[:1] == ("point",) or following[:3] == ("and", "a", "half"):
             return "two"
-        return "two" if (previous == "in" and following[:1] in {("hours",), ("minutes",)}) or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",)) else None
+        return (
+            "two"
+            if (previous == "in" and following[:1] in {("hours",), ("minutes",)})
+            or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",))
+            else None
+        )
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
@@ -259,7 +352,13 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
 
 def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> bool:
     """Whether a short unknown word between two numbers can only be "at"."""
-    if before is None or before.kind is not Kind.NUMBER or token.glued or not following or following[0].kind is not Kind.NUMBER:
+    if (
+        before is None
+        or before.kind is not Kind.NUMBER
+        or token.glued
+        or not following
+        or following[0].kind is not Kind.NUMBER
+    ):
         return False
     if len(token.text) > 3 or (token.text in VOCABULARY and token.text not in {"st", "a"}):
         return False
@@ -362,7 +461,13 @@ def _leads_reserve(tokens: list[Token], index: int) -> bool:
 
 
 _HALVES = (("and", "a", "half"), ("and", "half"))
-_DOZENS = {("a", "baker", "is", "dozen"): 13, ("a", "baker's", "dozen"): 13, ("a", "bakers", "dozen"): 13, ("half", "a", "dozen"): 6, ("a", "dozen"): 12}
+_DOZENS = {
+    ("a", "baker", "is", "dozen"): 13,
+    ("a", "baker's", "dozen"): 13,
+    ("a", "bakers", "dozen"): 13,
+    ("half", "a", "dozen"): 6,
+    ("a", "dozen"): 12,
+}
 
 
 def _add_halves(tokens: list[Token]) -> list[Token]:
@@ -373,13 +478,18 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
         token = tokens[index]
         whole = token.kind is Kind.NUMBER and token.value == token.value.to_integral_value()
         length = _half_length(tokens, index + 1) if whole else 0
-        unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
+        unit_length = (
+            _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
+        )
         dozen = next((form for form in _DOZENS if _spells(tokens[index : index + len(form)], form)), None)
         if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))
             index += length + 1
         elif unit_length:
-            halved += [replace(token, value=token.value + _HALF, text=f"{token.value + _HALF:f}"), tokens[index + 1]]
+            halved += [
+                replace(token, value=token.value + _HALF, text=f"{token.value + _HALF:f}"),
+                tokens[index + 1],
+            ]
             index += unit_length + 2
         elif dozen is not None:
             halved.append(_spanning(token, tokens[index + len(dozen) - 1], Decimal(_DOZENS[dozen])))
@@ -402,4 +512,6 @@ def _text_at(tokens: list[Token], index: int) -> str:
 
 def _half_length(tokens: list[Token], index: int) -> int:
     """How many tokens say "and a half" at `index`."""
-    return next((len(form) for form in _HALVES if tuple(t.text for t in tokens[index : index + len(form)]) == form), 0)
+    return next(
+        (len(form) for form in _HALVES if tuple(t.text for t in tokens[index : index + len(form)]) == form), 0
+    )
