@@ -41,9 +41,7 @@ _MIDNIGHT = listed("when", "midnight")
 _NIGHT = frozenset({"night", "nights", "midnight"})
 _TO = frozenset({"to", "-", "through", "till", "until", "too", "2", "thro"})
 _AT = frozenset({"at", "@", "by", "until", "till"})
-_NOT_A_TIME_AFTER = frozenset(
-    "minutes hours h reps rep kg lb seconds days times x half sets set rounds s weeks m".split()
-)
+_NOT_A_TIME_AFTER = listed("words_clock", "not_a_time_after")
 _HOURS = 24
 _HOUR_MINUTES = 60
 _NOON_H = 12

@@ -221,18 +221,14 @@ def _have(things: list[_Thing]) -> Have | None:
     return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in things))
 
 
-_OWNING = frozenset(
-    "have own got possess bought possession having home equipment kit gear rack house get garage cupboard lying owned available".split()
-)
+_OWNING = listed("words_gear", "owning")
 _OWNING_PAIRS = (("picked", "up"), ("left", "me"), ("there", "are"), ("is", "there"), ("are", "there"), ("my", "dumbbells"), ("my", "weights"), ("my", "kettlebells"))  # fmt: skip
-_DONE = frozenset(
-    "reps rep did done managed made completed hit set sets failure held rir rpe used finished".split()
-)
-_NOT_OWNED = frozenset("not buy buying might could want need wish should would thinking order ordering broke broken lost sold shop sale how what if never will heavy light hard easy about write tell".split())  # fmt: skip
+_DONE = listed("words_gear", "done")
+_NOT_OWNED = listed("words_gear", "not_owned")
 
 
-_PLAINLY_OWNED = frozenset("have own possess having got".split())
-_LIST_WORDS = frozenset("i we have got own possess having only just a an and the my at home here kg lb s , . : & plus x one no more is are that all it of in also nothing between hi coach ok please some".split())  # fmt: skip
+_PLAINLY_OWNED = listed("words_gear", "plainly_owned")
+_LIST_WORDS = listed("words_gear", "list_words")
 
 
 def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:

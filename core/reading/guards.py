@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import ENGLISH, GUARDS, VOCABULARY
+from core.reading.lexicon import ENGLISH, GUARDS, VOCABULARY, listed
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -17,13 +17,9 @@ _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 4
 _HEDGE_REACH = 3
 _CODE_MARKS = frozenset("{}<>\\=^~")
-_DOING = frozenset(
-    "did does do got gets get managed hit made makes lifts lifted can uses used has had done does's".split()
-)
-_SAYING = frozenset("said says told recommended suggested want wants wanted asked".split())
-_ASKING_FIRST = frozenset(
-    "is are am does should shall would can could may might do which how what why when".split()
-)
+_DOING = listed("words_guards", "doing")
+_SAYING = listed("words_guards", "saying")
+_ASKING_FIRST = listed("words_guards", "asking_first")
 _ASKS = (
     "should i", "shall i", "can i", "could i", "do i", "how many", "how much", "what if", "may i", "want to", "wanted to", "need to",
     "trying to", "try", "going to", "going for", "next time", "next round", "next set", "lets do", "meant to", "supposed to", "at least",
@@ -31,10 +27,7 @@ _ASKS = (
     "up to", "or so", "lost count", "couple of", "a few", "instead of", "what about", "how about", "was it", "would be", "ready for",
     "go for", "tried to", "hoping for", "as if", "in theory", "my max", "have to", "had to do", "was going", "not able",
 )  # fmt: skip
-_NUMBERED_THINGS = frozenset(
-    "room page door bus channel code pin line part level episode chapter version age year day week phase gate platform house flat apartment size "
-    "grade class seat table street route floor number no. extension box locker lane track bed ward shift level score".split()
-)
+_NUMBERED_THINGS = listed("words_guards", "numbered_things")
 _INJECTED = (
     "select * from", "from sets", "insert into", "update sets",
     "ignore all", "ignore the", "ignore your", "ignore any", "ignore what", "ignore everything", "ignore previous", "system :", "assistant :",

@@ -5,30 +5,17 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import EXERCISES
+from core.reading.lexicon import EXERCISES, listed
 from core.reading.spelling import respell
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-_LEADING = frozenset(
-    "do doing perform performing a an the some my to how i you we again me about with those these go for on of it is what please can".split()
-)
-_TRAILING = frozenset(
-    "again please properly now instead thanks correctly here today then exercise one mate coach form right too sir bro looks look like".split()
-)
-_POINTING = frozenset(
-    "it this that these those them one something anything else another other different easier things same me again what you i the do a way "
-    "move exercise station help thing everything how to properly perform get out new exercises movement last next current on just please form "
-    "dumbbell dumbbells weight weights kettlebell is are does done correct technique show for of goes works".split()
-)
-_TOO_COMMON = frozenset(
-    "one side front back good morning hold holds arm leg single step chest hip shoulder wall dead floor bench knee toe heel bear standing "
-    "seated reverse incline decline kick tap complex front v".split()
-)
-_NEVER = frozenset(
-    "what something anything rice dinner help day time kg lb reps set work weather wifi password news joke".split()
-)
+_LEADING = listed("words_naming", "leading")
+_TRAILING = listed("words_naming", "trailing")
+_POINTING = listed("words_naming", "pointing")
+_TOO_COMMON = listed("words_naming", "too_common")
+_NEVER = listed("words_naming", "never")
 
 
 def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | None]:

@@ -31,25 +31,19 @@ _URGENT_WORDS = tuple(
 )
 _SHORTEST = 4
 _PATIENT_FROM = 7
-_DENIALS = frozenset("no not without never zero nil isnt".split())
-_BETWEEN_DENIAL = frozenset(
-    "any more a the feel feeling having getting longer really even in my sign signs of get have had at all actual real felt or left right "
-    "is was too so chest pain pains dizziness dizzy numbness knee back joint lower shoulder nor faint i am did do does been neck hip elbow "
-    "wrist ankle that this it just yet such headache hurt hurting and sore soreness".split()
-)
+_DENIALS = listed("words_pain", "denials")
+_BETWEEN_DENIAL = listed("words_pain", "between_denial")
 _LONG_PAST = (
     "last year", "last month", "last week", "last summer", "last winter", "last time", "last spring", "last autumn", "years ago",
     "year ago", "months ago", "month ago", "weeks ago", "week ago", "days ago", "used to", "when i was", "as a kid", "as a child",
     "in the past", "long ago", "back then", "yesterday", "last session", "last workout", "in school", "at school", "previously", "day before",
 )  # fmt: skip
 _STILL = ("since", "from", "than", "still", "now", "again", "ever since")
-_SPREADING = frozenset(
-    "down into up spreading radiating shooting travelling traveling spreads radiates shoots going through running".split()
-)
-_MUSCLES = frozenset("leg arm quad glute hamstring calf biceps triceps thigh forearm trap".split())
-_OF_MUSCLES = frozenset("sore killing achy aching ache aches tender burning stings".split())
-_WITH_CHEST = frozenset("arm jaw neck shoulder".split())
-_NO_PLACE = frozenset("urgent-dizzy urgent-faint urgent-breath urgent-heart".split())
+_SPREADING = listed("words_pain", "spreading")
+_MUSCLES = listed("words_pain", "muscles")
+_OF_MUSCLES = listed("words_pain", "of_muscles")
+_WITH_CHEST = listed("words_pain", "with_chest")
+_NO_PLACE = listed("words_pain", "no_place")
 _WHEREVER = "urgent-breathing-hurts"
 _NOT_THE_BODY_AFTER = EXERCISES - {
     "back",
@@ -65,7 +59,7 @@ _NOT_THE_BODY_AFTER = EXERCISES - {
     "shoulder",
     "good",
 } | frozenset("day supported workout dips pump each hand free rest".split())
-_MY = frozenset("my me lower upper the mid middle left right this a bad both".split())
+_MY = listed("words_pain", "my")
 _FIGURES = ("a pain in the", "pain in the ass", "pain in the arse", "pain in the butt", "pulled my leg", "pulling my leg", "on fire",
             "hurt my feelings", "hurts my feelings", "my pride", "no pain no gain", "heart attack when", "gave me a heart attack",
             "give me a heart attack", "wallet", "chest day", "die laughing")  # fmt: skip
@@ -129,10 +123,7 @@ _PAIRS = (
     ("urgent-dizzy", {"room", "head"}, {"spinning"}, 2),
 )  # fmt: skip
 """Words that are urgent together, how far apart at most; one of each pair may be misspelt in any way thumbs can."""
-_OTHER_WORDS = frozenset(
-    "can want cat cart cane ant pant rant cost paid pair main gain rain plain paint chess fell feed feels fuel short sort shirt shore fight light "
-    "right night sight might eight tightly heard hears heat beat breathing pens pine pint sever server several worse words word roof read hear".split()
-)
+_OTHER_WORDS = listed("words_pain", "other_words")
 
 
 def _misspelt_signs(tokens: Sequence[Token], first: int, last: int) -> list[tuple[str, int, int]]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES
+from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed
 from core.reading.naming import exercise_named
 from core.reading.spelling import expand
 from core.reading.tokens import Kind, Token
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 _PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
 _LONGEST_WHOLE = 14
-_OTHERS = frozenset("another other something anything else different alternative easier".split())
+_OTHERS = listed("words_phrases", "others")
 _LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
 _END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format(
     "|".join((*sorted(COURTESY), "properly", "again", "correctly"))

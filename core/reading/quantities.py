@@ -13,7 +13,7 @@ from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 
-from core.reading.lexicon import AMOUNTS
+from core.reading.lexicon import AMOUNTS, listed
 from core.reading.tokens import Kind, Token
 from core.units import Unit
 
@@ -67,10 +67,7 @@ HOLD_WORDS = {
     "hanging",
     "resisted",
 }
-_PRAISE = frozenset(
-    "clean good strict solid full proper slow hard ugly tough perfect decent quality controlled easy heavy complete more nice great fine real "
-    "honest quick total whole steady shaky grindy sloppy messy".split()
-)
+_PRAISE = listed("words_quantities", "praise")
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)

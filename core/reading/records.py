@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from core.reading import guards
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
-from core.reading.lexicon import AMOUNTS, COURTESY
+from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.phrases import Said
 from core.reading.quantities import Part, quantities
 from core.reading.sets import Open, logs
@@ -91,7 +91,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
-_NOTED = frozenset("said put wrote typed entered logged sent says noted".split())
+_NOTED = listed("words_records", "noted")
 
 
 def _names(tokens: Sequence[Token]) -> str:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from decimal import ROUND_FLOOR, Decimal
 from typing import TYPE_CHECKING
 
+from core.reading.lexicon import listed
 from core.reading.acts import Awaiting, Context, Log, Side
 from core.units import Unit
 
@@ -31,11 +32,7 @@ _MOST_LISTED = 3
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
-_LISTING = frozenset(
-    "then next i got did and on the after that now was were reps rep for round set second first third last one with a it managed only finally "
-    "my gave me ended end started start had also another in ... of rounds sets both all weight : followed by done just again is so this time "
-    "went up down to at each final kilos here go got get x them they each ( ) but clean good this same lol haha ok okay yes phew oh ah".split()
-)
+_LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
 
 

@@ -14,14 +14,12 @@ from functools import lru_cache
 from rapidfuzz import process
 from rapidfuzz.distance import OSA, Levenshtein
 
-from core.reading.lexicon import CORE, ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY
+from core.reading.lexicon import CORE, ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY, listed
 
 _SHORTEST_KNOWN = 3
 _SHORTEST_TYPED = 3
 _SHORTEST_REWRITTEN = 4
-_SHORT_PARTS = frozenset(
-    "at on in to is it my me no go do of up kg lb am an as so we be by ok us if a i".split()
-)
+_SHORT_PARTS = listed("words_spelling", "short_parts")
 _SHORTEST_SWAPPED_KEY = 4
 _LONG_WORD = 8
 _SHORTEST_SPLIT = 5

@@ -12,6 +12,7 @@ from decimal import Decimal
 from enum import Enum, auto
 
 from core.reading.lexicon import (
+    listed,
     ENGLISH,
     NUMBER_PLURALS,
     NUMBER_WORDS,
@@ -218,10 +219,8 @@ def _pairs(tokens: list[Token]) -> list[Token]:
 
 
 _SHORT_WORDS = {"4": "for", "2": "to"}
-_BEFORE_SHORT = frozenset(
-    "done finished easy heavy light good ready enough thanks stop hard end how what back lets want need".split()
-)
-_AFTER_SHORT = frozenset("today me now you this do go be start stop the it use train".split())
+_BEFORE_SHORT = listed("words_tokens", "before_short")
+_AFTER_SHORT = listed("words_tokens", "after_short")
 _DICTATED_MARKS = {"comma": ",", "period": ".", "stop": ".", "newline": ";", "dash": "-"}
 _TANK = (
     ("left",),
@@ -365,11 +364,8 @@ def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> 
     return bool(set(token.text) & {"a", "t"}) and token.text not in {"and", "to"}
 
 
-_PRONOUN_BEFORE = frozenset(
-    "this that last next first second third the which another easy good hard tough each every any no heavy nice final latest "
-    "same previous wrong right big long not it other only of lighter heavier easier different new".split()
-)
-_NUMBER_AFTER = frozenset("left rep reps more or rir kg lb in minutes hours set sets x at to and".split())
+_PRONOUN_BEFORE = listed("words_tokens", "pronoun_before")
+_NUMBER_AFTER = listed("words_tokens", "number_after")
 _TENS = {Decimal(n) for n in range(20, 100, 10)}
 _TEN, _HUNDRED, _HALF = Decimal(10), Decimal(100), Decimal("0.5")
 

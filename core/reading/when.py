@@ -14,11 +14,9 @@ if TYPE_CHECKING:
 
 _REMIND = listed("when", "remind")
 _OFF = listed("when", "off")
-_PLAN = frozenset("reminders".split())
-_MOVES = frozenset("change move set shift switch make put reschedule come push bring".split())
-_DONE = frozenset(
-    "reps rep kg lb did held hold plank lasted failure done managed got rir rpe did sets".split()
-)
+_PLAN = listed("words_when", "plan")
+_MOVES = listed("words_when", "moves")
+_DONE = listed("words_when", "done")
 _LEADS = (
     "in",
     "give me",
