@@ -10,17 +10,9 @@ from decimal import Decimal
 from enum import StrEnum
 from typing import Literal
 
+from core.circuit import Side as Side  # noqa: PLC0414 - the acts speak of sides and weekdays
+from core.trainee import Weekday as Weekday  # noqa: PLC0414
 from core.units import Unit
-
-Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
-
-
-class Side(StrEnum):
-    """The side a set was done on, or that both were."""
-
-    LEFT = "left"
-    RIGHT = "right"
-    EACH = "each"
 
 
 class Awaiting(StrEnum):

@@ -1,0 +1,59 @@
+"""The alarm: one wake-up that says only "look now". The only door to APScheduler.
+
+What is due stands in the database. The scheduler holds a single date job for the earliest instant; after each look it is set anew.
+It compares with the machine's time of day: a machine whose time is set back rings late by as much.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import math
+from datetime import UTC, datetime, timedelta
+from typing import TYPE_CHECKING
+
+from apscheduler.schedulers.asyncio import AsyncIOScheduler  # type: ignore[import-untyped]
+from apscheduler.triggers.date import DateTrigger  # type: ignore[import-untyped]
+
+if TYPE_CHECKING:
+    from collections.abc import Awaitable, Callable
+
+    from bot.ports import Clock
+
+JOB = "look"
+RINGS_AT_ONCE = 1_000  # a ring during a look must not be lost; it waits for the look to end and finds nothing
+FARTHEST_S = 86_400.0 * 30  # look at least once a month: no date overflows
+
+
+class Alarms:
+    """One alarm on a clock; `look` is called when it rings."""
+
+    def __init__(self, clock: Clock) -> None:
+        self._clock = clock
+        self._scheduler = AsyncIOScheduler(timezone=UTC)
+
+    def start(self, look: Callable[[], Awaitable[None]]) -> None:
+        """Begin to ring, in the running event loop. `look` must be a coroutine function that raises nothing."""
+        self._look = look
+        self._scheduler.start()
+
+    def arm(self, instant: datetime | None) -> None:
+        """Ring at `instant` of the clock, at once when it is due, instead of what was set before; None: do not ring."""
+        wait_s = math.inf if instant is None else self._clock.wait_s(instant)
+        if math.isinf(wait_s):
+            if self._scheduler.get_job(JOB) is not None:
+                self._scheduler.remove_job(JOB)
+            return
+        self._scheduler.add_job(
+            self._look,
+            DateTrigger(datetime.now(UTC) + timedelta(seconds=min(wait_s, FARTHEST_S))),
+            id=JOB,
+            replace_existing=True,
+            misfire_grace_time=None,  # late is better than never
+            coalesce=True,
+            max_instances=RINGS_AT_ONCE,
+        )
+
+    async def stop(self) -> None:
+        """Ring no more. A look that runs must have ended before: stopping would cut it short."""
+        self._scheduler.shutdown(wait=False)
+        await asyncio.sleep(0)  # the scheduler stops in the next turn of the event loop

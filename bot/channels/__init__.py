@@ -1,0 +1,1 @@
+"""Where people are talked to. Channels are equal, and none decides anything."""

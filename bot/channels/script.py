@@ -1,0 +1,131 @@
+"""Playing a script on a simulated clock and printing the transcript.
+
+A script's lines: `> text` is what the trainee sends, `+ 45s` (or `2m`, `1h`, `3d`, or several: `1m 30s`) moves the clock,
+`@ 2026-03-02 06:30` sets it, `# …` is a comment. The transcript repeats them and prints each message as `< [HH:MM:SS] text`,
+its further lines set in. The same script gives the same bytes.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from typing import TYPE_CHECKING, TextIO
+
+from bot.errors import ScriptBroken
+from bot.simulation import Simulation
+
+if TYPE_CHECKING:
+    from bot.assistant import Assistant
+    from bot.clock import SimulatedClock
+    from bot.ports import Rendered
+
+CHANNEL = "script"
+START = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)  # a Monday, where a script does not set the clock itself
+SECONDS = {"s": 1, "m": 60, "h": 3600, "d": 86400}
+SPAN = re.compile(r"(\d+)\s*([smhd])")
+
+
+@dataclass(frozen=True)
+class Say:
+    """The trainee sends a text."""
+
+    text: str
+
+
+@dataclass(frozen=True)
+class Move:
+    """The clock goes on by so many seconds."""
+
+    seconds: int
+
+
+@dataclass(frozen=True)
+class Set:
+    """The clock is set to an instant (UTC)."""
+
+    at: datetime
+
+
+Command = Say | Move | Set | None
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line of a script as written, and what it does; None does nothing."""
+
+    written: str
+    command: Command
+
+
+def read_script(text: str) -> tuple[Line, ...]:
+    """Read a script whole.
+
+    Raises:
+        ScriptBroken: with the number of the first line that is none of the four kinds.
+    """
+    return tuple(_line(number, written.rstrip()) for number, written in enumerate(text.splitlines(), start=1))
+
+
+def _line(number: int, written: str) -> Line:
+    mark, rest = written[:1], written[1:].strip()
+    if mark in ("", "#"):
+        return Line(written, None)
+    if mark == ">":
+        return Line(written, Say(rest))
+    if mark == "+" and rest and not SPAN.sub("", rest).strip():
+        return Line(written, Move(sum(int(count) * SECONDS[unit] for count, unit in SPAN.findall(rest))))
+    if mark == "@":
+        try:
+            return Line(written, Set(datetime.fromisoformat(rest).replace(tzinfo=UTC)))
+        except ValueError:
+            pass
+    raise ScriptBroken(number, written)
+
+
+def starts_at(script: tuple[Line, ...]) -> datetime:
+    """When the chat of a script opens: at the clock it sets before anything else happens, else at `START`."""
+    first = next((line.command for line in script if line.command is not None), None)
+    return first.at if isinstance(first, Set) else START
+
+
+class Transcript:
+    """The channel of a script: prints messages with the simulated time at which they came."""
+
+    def __init__(self, clock: SimulatedClock, out: TextIO) -> None:
+        self._clock = clock
+        self._out = out
+
+    async def send(self, trainee: int, rendered: Rendered) -> None:
+        """Print a message."""
+        del trainee
+        head = f"< [{self._clock.now():%H:%M:%S}] "
+        self._out.write(head + rendered.text.replace("\n", "\n" + " " * len(head)) + "\n")
+
+    async def play(self, script: tuple[Line, ...], trainee_id: int, assistant: Assistant) -> None:
+        """Play a script from its opening to its last line.
+
+        Raises:
+            ScriptBroken: a line sets the clock back.
+        """
+        simulation = Simulation(assistant, self._clock)
+        opened = False
+        for number, line in enumerate(script, start=1):
+            if line.command is not None and not opened and not isinstance(line.command, Set):
+                opened = True
+                await assistant.opened(trainee_id)
+                await assistant.settled()
+            self._out.write(line.written + "\n")
+            match line.command:
+                case Say(text):
+                    key = f"{self._clock.now().isoformat()} {number}"
+                    await assistant.said(trainee_id, text, key, CHANNEL)
+                    await assistant.settled()
+                case Move(seconds):
+                    await simulation.advance_to(self._clock.now() + timedelta(seconds=seconds))
+                case Set(at):
+                    if at < self._clock.now():
+                        raise ScriptBroken(number, line.written)
+                    await simulation.advance_to(at)
+                case None:
+                    pass

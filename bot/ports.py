@@ -1,0 +1,54 @@
+"""What the shell asks of its parts: the clock, the channel, the words, the decision."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Protocol
+
+from core.circuit import Circuit
+from core.diary import History
+from core.messages import Message
+from core.session.events import Event, Plan, Step
+from core.session.states import State
+from core.trainee import Trainee
+
+
+class Clock(Protocol):
+    """The time of day, and how long until another."""
+
+    def now(self) -> datetime:
+        """The instant it is, aware, UTC; never earlier than what it said before."""
+
+    def wait_s(self, instant: datetime) -> float:
+        """Real seconds until this clock shows `instant`: 0 when it is due, infinite when waiting will not bring it."""
+
+
+@dataclass(frozen=True)
+class Rendered:
+    """A message in words: the text, quick replies to offer (may be empty), and the kind of message, for the log and the rows."""
+
+    text: str
+    replies: tuple[str, ...]
+    kind: str
+
+
+class Channel(Protocol):
+    """Where trainees are talked to. It sends, and decides nothing."""
+
+    async def send(self, trainee: int, rendered: Rendered) -> None:
+        """Send one message to a trainee (by id) and return once it is out.
+
+        Called for one message of a trainee at a time, in order. A channel that does not serve this trainee raises `Unreachable`:
+        the message waits.
+
+        Raises:
+            bot.errors.Gone: the chat is over; this and all waiting messages of the trainee are dropped with the reason.
+            bot.errors.Unreachable: try again later; the message keeps its place.
+        """
+
+
+Render = Callable[[Message], Rendered]
+Decide = Callable[[Trainee, State, History, Circuit], Step]
+StepFunction = Callable[[State, Event, Plan, History, datetime], Step]

@@ -1,0 +1,1 @@
+"""The shapes the database has had, one file a revision."""

@@ -1,0 +1,174 @@
+"""The tables, as SQLModel classes without behaviour. What is valid is checked in `values`; a table class checks nothing.
+
+Instants are aware UTC. Decimals are kept as text, exactly as they were said. Enumerations are kept as their words.
+"""
+
+from datetime import datetime
+
+from sqlalchemy import ForeignKeyConstraint, Index, MetaData, Table, UniqueConstraint
+from sqlmodel import Field, SQLModel
+
+
+class Row(SQLModel):
+    """What all tables share: constraints with names, so that a migration can change them on every database."""
+
+    metadata = MetaData(
+        naming_convention={
+            "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+            "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+            "ck": "ck_%(table_name)s_%(constraint_name)s",
+            "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+            "pk": "pk_%(table_name)s",
+        },
+    )
+
+
+class CircuitRow(Row, table=True):
+    """A circuit; `body` is its JSON."""
+
+    __tablename__ = "circuit"
+    id: int | None = Field(default=None, primary_key=True)
+    name: str = Field(unique=True)
+    body: str
+
+
+class TraineeRow(Row, table=True):
+    """Who trains, and where the conversation is.
+
+    `state` is JSON, `reminder` too; `wake_at` is when the clock must look again; `seen_at` is the instant of the latest step;
+    `revision` counts the steps, so that what is remembered in memory is known to be what is stored.
+    """
+
+    __tablename__ = "trainee"
+    id: int | None = Field(default=None, primary_key=True)
+    name: str = Field(unique=True)
+    zone: str
+    unit: str
+    rack_said: bool
+    cautions_accepted_at: datetime | None = None
+    reminder: str | None = None
+    circuit_id: int = Field(foreign_key="circuit.id")
+    state: str
+    wake_at: datetime | None = Field(default=None, index=True)
+    seen_at: datetime | None = None
+    revision: int
+
+
+class RackItemRow(Row, table=True):
+    """Equal things on a rack; `amount` and `unit` are both None when the load was not said."""
+
+    __tablename__ = "rack_item"
+    trainee_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    position: int = Field(primary_key=True)
+    kind: str
+    amount: str | None = None
+    unit: str | None = None
+    pieces: int
+
+
+class WorkoutRow(Row, table=True):
+    """A workout; `body` is the circuit's JSON as it was that day."""
+
+    __tablename__ = "workout"
+    trainee_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    number: int = Field(primary_key=True)
+    circuit: str
+    body: str
+    started_at: datetime
+    ended_at: datetime | None = None
+    ending: str | None = None
+    work_s: int
+
+
+class SetRow(Row, table=True):
+    """A set record. Rows are only ever added; `replaces` is the number of the record that this one corrects."""
+
+    __tablename__ = "set_record"
+    __table_args__ = (
+        ForeignKeyConstraint(["trainee_id", "workout"], ["workout.trainee_id", "workout.number"]),
+        ForeignKeyConstraint(["trainee_id", "replaces"], ["set_record.trainee_id", "set_record.number"]),
+        UniqueConstraint("trainee_id", "replaces"),
+    )
+    trainee_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    number: int = Field(primary_key=True)
+    workout: int
+    at: datetime
+    circuit: str
+    round: int
+    station: int
+    exercise: str
+    side: str | None = None
+    reps: int | None = None
+    amount: str | None = None
+    unit: str | None = None
+    reserve: str | None = None
+    rpe: str | None = None
+    seconds: int | None = None
+    work_s: int | None = None
+    rep_s: float | None = None
+    replaces: int | None = None
+
+
+class VoidRow(Row, table=True):
+    """The record of this number was undone. Rows are only ever added."""
+
+    __tablename__ = "set_void"
+    __table_args__ = (ForeignKeyConstraint(["trainee_id", "number"], ["set_record.trainee_id", "set_record.number"]),)
+    trainee_id: int = Field(primary_key=True)
+    number: int = Field(primary_key=True)
+    at: datetime
+
+
+class PainRow(Row, table=True):
+    """Pain, as reported."""
+
+    __tablename__ = "pain_record"
+    id: int | None = Field(default=None, primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id", index=True)
+    at: datetime
+    place: str | None = None
+    side: str | None = None
+    urgent: bool
+    exercise: str | None = None
+
+
+class InboxRow(Row, table=True):
+    """A message that has been handled, by its channel and the channel's id for it."""
+
+    __tablename__ = "inbox"
+    channel: str = Field(primary_key=True)
+    external_id: str = Field(primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id")
+    at: datetime
+
+
+class OutboxRow(Row, table=True):
+    """A message on its way: `status` is waiting, sending, sent or dropped; `reason` says why it was dropped."""
+
+    __tablename__ = "outbox"
+    __table_args__ = (Index(None, "trainee_id", "status", "id"),)
+    id: int | None = Field(default=None, primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id")
+    created_at: datetime
+    kind: str
+    text: str
+    replies: str
+    expires_at: datetime | None = None
+    status: str
+    reason: str | None = None
+    sent_at: datetime | None = None
+
+
+def _table(name: str) -> Table:
+    return Row.metadata.tables[name]
+
+
+CIRCUIT = _table("circuit")
+TRAINEE = _table("trainee")
+RACK_ITEM = _table("rack_item")
+WORKOUT = _table("workout")
+SET_RECORD = _table("set_record")
+SET_VOID = _table("set_void")
+PAIN_RECORD = _table("pain_record")
+INBOX = _table("inbox")
+OUTBOX = _table("outbox")

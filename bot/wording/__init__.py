@@ -1,0 +1,9 @@
+"""Every word that people read: short, warm, plain, readable on a phone in three seconds.
+
+`book` finds the wording of a message; the other files hold one function a message, by subject. To add one, see DEVELOPERS.md.
+"""
+
+from bot.wording import between, first_talk, pain, reports, summary, walk
+from bot.wording.book import Worded, entries, worded
+
+__all__ = ["Worded", "between", "entries", "first_talk", "pain", "reports", "summary", "walk", "worded"]

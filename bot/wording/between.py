@@ -1,0 +1,184 @@
+"""Between workouts: what today holds, reminders, progress, help."""
+
+from __future__ import annotations
+
+from bot.wording.book import Worded, words_for
+from bot.wording.phrases import DAY_NAMES, load_text, page, set_text
+from core.messages import (
+    ClearanceNeeded,
+    DaySkipped,
+    HelpShown,
+    NothingRuns,
+    NotUnderstood,
+    ProgressShown,
+    Reminder,
+    ReminderNoted,
+    ReminderPartMissing,
+    RemindersOff,
+    Snoozed,
+    SnoozeTimeAsked,
+    TodayPlan,
+    UnitNoted,
+    WelcomeBack,
+)
+from core.units import Unit
+
+EXPECTED = {
+    "reps": 'Tell me your set, like "11 at 12 kg", or "skip".',
+    "go": 'Say "go" when you are set, or "help".',
+    "back": 'The clock is stopped. Say "back" to go on, or "finish".',
+    "today": 'Say "go" to start, "today" to see the plan, or "help".',
+}
+
+
+@words_for(WelcomeBack)
+def welcome_back(message: WelcomeBack) -> Worded:
+    """The chat was opened again."""
+    del message
+    return Worded(page("Good to see you again."))
+
+
+@words_for(TodayPlan)
+def today_plan(message: TodayPlan) -> Worded:
+    """What today holds."""
+    minutes = f"{message.minutes_low}-{message.minutes_high}"
+    stations = [
+        f"{number} {line.exercise}"
+        + (f", {load_text(line.load, line.loads_held)}" if line.load is not None else "")
+        + (", each side" if line.sides else "")
+        for number, line in enumerate(message.stations, start=1)
+    ]
+    return Worded(
+        page(
+            "You trained today already. Well done. If you want it again:" if message.done_today else "",
+            f"Today: {message.circuit}",
+            f"{message.rounds} rounds, about {minutes} min with warm-up",
+            *stations,
+            'Say "go" to start.',
+        ),
+        ("go",),
+    )
+
+
+@words_for(NothingRuns)
+def nothing_runs(message: NothingRuns) -> Worded:
+    """A workout is needed for that."""
+    return Worded(page("No workout is running.", f'Say "go" to start {message.circuit}.'), ("go",))
+
+
+@words_for(HelpShown)
+def help_shown(message: HelpShown) -> Worded:
+    """What can I say?"""
+    if message.running:
+        return Worded(
+            page(
+                "You can say:",
+                '• your set: "11 at 12 kg", "same again", "8, 2 left in the tank"',
+                '• fix it: "sorry 12 not 11", "undo"',
+                '• the clock: "pause", "back", "how long left"',
+                '• the station: "skip", "again", "swap", "how do I do it?"',
+                '• "too heavy", "too light"',
+                '• "my knee hurts"',
+                '• "done for today"',
+            )
+        )
+    return Worded(
+        page(
+            "You can say:",
+            '• "go" to start',
+            '• "what do I do today?"',
+            '• "how am I doing?"',
+            '• your weights: "I have a pair of 8s and a 16"',
+            '• "remind me mon wed fri 6:30am", "stop the reminders"',
+            '• "use pounds", "use kilos"',
+        )
+    )
+
+
+@words_for(UnitNoted)
+def unit_noted(message: UnitNoted) -> Worded:
+    """The unit changed."""
+    return Worded(page(f"{'Kilos' if message.unit is Unit.KG else 'Pounds'} from now on."))
+
+
+@words_for(ReminderNoted)
+def reminder_noted(message: ReminderNoted) -> Worded:
+    """Reminders are set."""
+    days = ", ".join(DAY_NAMES[day] for day in message.days)
+    return Worded(page(f"I'll remind you: {days} at {message.at}."))
+
+
+@words_for(ReminderPartMissing)
+def reminder_part_missing(message: ReminderPartMissing) -> Worded:
+    """Days without a time, or a time without days."""
+    if message.missing == "time":
+        return Worded(page("At what time? Say days and time together:", '"remind me mon wed fri 6:30am"'))
+    return Worded(page("On which days? Say days and time together:", '"remind me mon wed fri 6:30am"'))
+
+
+@words_for(RemindersOff)
+def reminders_off(message: RemindersOff) -> Worded:
+    """Reminders have ended."""
+    del message
+    return Worded(page('No more reminders. Say "go" whenever you like.'))
+
+
+@words_for(Snoozed)
+def snoozed(message: Snoozed) -> Worded:
+    """A reminder will come later."""
+    return Worded(page(f"I'll ask again at {message.at}."))
+
+
+@words_for(SnoozeTimeAsked)
+def snooze_time_asked(message: SnoozeTimeAsked) -> Worded:
+    """Later was said, but not when."""
+    del message
+    return Worded(page('When? "later 30 min" or "remind me at 7pm".'), ("later 30 min",))
+
+
+@words_for(Reminder)
+def reminder(message: Reminder) -> Worded:
+    """The reminder of a day."""
+    what = f"Time for {message.circuit}: {message.rounds} rounds, up to {message.minutes_high} min."
+    return Worded(
+        page(what, '"go", "later 30 min" or "not today"?'),
+        ("go", "later 30 min", "not today"),
+    )
+
+
+@words_for(DaySkipped)
+def day_skipped(message: DaySkipped) -> Worded:
+    """Not today."""
+    del message
+    return Worded(page("All right, not today. Rest counts too."))
+
+
+@words_for(ProgressShown)
+def progress_shown(message: ProgressShown) -> Worded:
+    """How it goes."""
+    if not message.lines:
+        return Worded(page("Nothing noted yet. After your first workout there is more to say."))
+    workouts = f"{message.workouts} workout{'s' if message.workouts > 1 else ''} noted."
+    lines = [
+        f"• {line.exercise}: {set_text(line.latest)}" + (f" (first: {set_text(line.first)})" if line.first != line.latest else "")
+        for line in message.lines
+    ]
+    return Worded(page(workouts, *lines))
+
+
+@words_for(NotUnderstood)
+def not_understood(message: NotUnderstood) -> Worded:
+    """Nothing could be read."""
+    return Worded(page("I didn't catch that.", EXPECTED[message.expects]))
+
+
+@words_for(ClearanceNeeded)
+def clearance_needed(message: ClearanceNeeded) -> Worded:
+    """An urgent sign was reported not long ago."""
+    del message
+    return Worded(
+        page(
+            "You told me of a warning sign not long ago, so nothing starts today.",
+            "Please have a doctor look at it first. If it comes back: your emergency number.",
+        )
+    )

@@ -1,0 +1,25 @@
+"""Why a load was named, in a sentence: the house's own reasons here, those worked out from strength in `reasons`."""
+
+from __future__ import annotations
+
+from bot.wording import reasons
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
+
+
+def why_text(reason: CardReason) -> str:
+    """The sentence for any reason."""
+    match reason:
+        case CoachSays():
+            return "Your coach's start for you."
+        case CarryStart():
+            return "First time: the middle of your rack."
+        case AsLastTime():
+            return "As last time."
+        case HeldBack(place):
+            return f"We go easy on the {place}." if place else "We go easy after the pain."
+        case AsSaid(felt):
+            return f"You said it was {felt}."
+        case EmptyHands():
+            return "You have nothing for this: do it without."
+        case _:
+            return reasons.why(reason)

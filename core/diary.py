@@ -1,0 +1,169 @@
+"""The diary: what was done, kept for good.
+
+Set records are only ever added. A correction is a new record that replaces an old one; an undone record is marked by an entry of
+its own. Everything a step decides to keep comes out as one of the `Entry` values.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+from enum import StrEnum
+
+from core.circuit import Circuit, Side
+from core.rack import Rack
+from core.trainee import ReminderDays
+from core.units import Load, Unit
+
+
+@dataclass(frozen=True)
+class SetRecord:
+    """What was done at one station in one round (and side).
+
+    Attributes:
+        number: its place in this trainee's diary, from 1, never used twice.
+        workout: the number of the workout it belongs to.
+        at: when it was reported, UTC.
+        circuit: the circuit's name. `round` and `station` count from 1.
+        exercise: the slug. `side` is None unless sides were reported apart.
+        reps, load, reserve, rpe, seconds: None when not said; load is per hand, 0 is bodyweight.
+        work_s, rep_s: what was asked: the station's seconds and the tempo's seconds a rep; None where there is none.
+        replaces: the number of the record that this one corrects.
+        voided: true when undone or replaced.
+    """
+
+    number: int
+    workout: int
+    at: datetime
+    circuit: str
+    round: int
+    station: int
+    exercise: str
+    side: Side | None = None
+    reps: int | None = None
+    load: Load | None = None
+    reserve: Decimal | None = None
+    rpe: Decimal | None = None
+    seconds: int | None = None
+    work_s: int | None = None
+    rep_s: float | None = None
+    replaces: int | None = None
+    voided: bool = False
+
+
+class Ending(StrEnum):
+    """How a workout ended."""
+
+    COMPLETE = "complete"  # every station called
+    EARLY = "early"  # the trainee said so
+    SILENT = "silent"  # nobody answered for a long time
+    PAIN = "pain"  # stopped for safety
+
+
+@dataclass(frozen=True)
+class WorkoutRecord:
+    """One workout; `ended_at` and `ending` are None while it runs. `work_s` is seconds under work."""
+
+    number: int
+    circuit: str
+    started_at: datetime
+    ended_at: datetime | None = None
+    ending: Ending | None = None
+    work_s: int = 0
+
+
+@dataclass(frozen=True)
+class PainRecord:
+    """Pain, as reported: where, on which side, whether it was a sign to stop everything, and at which exercise."""
+
+    at: datetime
+    place: str | None
+    side: Side | None
+    urgent: bool
+    exercise: str | None
+
+
+@dataclass(frozen=True)
+class History:
+    """A trainee's diary as read before a decision, oldest first; voided records included."""
+
+    sets: tuple[SetRecord, ...] = ()
+    workouts: tuple[WorkoutRecord, ...] = ()
+    pains: tuple[PainRecord, ...] = ()
+
+    def standing(self) -> tuple[SetRecord, ...]:
+        """The records that still hold: neither undone nor replaced."""
+        return tuple(record for record in self.sets if not record.voided)
+
+
+@dataclass(frozen=True)
+class SetNoted:
+    """A new record; when it replaces another, that one no longer holds."""
+
+    record: SetRecord
+
+
+@dataclass(frozen=True)
+class SetUndone:
+    """The record with this number no longer holds."""
+
+    number: int
+    at: datetime
+
+
+@dataclass(frozen=True)
+class WorkoutOpened:
+    """A workout began."""
+
+    number: int
+    circuit: Circuit
+    at: datetime
+
+
+@dataclass(frozen=True)
+class WorkoutClosed:
+    """A workout ended."""
+
+    number: int
+    at: datetime
+    ending: Ending
+    work_s: int
+
+
+@dataclass(frozen=True)
+class PainNoted:
+    """Pain was reported."""
+
+    record: PainRecord
+
+
+@dataclass(frozen=True)
+class CautionsAccepted:
+    """The trainee said yes to the cautions."""
+
+    at: datetime
+
+
+@dataclass(frozen=True)
+class UnitChosen:
+    """Loads are spoken of in this unit from now on."""
+
+    unit: Unit
+
+
+@dataclass(frozen=True)
+class RackSaid:
+    """What the trainee owns, replacing what was known."""
+
+    rack: Rack
+
+
+@dataclass(frozen=True)
+class ReminderSet:
+    """When to remind; None ends the reminders."""
+
+    reminder: ReminderDays | None
+
+
+Entry = SetNoted | SetUndone | WorkoutOpened | WorkoutClosed | PainNoted | CautionsAccepted | UnitChosen | RackSaid | ReminderSet

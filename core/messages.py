@@ -1,0 +1,735 @@
+"""Everything the assistant can say, as values: one frozen dataclass a message, numbers in fields with their units.
+
+The words for them are in `bot.wording`, one function a message. Exercises are named as a card names them, not by slug.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from core.circuit import Side
+from core.diary import Ending
+from core.rack import RackItem
+from core.reasons import CardReason
+from core.tempo import Tempo
+from core.trainee import Weekday
+from core.units import Load, Unit
+
+
+@dataclass(frozen=True)
+class SetLine:
+    """A set in one line: what was reported. `load` is per hand, None when none applies."""
+
+    reps: int | None = None
+    load: Load | None = None
+    side: Side | None = None
+    reserve: Decimal | None = None
+    rpe: Decimal | None = None
+    seconds: int | None = None
+
+
+@dataclass(frozen=True)
+class StationLine:
+    """A station in one line of an overview."""
+
+    exercise: str
+    load: Load | None
+    loads_held: int
+    sides: bool
+
+
+# First talk
+
+
+@dataclass(frozen=True)
+class Greeting:
+    """The first message to a new trainee."""
+
+    coach: str
+
+
+@dataclass(frozen=True)
+class HowItWorks:
+    """The second: what to text."""
+
+    unit: Unit
+
+
+@dataclass(frozen=True)
+class Cautions:
+    """The cautions, and the question for a yes."""
+
+
+@dataclass(frozen=True)
+class CautionsNeeded:
+    """No yes to the cautions: nothing starts."""
+
+
+@dataclass(frozen=True)
+class UnitAsked:
+    """Kilograms or pounds?"""
+
+
+@dataclass(frozen=True)
+class RackAsked:
+    """Which weights do you own?"""
+
+    unit: Unit
+
+
+@dataclass(frozen=True)
+class RackNotRead:
+    """The answer about weights could not be read."""
+
+    unit: Unit
+
+
+@dataclass(frozen=True)
+class PairsAsked:
+    """Loads were named without a count."""
+
+    loads: tuple[Load, ...]
+
+
+@dataclass(frozen=True)
+class RackMoreAsked:
+    """Weights were named when others were known: are those still there?"""
+
+    known: tuple[RackItem, ...]
+
+
+@dataclass(frozen=True)
+class RackNoted:
+    """What the trainee owns, read back."""
+
+    items: tuple[RackItem, ...]
+
+
+# Between workouts
+
+
+@dataclass(frozen=True)
+class WelcomeBack:
+    """The chat was opened again, with no workout under way."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class TodayPlan:
+    """What today holds. Minutes in all, warm-up and rests included."""
+
+    circuit: str
+    rounds: int
+    stations: tuple[StationLine, ...]
+    minutes_low: int
+    minutes_high: int
+    done_today: bool
+
+
+@dataclass(frozen=True)
+class NothingRuns:
+    """Something was said that needs a workout under way."""
+
+    circuit: str
+
+
+@dataclass(frozen=True)
+class HelpShown:
+    """What can I say?"""
+
+    running: bool
+
+
+@dataclass(frozen=True)
+class UnitNoted:
+    """The unit changed."""
+
+    unit: Unit
+
+
+@dataclass(frozen=True)
+class ReminderNoted:
+    """Reminders are set."""
+
+    days: tuple[Weekday, ...]
+    at: str
+
+
+@dataclass(frozen=True)
+class ReminderPartMissing:
+    """Days without a time, or a time without days."""
+
+    missing: Literal["days", "time"]
+
+
+@dataclass(frozen=True)
+class RemindersOff:
+    """Reminders have ended."""
+
+
+@dataclass(frozen=True)
+class Snoozed:
+    """A reminder will come later; `at` is the wall clock of the trainee, "HH:MM"."""
+
+    at: str
+
+
+@dataclass(frozen=True)
+class SnoozeTimeAsked:
+    """Later was said, but not when."""
+
+
+@dataclass(frozen=True)
+class Reminder:
+    """The reminder of a day. Minutes in all."""
+
+    circuit: str
+    rounds: int
+    minutes_high: int
+
+
+@dataclass(frozen=True)
+class DaySkipped:
+    """Not today."""
+
+
+@dataclass(frozen=True)
+class ProgressShown:
+    """How it goes: a line an exercise, first and latest set, oldest exercise first."""
+
+    workouts: int
+    lines: tuple[ProgressLine, ...]
+
+
+@dataclass(frozen=True)
+class ProgressLine:
+    """An exercise: its first set and its latest."""
+
+    exercise: str
+    first: SetLine
+    latest: SetLine
+
+
+@dataclass(frozen=True)
+class NotUnderstood:
+    """Nothing in the message could be read; `expects` is what would be understood now."""
+
+    expects: Literal["reps", "go", "back", "today"]
+
+
+@dataclass(frozen=True)
+class ClearanceNeeded:
+    """An urgent sign was reported not long ago: no workout starts."""
+
+
+# The walk through a workout
+
+
+@dataclass(frozen=True)
+class WarmUp:
+    """The warm-up clock starts."""
+
+    seconds: int
+
+
+@dataclass(frozen=True)
+class PlateStretch:
+    """One setup of the handles, left on from the station `first` to `last` (from 1); `a_side` are the plates on each side."""
+
+    load: Load
+    a_side: tuple[Load, ...]
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class PlatePlan:
+    """Which plates to leave on over a round; `slow` are stations before which the change takes longer than the rest."""
+
+    stretches: tuple[PlateStretch, ...]
+    slow: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class Card:
+    """A station's card.
+
+    `load` None: no load applies. `starts_in_s` None: a "go" is awaited. `put_down` is what was in the hands before, when that
+    changes. `rounds` and `stations` count in all; `work_s` or `target_reps` is set.
+    """
+
+    round: int
+    rounds: int
+    station: int
+    stations: int
+    exercise: str
+    hold: bool
+    sides: bool
+    load: Load | None
+    loads_held: int
+    why: CardReason | None
+    tempo: Tempo | None
+    work_s: int | None
+    target_reps: int | None
+    reps_low: int | None
+    reps_high: int | None
+    form: tuple[str, ...]
+    set_up: str
+    put_down: PutDown | None
+    starts_in_s: int | None
+
+
+@dataclass(frozen=True)
+class PutDown:
+    """What was in the hands before: `hands` of them."""
+
+    load: Load
+    hands: int
+
+
+@dataclass(frozen=True)
+class Go:
+    """The work starts; `left_s` is what the clock has, None when reps are counted."""
+
+    exercise: str
+    side: Side | None
+    left_s: int | None
+    reps: int | None
+
+
+@dataclass(frozen=True)
+class HalfWay:
+    """Half of the work is done."""
+
+    left_s: int
+
+
+@dataclass(frozen=True)
+class SecondsLeft:
+    """The last seconds of the work."""
+
+    left_s: int
+
+
+@dataclass(frozen=True)
+class SwitchSides:
+    """The other side, at once."""
+
+    side: Side
+    left_s: int | None
+    reps: int | None
+
+
+@dataclass(frozen=True)
+class Down:
+    """The work is over.
+
+    `ask` is what is asked for, None when it was reported already. `upcoming` is the next station's exercise, None after the
+    last. `round_over` is the number of the round just finished, None within a round.
+    """
+
+    ask: Literal["reps", "seconds"] | None
+    sides: bool
+    rest_s: int | None
+    upcoming: str | None
+    round_over: int | None
+    rounds: int
+
+
+@dataclass(frozen=True)
+class GetReady:
+    """The rest is nearly over."""
+
+    exercise: str
+    left_s: int
+
+
+@dataclass(frozen=True)
+class StillMissing:
+    """Nothing reported yet for the station just done."""
+
+    exercise: str
+    ask: Literal["reps", "seconds"]
+
+
+@dataclass(frozen=True)
+class Noted:
+    """Sets read back, the next load for that station, and one reminder that fits what was reported.
+
+    `exercise` is None for the station just done, where nobody needs its name. `next_when` says whether `next_load` is for the next
+    round or the next workout; None when there is nothing to say. `next_tempo` is set when the tempo changes.
+    """
+
+    sets: tuple[SetLine, ...]
+    exercise: str | None
+    next_load: Load | None
+    next_when: Literal["round", "time"] | None
+    change: Literal["up", "same", "down"] | None
+    next_tempo: Tempo | None
+    reminder: Slower | Lighter | FormPoint | None
+
+
+@dataclass(frozen=True)
+class Slower:
+    """More reps than the tempo allows in the time."""
+
+    reps: int
+    reps_ceiling: int
+    tempo: Tempo
+
+
+@dataclass(frozen=True)
+class Lighter:
+    """Short of the minute; `to` is the lighter load, None when there is none."""
+
+    reps: int
+    reps_low: int
+    to: Load | None
+
+
+@dataclass(frozen=True)
+class FormPoint:
+    """One form point of the exercise."""
+
+    text: str
+
+
+@dataclass(frozen=True)
+class OtherSideAsked:
+    """One side was reported and is noted; the other, `side`, is missing."""
+
+    noted: SetLine
+    side: Side
+
+
+@dataclass(frozen=True)
+class AlreadyNoted:
+    """The same report came twice."""
+
+    line: SetLine
+
+
+@dataclass(frozen=True)
+class Corrected:
+    """A record was corrected."""
+
+    exercise: str
+    before: SetLine
+    after: SetLine
+
+
+@dataclass(frozen=True)
+class Undone:
+    """A record was taken away."""
+
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
+class NothingToCorrect:
+    """Nothing is noted in this workout that could be changed."""
+
+
+@dataclass(frozen=True)
+class ChoiceLine:
+    """A likely meaning: a set, at an exercise."""
+
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
+class WhichOne:
+    """A short question with the likely answers."""
+
+    choices: tuple[ChoiceLine, ...]
+
+
+@dataclass(frozen=True)
+class PartMissing:
+    """A set came without its reps (or seconds); what was said is kept."""
+
+    exercise: str
+    said: SetLine
+    ask: Literal["reps", "seconds"]
+
+
+@dataclass(frozen=True)
+class SetNotRead:
+    """A report could not be read: asked once more, with an example."""
+
+    exercise: str
+    ask: Literal["reps", "seconds"]
+    example: SetLine
+
+
+@dataclass(frozen=True)
+class LeftOpen:
+    """Asked twice without an answer that could be read: kept as not noted."""
+
+    exercise: str
+
+
+@dataclass(frozen=True)
+class TooManySets:
+    """More sets came in one message than are missing."""
+
+    exercise: str
+    count: int
+
+
+@dataclass(frozen=True)
+class PausedNow:
+    """The clock is stopped."""
+
+    during: Literal["warming_up", "setting_up", "working", "resting"]
+    left_s: int
+    exercise: str
+
+
+@dataclass(frozen=True)
+class BackNow:
+    """The clock goes on in `lead_s` seconds with what was left."""
+
+    exercise: str
+    lead_s: int
+    left_s: int | None
+
+
+@dataclass(frozen=True)
+class TimeTold:
+    """How long left? Seconds on the running clock, and minutes in all."""
+
+    during: Literal["warming_up", "setting_up", "working", "resting", "paused", "closing"]
+    exercise: str
+    left_s: int | None
+    minutes_all: int
+
+
+@dataclass(frozen=True)
+class FormShown:
+    """How it is done."""
+
+    exercise: str
+    set_up: str
+    form: tuple[str, ...]
+    fault: str
+    cure: str
+    careful: str
+
+
+@dataclass(frozen=True)
+class FormUnknown:
+    """An exercise that is not in the catalogue; `nearest` may be meant."""
+
+    said: str
+    nearest: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Skipped:
+    """A station was left out."""
+
+    exercise: str
+
+
+@dataclass(frozen=True)
+class Swapped:
+    """Another exercise takes this station."""
+
+    before: str
+    after: str
+
+
+@dataclass(frozen=True)
+class NoSwap:
+    """There is nothing else that fits."""
+
+    exercise: str
+
+
+@dataclass(frozen=True)
+class LoadChanged:
+    """A load was eased or raised at the trainee's word, now or for the next round."""
+
+    exercise: str
+    load: Load
+    when: Literal["now", "next"]
+
+
+@dataclass(frozen=True)
+class NoOtherLoad:
+    """Nothing lighter (or heavier) is on the rack: what to do instead."""
+
+    exercise: str
+    wanted: Literal["lighter", "heavier"]
+
+
+@dataclass(frozen=True)
+class FeltRight:
+    """The load is right."""
+
+
+@dataclass(frozen=True)
+class UrgentStop:
+    """A sign that stops everything at once."""
+
+    place: str | None
+
+
+@dataclass(frozen=True)
+class PainStop:
+    """Pain stops a station; `swap` spares the place, None when the station is left out."""
+
+    place: str | None
+    exercise: str
+    swap: str | None
+
+
+@dataclass(frozen=True)
+class PainHeard:
+    """Pain outside a station."""
+
+    place: str | None
+
+
+@dataclass(frozen=True)
+class WhereWeWere:
+    """Where the workout stands; `left_s` is what the running clock has, None when it is stopped or there is none."""
+
+    round: int
+    rounds: int
+    station: int
+    stations: int
+    exercise: str
+    during: Literal["warming_up", "setting_up", "working", "resting", "paused", "closing"]
+    left_s: int | None
+    missing: str | None
+
+
+@dataclass(frozen=True)
+class StillThere:
+    """Nobody has answered for some stations; the clock is stopped."""
+
+    exercise: str
+
+
+@dataclass(frozen=True)
+class AlreadyGoing:
+    """Go or back was said while the clock runs."""
+
+    left_s: int | None
+
+
+@dataclass(frozen=True)
+class SummaryLine:
+    """An exercise in the summary: its sets in the order done, the sets of the last time."""
+
+    exercise: str
+    sets: tuple[SetLine, ...]
+    last_time: tuple[SetLine, ...]
+
+
+@dataclass(frozen=True)
+class BestSet:
+    """The set that asked most strength."""
+
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
+class NextChange:
+    """What changes next time: the load, or the tempo."""
+
+    exercise: str
+    load: Load
+    change: Literal["up", "same", "down"]
+    tempo: Tempo | None
+
+
+@dataclass(frozen=True)
+class Summary:
+    """The end of a workout: what was done. Times in seconds; `missing` counts sets asked about and not reported."""
+
+    circuit: str
+    ending: Ending
+    lines: tuple[SummaryLine, ...]
+    work_s: int
+    total_s: int
+    best: BestSet | None
+    changes: tuple[NextChange, ...]
+    missing: int
+    first_time: bool
+
+
+Message = (
+    Greeting
+    | HowItWorks
+    | Cautions
+    | CautionsNeeded
+    | UnitAsked
+    | RackAsked
+    | RackNotRead
+    | PairsAsked
+    | RackMoreAsked
+    | RackNoted
+    | WelcomeBack
+    | TodayPlan
+    | NothingRuns
+    | HelpShown
+    | UnitNoted
+    | ReminderNoted
+    | ReminderPartMissing
+    | RemindersOff
+    | Snoozed
+    | SnoozeTimeAsked
+    | Reminder
+    | DaySkipped
+    | ProgressShown
+    | NotUnderstood
+    | ClearanceNeeded
+    | WarmUp
+    | PlatePlan
+    | Card
+    | Go
+    | HalfWay
+    | SecondsLeft
+    | SwitchSides
+    | Down
+    | GetReady
+    | StillMissing
+    | Noted
+    | OtherSideAsked
+    | AlreadyNoted
+    | Corrected
+    | Undone
+    | NothingToCorrect
+    | WhichOne
+    | PartMissing
+    | SetNotRead
+    | LeftOpen
+    | TooManySets
+    | PausedNow
+    | BackNow
+    | TimeTold
+    | FormShown
+    | FormUnknown
+    | Skipped
+    | Swapped
+    | NoSwap
+    | LoadChanged
+    | NoOtherLoad
+    | FeltRight
+    | UrgentStop
+    | PainStop
+    | PainHeard
+    | WhereWeWere
+    | StillThere
+    | AlreadyGoing
+    | Summary
+)

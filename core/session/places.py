@@ -1,0 +1,78 @@
+"""Where in a circuit: the station after this one, the time still to come."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from core.catalogue import exercise
+from core.circuit import Side
+from core.session.states import Place
+
+if TYPE_CHECKING:
+    from core.circuit import Circuit, Span, Station
+    from core.exercise import Exercise
+    from core.session.states import Workout
+
+
+def station_at(workout: Workout, place: Place) -> Station:
+    """The station of a place."""
+    return workout.circuit.stations[place.station - 1]
+
+
+def exercise_at(workout: Workout, place: Place) -> Exercise:
+    """What is done at a place, swaps included."""
+    return exercise(workout.exercises[place.station - 1])
+
+
+def sided(workout: Workout, place: Place) -> bool:
+    """Whether the place is done one side after the other; a swap brings its own way."""
+    station, movement = station_at(workout, place), exercise_at(workout, place)
+    return station.sides if movement.slug == station.exercise else movement.sides
+
+
+def entering(workout: Workout, place: Place) -> Place:
+    """The place as it is begun: left side first where there are sides."""
+    return replace(place, side=Side.LEFT if sided(workout, place) else None)
+
+
+def whole(place: Place) -> Place:
+    """The place without its side, as sets are asked for."""
+    return replace(place, side=None)
+
+
+def following(workout: Workout) -> Place | None:
+    """The place after the present one, None after the last."""
+    circuit, here = workout.circuit, workout.place
+    if here.station < len(circuit.stations):
+        return entering(workout, Place(here.round, here.station + 1))
+    if here.round < circuit.rounds:
+        return entering(workout, Place(here.round + 1, 1))
+    return None
+
+
+def rest_after_s(circuit: Circuit, place: Place) -> Span:
+    """The rest after a place: between stations, or between rounds."""
+    if place.station == len(circuit.stations):
+        return circuit.rest_between_rounds_s
+    return circuit.rest_after_s(place.station - 1)
+
+
+def station_s(workout: Workout, place: Place) -> int:
+    """Seconds of work at a place, both sides; for counted reps the seconds its tempo takes."""
+    station = station_at(workout, place)
+    one_side = station.work_s
+    if one_side is None:
+        rep_s = 0.0 if station.tempo is None else station.tempo.rep_s
+        one_side = round((station.reps or 0) * rep_s)
+    return one_side * (2 if sided(workout, place) else 1)
+
+
+def seconds_after(workout: Workout, *, longest: bool = True) -> int:
+    """Seconds from the end of the present station to the end of the last, rests at their longest (or shortest)."""
+    seconds = 0
+    while (place := following(workout)) is not None:
+        rest = rest_after_s(workout.circuit, workout.place)
+        seconds += (rest.high if longest else rest.low) + station_s(workout, place)
+        workout = replace(workout, place=place)
+    return seconds

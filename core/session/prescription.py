@@ -1,0 +1,201 @@
+"""What to do at a station: the load from this house's rack, the tempo, the reps to expect, and why."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import TYPE_CHECKING, Literal
+
+from core.exercise import Measure
+from core.rack import Rack
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
+from core.reminders import local_date
+from core.safety import pain_held_against
+from core.session.places import exercise_at, sided, station_at
+from core.session.states import Prescription
+from core.suggestion import Ask, PastSet, StationAsk, Suggestion, suggest
+from core.tempo import whole_reps
+from core.units import BODYWEIGHT, Load
+
+if TYPE_CHECKING:
+    from decimal import Decimal
+
+    from core.circuit import Station
+    from core.diary import SetRecord
+    from core.exercise import Exercise
+    from core.session.states import Place, Workout
+    from core.session.turn import Turn
+    from core.tempo import Tempo
+
+LOW_SHARE = 0.8  # of the reps the tempo allows: common practice, no source
+TEMPO_LEVER_S = 2.0  # how much slower a rep may be asked for before the coach says otherwise: common practice, no source
+NEXT_WORKOUT = timedelta(days=2)  # the day a workout's "next time" is worked out for
+
+Change = Literal["first", "up", "same", "down"]
+
+
+@dataclass(frozen=True)
+class Advice:
+    """A prescription, the reason for its load, and how that differs from the last set."""
+
+    prescription: Prescription
+    why: CardReason | None
+    change: Change
+
+
+def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = False) -> Advice:
+    """What to do at a place of a workout, or at the same station on another day (`next_workout`).
+
+    The order of what decides: pain lately, what the trainee said of the load, the coach's start, then what strength suggests.
+    """
+    station, movement = station_at(workout, place), exercise_at(workout, place)
+    done = [record for record in turn.sets() if record.exercise == movement.slug]
+    if movement.measure is not Measure.REPS:
+        return _held(turn, station, movement, done)
+    asked = movement.slug == station.exercise
+    tempo = station.tempo if asked and station.tempo is not None else movement.tempo
+    if movement.loads_held == 0 or tempo is None:
+        return Advice(Prescription(movement.slug, BODYWEIGHT, tempo, *_reps(station, tempo)), None, "same" if done else "first")
+    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held)
+    if not loads:
+        return Advice(Prescription(movement.slug, None, tempo, *_reps(station, tempo)), EmptyHands(), "first")
+    last = next((record.load for record in reversed(done) if record.load is not None), None)
+    hint = _at_most(loads, station.load_hint.kg) if asked and station.load_hint is not None else None
+    base = last or _prescribed(workout, place) or hint
+    pain = pain_held_against(movement.slug, turn.history, turn.sets(), turn.now)
+    if base is not None and pain is not None:
+        eased = _step(loads, base, "heavy") or loads[0]
+        return Advice(
+            Prescription(movement.slug, eased, tempo, *_reps(station, tempo)), HeldBack(pain.place), change_of(base, eased)
+        )
+    felt = dict(workout.felt).get(place.station)
+    moved = None if base is None or felt is None else _step(loads, base, felt)
+    if base is not None and felt is not None and (moved is not None or felt == "heavy"):
+        load = moved or loads[0]
+        return Advice(Prescription(movement.slug, load, tempo, *_reps(station, tempo)), AsSaid(felt), change_of(base, load))
+    if last is None and hint is not None:
+        return Advice(Prescription(movement.slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
+    kept = workout.planned[place.station - 1] if workout.planned and not next_workout else None
+    if kept is not None and any(load.kg == kept.kg for load in loads):
+        loads = tuple(load for load in loads if load.kg == kept.kg)
+    answer = suggest(_ask(turn, workout, place, tempo, loads, next_workout=next_workout))
+    return _as_advice(movement.slug, station, tempo, answer, loads)
+
+
+def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
+    """What is asked of the suggestion at a place; None where no load applies."""
+    station, movement = station_at(workout, place), exercise_at(workout, place)
+    tempo = station.tempo if movement.slug == station.exercise and station.tempo is not None else movement.tempo
+    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
+    if movement.measure is not Measure.REPS or tempo is None or not loads:
+        return None
+    return _ask(turn, workout, place, tempo, loads, next_workout=False)
+
+
+def _prescribed(workout: Workout, place: Place) -> Load | None:
+    """The load on the station's card, when it shows the exercise that is done there now."""
+    shown = workout.prescriptions[place.station - 1]
+    return shown.load if shown is not None and shown.exercise == workout.exercises[place.station - 1] else None
+
+
+def _reps(station: Station, tempo: Tempo | None) -> tuple[int | None, int | None]:
+    """Reps to expect from the tempo alone."""
+    if station.work_s is None:
+        return station.reps, station.reps
+    if tempo is None:
+        return None, None
+    high = whole_reps(station.work_s, tempo.rep_s)
+    return round(high * LOW_SHARE), high
+
+
+def _at_most(loads: tuple[Load, ...], kg: Decimal) -> Load:
+    """The heaviest load that is not above `kg`, else the lightest there is."""
+    return next((load for load in reversed(loads) if load.kg <= kg), loads[0])
+
+
+def _step(loads: tuple[Load, ...], base: Load, felt: Literal["heavy", "light"]) -> Load | None:
+    """The load one step away, None at the end of the rack."""
+    if felt == "heavy":
+        return next((load for load in reversed(loads) if load.kg < base.kg), None)
+    return next((load for load in loads if load.kg > base.kg), None)
+
+
+def change_of(base: Load, load: Load) -> Literal["up", "same", "down"]:
+    """How a load differs from another."""
+    if load.kg == base.kg:
+        return "same"
+    return "up" if load.kg > base.kg else "down"
+
+
+def _held(turn: Turn, station: Station, movement: Exercise, done: list[SetRecord]) -> Advice:
+    """A hold or a carry: no reps; a carry keeps the load it had, and starts from the middle of the rack."""
+    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
+    if not loads:
+        return Advice(Prescription(movement.slug, None, None, None, None), None, "same" if done else "first")
+    last = next((record.load for record in reversed(done) if record.load is not None), None)
+    if last is not None:
+        return Advice(Prescription(movement.slug, _at_most(loads, last.kg), None, None, None), AsLastTime(), "same")
+    if station.load_hint is not None:
+        hint = _at_most(loads, station.load_hint.kg)
+        return Advice(Prescription(movement.slug, hint, None, None, None), CoachSays(), "first")
+    return Advice(Prescription(movement.slug, loads[(len(loads) - 1) // 2], None, None, None), CarryStart(), "first")
+
+
+def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool) -> Ask:
+    """The question to the suggestion, with every set the trainee has done."""
+    station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
+    past = _past_sets(turn)
+    return Ask(
+        unit=unit,
+        loads=tuple(sorted(load.in_unit(unit) for load in loads)),
+        station=StationAsk(
+            exercise=movement.slug,
+            work_s=float(station.work_s or round((station.reps or 0) * tempo.rep_s)),
+            rep_s=tempo.rep_s,
+            rep_s_range=(tempo.rep_s, tempo.rep_s + TEMPO_LEVER_S),
+            sides=sided(workout, place),
+            reserve=(station.reserve.low, station.reserve.high),
+        ),
+        round=1 if next_workout else place.round,
+        today=turn.today + NEXT_WORKOUT if next_workout else turn.today,
+        history=past.pop(movement.slug, ()),
+        others=past,
+    )
+
+
+def _as_advice(slug: str, station: Station, tempo: Tempo, answer: Suggestion, loads: tuple[Load, ...]) -> Advice:
+    """A suggestion as a card shows it: a load of the rack, and a tempo in whole seconds, which people can count."""
+    load = next((load for load in loads if load.in_unit(answer.unit) == answer.load), None)
+    extra_s = math.ceil(answer.rep_s - tempo.rep_s - 0.5)
+    paced = tempo.slower(extra_s)
+    if station.work_s is None:
+        low, high = station.reps or 1, station.reps or 1
+    else:
+        high = min(answer.reps[1], whole_reps(station.work_s, paced.rep_s)) if paced.rep_s >= answer.rep_s else answer.reps[1]
+        low = max(1, min(answer.reps[0], high))
+    return Advice(Prescription(slug, load, paced, low, max(1, high)), answer.why, answer.change)
+
+
+def _past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:
+    """Every set with reps and a load, by exercise, loads in the trainee's unit; of two sides the weaker counts."""
+    unit, zone = turn.plan.trainee.unit, turn.plan.trainee.zone
+    gathered: dict[str, dict[tuple[int, int, int, int], PastSet]] = {}
+    for record in turn.sets():
+        if record.reps is None or record.load is None or record.rep_s is None or record.load.amount == 0:
+            continue
+        spot = (record.workout, record.round, record.station, 0 if record.side is not None else record.number)
+        sets = gathered.setdefault(record.exercise, {})
+        past = PastSet(
+            date=local_date(record.at, zone),
+            round=record.round,
+            load=record.load.in_unit(unit),
+            reps=record.reps,
+            rep_s=record.rep_s,
+            reserve=None if record.reserve is None else float(record.reserve),
+            rpe=None if record.rpe is None else float(record.rpe),
+            seconds=None if record.seconds is None else float(record.seconds),
+        )
+        if spot not in sets or past.reps < sets[spot].reps:
+            sets[spot] = past
+    return {slug: tuple(sets.values()) for slug, sets in gathered.items()}

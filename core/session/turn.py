@@ -1,0 +1,90 @@
+"""One turn of the conversation: what is known, and what has been decided so far.
+
+A turn lives inside one call of `step`; nothing of it is kept.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from core.diary import Entry, History, PainNoted, PainRecord, SetNoted, SetRecord, SetUndone
+from core.reminders import local_date
+from core.session.events import Plan, Say
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from core.circuit import Side
+    from core.messages import Message
+    from core.rack import Rack
+    from core.session.states import Place, Workout
+
+
+class Turn:
+    """Gathers the entries and messages of one step, in order."""
+
+    def __init__(self, plan: Plan, history: History, now: datetime) -> None:
+        self.plan = plan
+        self.history = history
+        self.now = now
+        self.entries: list[Entry] = []
+        self.messages: list[Say] = []
+
+    @property
+    def today(self) -> date:
+        """The trainee's day."""
+        return local_date(self.now, self.plan.trainee.zone)
+
+    def say(self, message: Message, expires_at: datetime | None = None) -> None:
+        """Send a message after those said before; worthless past `expires_at`."""
+        self.messages.append(Say(message, expires_at))
+
+    def keep(self, entry: Entry) -> None:
+        """Keep something in the diary."""
+        self.entries.append(entry)
+
+    def learn(self, *, rack: Rack) -> None:
+        """Decide the rest of this turn with a rack just said."""
+        self.plan = replace(self.plan, trainee=replace(self.plan.trainee, rack=rack))
+
+    def note(self, record: SetRecord) -> SetRecord:
+        """Keep a new set record under the next free number; returns it with that number."""
+        numbered = replace(record, number=len(self.history.sets) + self._noted() + 1)
+        self.keep(SetNoted(numbered))
+        return numbered
+
+    def _noted(self) -> int:
+        return sum(isinstance(entry, SetNoted) for entry in self.entries)
+
+    def sets(self) -> tuple[SetRecord, ...]:
+        """The records that hold, those of this turn included, in the order they were noted."""
+        records = {record.number: record for record in self.history.standing()}
+        for entry in self.entries:
+            match entry:
+                case SetNoted(record):
+                    records[record.number] = record
+                    if record.replaces is not None:
+                        records.pop(record.replaces, None)
+                case SetUndone(number=number):
+                    records.pop(number, None)
+                case _:
+                    pass
+        return tuple(records[number] for number in sorted(records))
+
+    def sets_of(self, workout: Workout) -> tuple[SetRecord, ...]:
+        """The records of this workout that hold."""
+        return tuple(record for record in self.sets() if record.workout == workout.number)
+
+    def sets_at(self, workout: Workout, place: Place) -> tuple[SetRecord, ...]:
+        """The records of one station in one round, both sides."""
+        return tuple(record for record in self.sets_of(workout) if (record.round, record.station) == (place.round, place.station))
+
+    def note_pain(self, place: str | None, side: Side | None, exercise: str | None, *, urgent: bool) -> None:
+        """Keep a report of pain."""
+        self.keep(PainNoted(PainRecord(self.now, place, side, urgent, exercise)))
+
+    def in_s(self, seconds: float) -> datetime:
+        """The instant `seconds` from now."""
+        return self.now + timedelta(seconds=seconds)

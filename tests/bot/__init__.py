@@ -1,0 +1,1 @@
+"""The shell: store, outbox, alarms, assistant."""

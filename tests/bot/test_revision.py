@@ -1,0 +1,205 @@
+"""The database's shape: made, recognised, brought to the newest without losing a row."""
+
+import sqlite3
+import stat
+import subprocess
+import sys
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from alembic.autogenerate import compare_metadata
+from alembic.migration import MigrationContext
+from alembic.script import ScriptDirectory
+from sqlalchemy import create_engine, event
+
+from bot.errors import DatabaseTooNew, DatabaseUnusable
+from bot.store.engine import open_engine
+from bot.store.revision import NEWEST, bring_to_newest
+from bot.store.store import Store
+from bot.store.tables import Row
+from bot.store.upgrade import configuration
+from core.reading.acts import Side
+from core.session.states import Working
+from tests.bot.given import T0, always, everything, kg, render, tamper
+
+RELEASED = sorted((Path(__file__).parents[2] / "fixtures" / "databases").glob("*.sql"))
+OPENING = """
+import asyncio, sys
+from bot.store.store import Store
+async def main():
+    store = await Store.open(sys.argv[1], None)
+    await store.close()
+asyncio.run(main())
+print("alembic" in sys.modules)
+"""
+
+
+def counts(file):
+    """How many rows each table has."""
+    with closing(sqlite3.connect(file)) as connection:
+        names = [name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
+        return {name: connection.execute(f"SELECT count(*) FROM {name}").fetchone()[0] for name in names}  # noqa: S608 - table names
+
+
+@pytest.fixture
+def released(tmp_path):
+    """A function that makes a database from a dump."""
+
+    def make(dump):
+        file = tmp_path / "released.sqlite3"
+        with closing(sqlite3.connect(file)) as connection:
+            connection.executescript(dump.read_text(encoding="utf-8"))
+        return file
+
+    return make
+
+
+@pytest.mark.parametrize("dump", RELEASED, ids=lambda dump: dump.stem)
+async def test_every_released_shape_is_brought_to_the_newest_without_losing_a_row(released, dump):
+    """A dump of each shape that was ever released is kept; its rows are still there, and read as what they were."""
+    file = released(dump)
+    before = counts(file)
+    store = await Store.open(f"sqlite:///{file}", render)
+    given = []
+    await store.handle(1, None, lambda *values: given.extend(values) or always()(*values), T0)
+    records = await store.records(None)
+    waiting = await store.outgoing.recover()
+    await store.close()
+    assert all(count >= before[table] for table, count in counts(file).items() if table in before)
+    assert all(count > 0 for count in before.values())  # a dump leaves no table untried
+    trainee, state, history, circuit = given
+    assert (trainee.name, trainee.zone, len(trainee.rack.items)) == ("Ana", "Europe/Lisbon", 2)
+    assert isinstance(state, Working)
+    assert circuit.name == "Kitchen floor"
+    assert [record.voided for record in history.sets] == [True, False, True, False]
+    assert history.sets[0].load == kg("17.50")
+    assert history.pains[0].side is Side.LEFT
+    assert [workout.work_s for workout in history.workouts] == [240, 0]
+    assert [name for name, _ in records] == ["Ana"] * 4
+    assert waiting == (1,)
+
+
+def test_there_is_a_dump_of_the_newest_shape():
+    """Whoever adds a revision adds its dump, so that the next one is tried on it."""
+    assert RELEASED[-1].stem == NEWEST
+
+
+def test_the_tables_are_what_the_migrations_make(file):
+    """A table that was changed without a migration is found here."""
+    engine = create_engine(f"sqlite:///{file}")
+    with engine.connect() as connection:
+        assert compare_metadata(MigrationContext.configure(connection), Row.metadata) == []
+    engine.dispose()
+
+
+def test_the_newest_revision_is_the_last_migration():
+    """`NEWEST` is written down so that Alembic need not be imported; it must be right."""
+    assert ScriptDirectory.from_config(configuration()).get_current_head() == NEWEST
+
+
+async def test_a_database_of_a_newer_program_is_refused_in_one_line(file):
+    """It says what is wrong and what to do, and touches nothing."""
+    tamper(file, "UPDATE alembic_version SET version_num = '9000'")
+    before = everything(file)
+    with pytest.raises(DatabaseTooNew) as refused:
+        await Store.open(f"sqlite:///{file}", render)
+    assert (
+        str(refused.value) == f"the database is of revision 9000, newer than {NEWEST} of this program: install a newer stationcall"
+    )
+    assert everything(file) == before
+
+
+@pytest.mark.parametrize("exists", [True, False])
+def test_alembic_is_imported_only_when_there_is_something_to_migrate(file, tmp_path, exists):
+    """It takes a third of a second; opening a database of the newest shape must not."""
+    url = f"sqlite:///{file if exists else tmp_path / 'new.sqlite3'}"
+    run = subprocess.run([sys.executable, "-c", OPENING, url], capture_output=True, text=True, check=True)  # noqa: S603 - our own
+    assert run.stdout == f"{not exists}\n"
+
+
+class Stumble(Exception):
+    """The fault that is put in on purpose."""
+
+
+async def test_a_migration_that_fails_leaves_the_database_as_it_was(tmp_path):
+    """At every statement on the way; afterwards it is simply done again."""
+    file = tmp_path / "new.sqlite3"
+    at = 1
+    while True:
+        count = 0
+
+        def stumble(*_, fail_at=at):
+            nonlocal count
+            count += 1
+            if count == fail_at:
+                raise Stumble
+
+        engine = open_engine(f"sqlite:///{file}")
+        event.listen(engine.sync_engine, "before_cursor_execute", stumble)
+        try:
+            await bring_to_newest(engine)
+        except Stumble:
+            assert not file.exists() or counts(file) == {}
+            at += 1
+        else:
+            break
+        finally:
+            await engine.dispose()
+    assert at > len(Row.metadata.tables)
+    assert set(counts(file)) == {*Row.metadata.tables, "alembic_version"}
+
+
+async def test_a_file_that_is_no_database_is_refused_in_one_line(tmp_path):
+    """And left as it is."""
+    file = tmp_path / "letter.txt"
+    file.write_text("Dear Ana,\n" * 200)
+    with pytest.raises(DatabaseUnusable) as refused:
+        await Store.open(f"sqlite:///{file}", render)
+    assert str(refused.value) == "the database cannot be opened: file is not a database"
+    assert file.read_text().startswith("Dear Ana,")
+
+
+@pytest.mark.parametrize("url", ["open-sesame", "mysql://ana:open-sesame@db/x", "sqlite://", "ana:open-sesame@db"])
+async def test_a_url_that_is_none_is_refused_without_quoting_it(url):
+    """There may be a password in it."""
+    with pytest.raises(DatabaseUnusable) as refused:
+        await Store.open(url, render)
+    assert "postgresql://" in str(refused.value)
+    assert "open-sesame" not in str(refused.value)
+
+
+async def test_a_new_database_is_its_owners_alone(tmp_path):
+    """The file and what SQLite keeps beside it, whatever folder it lies in."""
+    file = tmp_path / "new.sqlite3"
+    store = await Store.open(f"sqlite:///{file}", render)
+    modes = {found.name: stat.S_IMODE(found.stat().st_mode) for found in tmp_path.iterdir()}
+    await store.close()
+    assert modes == {"new.sqlite3": 0o600, "new.sqlite3-wal": 0o600, "new.sqlite3-shm": 0o600}
+
+
+async def test_sqlite_is_opened_with_every_guard_on(file):
+    """Commits survive a power cut (synchronous 2 is FULL), foreign keys hold, and a writer from outside is waited for."""
+    engine = open_engine(f"sqlite:///{file}")
+    async with engine.begin() as connection:
+        found = {
+            name: (await connection.exec_driver_sql(f"PRAGMA {name}")).scalar_one()
+            for name in ("journal_mode", "synchronous", "foreign_keys", "busy_timeout")
+        }
+    await engine.dispose()
+    assert found == {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 5000}
+
+
+async def test_another_process_may_read_while_this_one_writes(file):
+    """`records` works while a chat is open, and sees the last commit."""
+    store = await Store.open(f"sqlite:///{file}", render)
+    other = await Store.open(f"sqlite:///{file}", render)
+
+    async def reading_meanwhile():
+        return await other.trainee_id("Ana")
+
+    async with store._engine.begin() as connection:  # noqa: SLF001
+        await connection.exec_driver_sql("UPDATE trainee SET name = 'Anna'")
+        assert await reading_meanwhile() == 1
+    await store.close()
+    await other.close()

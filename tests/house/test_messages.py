@@ -1,0 +1,126 @@
+"""Every message has exactly one wording, short enough for a phone, with its numbers in it."""
+
+from __future__ import annotations
+
+import dataclasses
+import typing
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from bot.wording import entries, worded
+from bot.wording.phrases import WIDTH
+from core import messages
+from core.catalogue import all_exercises
+from core.circuit import Side
+from core.rack import Kind, RackItem
+from core.tempo import Tempo
+from core.units import Load, Unit
+
+CLASSES = typing.get_args(messages.Message)
+LONGEST_NAME = max((exercise.name for exercise in all_exercises().values()), key=len)
+NAMES = st.sampled_from([LONGEST_NAME, "Plank", "One-arm row"])
+LOADS = st.builds(Load, st.sampled_from([Decimal(8), Decimal("22.5"), Decimal("112.5")]), st.sampled_from(list(Unit)))
+TEMPOS = st.sampled_from([Tempo(3, 1, 1, 0), Tempo(2.5, 0, 1, 1)])
+
+st.register_type_strategy(str, NAMES)
+st.register_type_strategy(int, st.integers(1, 59))
+st.register_type_strategy(Decimal, st.sampled_from([Decimal(2), Decimal("1.5")]))
+st.register_type_strategy(Load, LOADS)
+st.register_type_strategy(Tempo, TEMPOS)
+LINES = st.lists(st.from_type(messages.SetLine), min_size=1, max_size=3).map(tuple)
+SUMMARY_LINES = st.builds(messages.SummaryLine, NAMES, LINES, st.just(()) | LINES)
+CLOCKED = st.one_of(
+    st.builds(messages.Go, NAMES, st.none() | st.sampled_from(list(Side)), st.integers(1, 59), st.none()),
+    st.builds(messages.Go, NAMES, st.none(), st.none(), st.integers(1, 59)),
+)
+st.register_type_strategy(messages.SummaryLine, SUMMARY_LINES)
+st.register_type_strategy(messages.PairsAsked, st.builds(messages.PairsAsked, st.lists(LOADS, min_size=1, max_size=4).map(tuple)))
+st.register_type_strategy(messages.Go, CLOCKED)
+st.register_type_strategy(RackItem, st.builds(RackItem, st.sampled_from([Kind.DUMBBELL, Kind.PLATE]), LOADS, st.integers(1, 8)))
+
+
+def test_every_message_has_a_wording_and_no_wording_is_left_over():
+    """The book and the union of messages name the same classes."""
+    assert entries() == frozenset(CLASSES)
+
+
+@pytest.mark.parametrize("kind", CLASSES, ids=lambda kind: kind.__name__)
+@settings(derandomize=True, max_examples=20, deadline=None)
+@given(data=st.data())
+def test_no_line_is_longer_than_a_phone_and_none_is_empty(kind, data):
+    """At most 40 columns with the terminal's margin, the longest names included."""
+    message = data.draw(st.from_type(kind))
+    lines = worded(message).text.split("\n")
+    assert all(0 < len(line) <= WIDTH for line in lines), lines
+
+
+SAID = {
+    messages.Noted: ("reps", "reserve"),
+    messages.Card: ("round", "rounds", "station", "stations", "reps_low", "reps_high", "target_reps"),
+    messages.Go: ("left_s", "reps"),
+    messages.HalfWay: ("left_s",),
+    messages.SecondsLeft: ("left_s",),
+    messages.GetReady: ("left_s",),
+    messages.WhereWeWere: ("round", "rounds", "station", "stations"),
+    messages.TimeTold: ("minutes_all",),
+    messages.TodayPlan: ("rounds", "minutes_low", "minutes_high"),
+    messages.Reminder: ("rounds", "minutes_high"),
+    messages.AlreadyNoted: ("reps",),
+    messages.Corrected: ("reps",),
+    messages.Undone: ("reps",),
+    messages.WhichOne: ("reps",),
+    messages.Summary: ("missing",),
+}
+
+
+@pytest.mark.parametrize("kind", SAID, ids=lambda kind: kind.__name__)
+@settings(derandomize=True, max_examples=20, deadline=None)
+@given(data=st.data())
+def test_the_numbers_of_a_message_are_in_its_words(kind, data):
+    """What a message carries to be read is read in it, and loads always are."""
+    message = data.draw(st.from_type(kind))
+    text = worded(message).text.replace("\n", " ")
+    for value in _numbers(message, SAID[kind]):
+        assert f"{value:g}" in text
+
+
+def _numbers(value, names):
+    """The numbers of the named fields, at any depth, and every load's amount."""
+    if isinstance(value, Load):
+        yield float(value.amount)
+    elif isinstance(value, tuple):
+        for part in value:
+            yield from _numbers(part, names)
+    elif dataclasses.is_dataclass(value) and not isinstance(value, Tempo):
+        for field in dataclasses.fields(value):
+            part = getattr(value, field.name)
+            if field.name in names and part is not None:
+                if not isinstance(value, messages.Card) or _on_card(value, field.name):
+                    yield float(part)
+            elif field.name not in _unsaid(value):
+                yield from _numbers(part, names)
+
+
+def _unsaid(value):
+    """Fields that words may leave out: a reason's numbers are the reason's, weights are put down only for others."""
+    if isinstance(value, messages.Slower | messages.Lighter):
+        return {field.name for field in dataclasses.fields(value)}
+    return {"why", "put_down"} if isinstance(value, messages.Card) and value.load is None else {"why"}
+
+
+def _on_card(card, name):
+    """A hold shows no reps, counted reps show no range, and a range needs both its ends."""
+    if card.hold and "reps" in name:
+        return False
+    if card.target_reps is not None:
+        return name not in {"reps_low", "reps_high"}
+    return name not in {"reps_low", "reps_high"} or (card.reps_low is not None and card.reps_high is not None)
+
+
+def test_a_side_is_said_where_sides_were_reported():
+    """Left and right are told apart in what is read back."""
+    line = messages.SetLine(10, None, Side.LEFT)
+    assert "left 10" in worded(messages.AlreadyNoted(line)).text

@@ -1,0 +1,1 @@
+"""Figures checked against their published sources."""
