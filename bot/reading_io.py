@@ -43,9 +43,7 @@ def act_json(act: Act) -> dict[str, Any]:
         value = getattr(act, field.name)
         if (name, field.name) == ("unclear", "choices"):
             continue
-        if (name, field.name) in _ALWAYS and value is not None:
-            printed[field.name] = _plain(value)
-        elif value is not None and value is not False and value != ():
+        if ((name, field.name) in _ALWAYS and value is not None) or (value is not None and value is not False and value != ()):
             printed[field.name] = _plain(value)
     return printed
 

@@ -39,11 +39,7 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     named = [part for part in said if part.kind in _NAMED]
     if not numbers and not named:
         return _unit_only(said)
-    if (
-        len(numbers) == 1
-        and numbers[0].kind == "bare"
-        and (not named or [part.kind for part in named] == ["left"])
-    ):
+    if len(numbers) == 1 and numbers[0].kind == "bare" and (not named or [part.kind for part in named] == ["left"]):
         if named:
             return Amend(reserve=numbers[0].numbers[0])
         if about:

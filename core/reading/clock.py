@@ -95,9 +95,7 @@ class Clock:
     def _moment(self, index: int) -> Moment | None:
         word = self.text(index)
         if word in _NOON or word in _MIDNIGHT:
-            return Moment(
-                _NOON_H * _HOUR_MINUTES if word in _NOON else 0, settled=True, first=index, last=index + 1
-            )
+            return Moment(_NOON_H * _HOUR_MINUTES if word in _NOON else 0, settled=True, first=index, last=index + 1)
         beside = self._minutes_beside_hour(index)
         if beside is None:
             return self._plain(index)
@@ -110,9 +108,7 @@ class Clock:
         if hour.kind is Kind.NUMBER and hour.value % 1 == 0 and 1 <= hour.value <= _HOURS:
             last = hour_at + 1
             last += self.text(last) in {"o'clock", "clock"}
-            return self._dated(
-                int(hour.value) * _HOUR_MINUTES + offset, index, last, sure=hour.value > _NOON_H
-            )
+            return self._dated(int(hour.value) * _HOUR_MINUTES + offset, index, last, sure=hour.value > _NOON_H)
         return None
 
     def _plain(self, index: int) -> Moment | None:
@@ -148,11 +144,7 @@ class Clock:
                 last,
                 sure=digits[0] == "0" or int(digits[:2]) >= _NOON_H,
             )
-        if (
-            len(digits) == len("630")
-            and int(digits[1:]) < _HOUR_MINUTES
-            and self._period(index + 1) is not None
-        ):
+        if len(digits) == len("630") and int(digits[1:]) < _HOUR_MINUTES and self._period(index + 1) is not None:
             return self._dated(int(digits[0]) * _HOUR_MINUTES + int(digits[1:]), index, index + 1, sure=False)
         return None if following in _NOT_A_TIME_AFTER else self._hour(index)
 
@@ -165,12 +157,7 @@ class Clock:
             if len(decimals) != len("30") or int(decimals) >= _HOUR_MINUTES:
                 return None
             minutes = int(decimals)
-        elif (
-            token.worded
-            and self.is_number(last)
-            and self.tokens[last].worded
-            and 0 < self.tokens[last].value < _HOUR_MINUTES
-        ):
+        elif token.worded and self.is_number(last) and self.tokens[last].worded and 0 < self.tokens[last].value < _HOUR_MINUTES:
             minutes = int(self.tokens[last].value)
             last += 1
         if not 0 <= hours <= _HOURS:
@@ -200,9 +187,7 @@ class Clock:
             return None
         if following in {"past", "after"}:
             return minutes, index + 2
-        if following in {"to", "before", "of", "till", "too"} and (
-            self.is_number(index + 2) or self.text(index + 2) in _NOON
-        ):
+        if following in {"to", "before", "of", "till", "too"} and (self.is_number(index + 2) or self.text(index + 2) in _NOON):
             return -minutes, index + 2
         return None
 
@@ -243,9 +228,7 @@ class Clock:
         index = first
         while index < last:
             word = self.text(index)
-            if word in {"not", "except", "no", "excluding", "without", "skip", "minus", "excluded", "never"}:
-                into = off
-            elif word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS):
+            if word in {"not", "except", "no", "excluding", "without", "skip", "minus", "excluded", "never"} or (word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS)):
                 into = off
             elif word in GROUPS:
                 into.update(GROUPS[word])
@@ -295,10 +278,7 @@ class Clock:
         index = self.first
         while index < self.last:
             following = self.text(index + 1)
-            if self.is_number(index) and following == "more" and self.text(index + 2) == "minutes":
-                total += self.tokens[index].value
-                spent.add(index)
-            elif self.is_number(index) and index not in used and following in {"minutes", "m"}:
+            if (self.is_number(index) and following == "more" and self.text(index + 2) == "minutes") or (self.is_number(index) and index not in used and following in {"minutes", "m"}):
                 total += self.tokens[index].value
                 spent.add(index)
             elif self.is_number(index) and index not in used and following in {"hours", "h", "hr"}:
@@ -315,13 +295,7 @@ class Clock:
                 and self.text(index - 1) not in {"half", "of"}
             ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)
-            elif (
-                self.text(index) == "half"
-                and self.text(index + 1) in {"a", "an"}
-                and self.text(index + 2) == "hours"
-            ):
-                total += 30
-            elif self.text(index) == "half" and following == "hours":
+            elif (self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours") or (self.text(index) == "half" and following == "hours"):
                 total += 30
             elif (
                 self.text(index) in {"quarter", "quarters"}
@@ -331,11 +305,7 @@ class Clock:
                 times = self.tokens[index - 1].value if self.is_number(index - 1) else Decimal(1)
                 spent |= {index - 1} if self.is_number(index - 1) else set()
                 total += 15 * times
-            elif (
-                self.text(index) == "couple"
-                and self.text(index + 1) == "of"
-                and self.text(index + 2) in {"hours", "minutes"}
-            ):
+            elif self.text(index) == "couple" and self.text(index + 1) == "of" and self.text(index + 2) in {"hours", "minutes"}:
                 total += 2 * (_HOUR_MINUTES if self.text(index + 2) == "hours" else 1)
             index += 1
         if total != total.to_integral_value() or not 0 < total <= _DAY_MINUTES:
@@ -345,11 +315,7 @@ class Clock:
     def _half_after(self, index: int) -> int:
         if self.text(index) == "and" and "half" in {self.text(index + 1), self.text(index + 2)}:
             return 30
-        return (
-            15
-            if self.text(index) == "and" and "quarter" in {self.text(index + 1), self.text(index + 2)}
-            else 0
-        )
+        return 15 if self.text(index) == "and" and "quarter" in {self.text(index + 1), self.text(index + 2)} else 0
 
 
 def _walk(start: Weekday, until: Weekday) -> tuple[Weekday, ...]:

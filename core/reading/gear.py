@@ -61,11 +61,7 @@ class _Listing:
     def kind_at(self, index: int) -> str | None:
         """The kind of thing named at `index`, unless it is part of an exercise ("bench press")."""
         kind, following = KINDS.get(self.text(index)), self.text(index + 1)
-        return (
-            None
-            if kind is None or following in EXERCISES or following in {"handles", "handle", "plates"}
-            else kind
-        )
+        return None if kind is None or following in EXERCISES or following in {"handles", "handle", "plates"} else kind
 
     def kind_near(self, index: int) -> bool:
         """Whether a kind stands at `index` or after words such as "adjustable"."""
@@ -140,11 +136,7 @@ class _Listing:
             index += 1
         if self.text(index) == "s":
             index += 1
-        if (
-            self.text(index) in {"x", "times"}
-            and self.is_number(index + 1)
-            and self.tokens[index + 1].value <= _MOST_TIMES
-        ):
+        if self.text(index) in {"x", "times"} and self.is_number(index + 1) and self.tokens[index + 1].value <= _MOST_TIMES:
             thing.count = int(self.tokens[index + 1].value)
             index += 2
         self.things.append(thing)
@@ -169,9 +161,7 @@ class _Listing:
         ahead = index + 1
         while self.text(ahead) in _OF:
             ahead += 1
-        leads = (ahead > index + 1 or self.text(index + 1) == ":") and (
-            self.is_number(ahead) or self.text(ahead) in PAIRS | _ONE
-        )
+        leads = (ahead > index + 1 or self.text(index + 1) == ":") and (self.is_number(ahead) or self.text(ahead) in PAIRS | _ONE)
         leads = leads or (self.is_number(index + 1) and not self.things)
         opened = [thing for thing in self.things if thing.kind is None and not thing.closed]
         if opened and not (leads and self.text(index + 1) == ":") and kind not in {"bench", "band", "handle"}:
@@ -181,12 +171,7 @@ class _Listing:
             self.lead = None
         elif leads and kind not in {"handle", "barbell", "bench", "band"}:
             self.lead = kind
-        elif (
-            kind == "dumbbell"
-            and any(thing.kind == kind for thing in self.things)
-            and self.count is None
-            and not self.paired
-        ):
+        elif kind == "dumbbell" and any(thing.kind == kind for thing in self.things) and self.count is None and not self.paired:
             return
         else:
             self.things.append(_Thing(count=2 if self.paired else self.count, kind=kind))
@@ -246,12 +231,7 @@ def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
     numbers = [i for i in range(first, last) if listing.is_number(i)]
     owns = bool(said & _OWNING) or any(pair in zip(words, words[1:], strict=False) for pair in _OWNING_PAIRS)
     parts = kinds & {"handle", "plate", "barbell"}
-    done = (
-        said & _DONE
-        or "@" in said
-        or ("at" in said and "home" not in said)
-        or ("with" in said and not parts and not owns)
-    )
+    done = said & _DONE or "@" in said or ("at" in said and "home" not in said) or ("with" in said and not parts and not owns)
     if done or said & _NOT_OWNED or (owns and not kinds and not paired and said & {"at", "x", "left", "in"}):
         return None
     plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
@@ -269,9 +249,7 @@ def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
         if not listed_alone:
             return None
     elif not (kinds or paired) and not (
-        said & _PLAINLY_OWNED
-        and (plural or (weighed and len(numbers) > 1))
-        and _lists_only(tokens, first, last)
+        said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)
     ):
         return None
     have = items(tokens, first, last)

@@ -73,16 +73,12 @@ def keeps_back(
         return True
     if leading & (GUARDS["negation"] | GUARDS["plan"]) or "tomorrow" in texts:
         return True
-    if any(
-        tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside
-    ):
+    if any(tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside):
         return True
     if any(_vague(tokens, i, first, last) for i in numbers if i not in soft):
         return True
     line = f" {' '.join(tokens[i].text for i in inside)} "
-    if any(f" {ask} " in line for ask in _ASKS) or (
-        inside and tokens[inside[0]].text in _ASKING_FIRST and inside[0] == first
-    ):
+    if any(f" {ask} " in line for ask in _ASKS) or (inside and tokens[inside[0]].text in _ASKING_FIRST and inside[0] == first):
         return True
     return _of_others(tokens, inside) or _strangers(tokens, inside, strong=strong)
 
@@ -108,9 +104,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     if after is None:
         return False
     if after.text in {"ish", "odd", "something", "plus", "+"}:
-        return not (
-            after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER
-        )
+        return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
     return after.kind is Kind.WORD and (after.text not in VOCABULARY or after.text in {"am", "pm"})
 
 
@@ -134,9 +128,7 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
 def tells_otherwise(tokens: Sequence[Token]) -> bool:
     """Whether a message without numbers is about others, about another time, or denied ("same as my brother")."""
     texts = {token.text for token in tokens}
-    return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(
-        texts & {"he", "she", "they", "?"}
-    )
+    return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(texts & {"he", "she", "they", "?"})
 
 
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
@@ -147,9 +139,7 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:
             later = words[at + 1 :]
-            doing = next(
-                (n for n, w in enumerate(later) if w in {"did", "does", "managed", "lifts", "lifted"}), None
-            )
+            doing = next((n for n, w in enumerate(later) if w in {"did", "does", "managed", "lifts", "lifted"}), None)
             if doing is not None and "i" not in later[:doing]:
                 return True
     return False

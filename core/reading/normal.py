@@ -48,9 +48,7 @@ def normalise(text: str) -> str:
     else:
         plain = "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
-    plain = _HYPHENATED.sub(
-        " ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain)))
-    )
+    plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))
     return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip()
 
 

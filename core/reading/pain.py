@@ -21,13 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _URGENT_WORDS = tuple(
-    sorted(
-        {
-            word
-            for entry in ("chest", "dizzy", "numb", "breath", "collapse", "with")
-            for word in listed("urgent", entry)
-        }
-    )
+    sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse", "with") for word in listed("urgent", entry)})
 )
 _SHORTEST = 4
 _PATIENT_FROM = 7
@@ -58,7 +52,7 @@ _NOT_THE_BODY_AFTER = EXERCISES - {
     "calf",
     "shoulder",
     "good",
-} | frozenset("day supported workout dips pump each hand free rest".split())
+} | frozenset(["day", "supported", "workout", "dips", "pump", "each", "hand", "free", "rest"])
 _MY = listed("words_pain", "my")
 _FIGURES = ("a pain in the", "pain in the ass", "pain in the arse", "pain in the butt", "pulled my leg", "pulling my leg", "on fire",
             "hurt my feelings", "hurts my feelings", "my pride", "no pain no gain", "heart attack when", "gave me a heart attack",
@@ -83,9 +77,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     A span without a pain is talk of pain that is denied, past, imagined or somebody else's: explained, and no act.
     """
     patient = [
-        replace(token, text=spelt)
-        if token.kind is Kind.WORD and (spelt := _urgent_spelling(token.raw))
-        else token
+        replace(token, text=spelt) if token.kind is Kind.WORD and (spelt := _urgent_spelling(token.raw)) else token
         for token in tokens
     ]
     found: list[_Found] = []
@@ -104,11 +96,7 @@ def _urgent_spelling(raw: str) -> str | None:
         return None
     reach = 2 if len(raw) >= _PATIENT_FROM else 1
     best = min(_URGENT_WORDS, key=lambda word: (OSA.distance(raw, word), word))
-    return (
-        best
-        if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM)
-        else None
-    )
+    return best if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM) else None
 
 
 _PAIRS = (
@@ -158,18 +146,12 @@ def _nearness(word: str, knowns: set[str]) -> int:
     return min(_distance(word, known) for known in knowns)
 
 
-def _in_clause(
-    tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]
-) -> list[_Found]:
-    said = phrases.find(
-        tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent")
-    )
+def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]) -> list[_Found]:
+    said = phrases.find(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
     alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain")
     hurts = [i for i in range(first, last) if tokens[i].text in HURT]
     signs = [
-        (one.meaning, one.first, one.last)
-        for one in said
-        if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
+        (one.meaning, one.first, one.last) for one in said if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
     ]
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += _misspelt_signs(tokens, first, last)
@@ -206,9 +188,7 @@ def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool
     )
 
 
-def _told(
-    meanings: set[str], urgent: set[str], places: list[_Place], tokens: Sequence[Token], first: int, last: int
-) -> list[Pain]:
+def _told(meanings: set[str], urgent: set[str], places: list[_Place], tokens: Sequence[Token], first: int, last: int) -> list[Pain]:
     """The pains of one clause: one for each place, or one without a place."""
     chest = "urgent-chest" in urgent
     acute = bool(urgent - _NO_PLACE - {_WHEREVER}) or bool(urgent & {_WHEREVER} and places)
@@ -236,11 +216,7 @@ def _places(tokens: Sequence[Token], first: int, last: int) -> list[_Place]:
             continue
         before = tokens[at - 1].text if at > first else ""
         after = tokens[at + 1].text if at + 1 < last else ""
-        if (
-            after in _NOT_THE_BODY_AFTER
-            or before in {"each", "per", "chest", "both"}
-            and word in {"hand", "hands"}
-        ):
+        if after in _NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", "both"} and word in {"hand", "hands"}):
             continue
         if word == "back" and not (
             before in _MY
@@ -305,9 +281,7 @@ def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
     return at
 
 
-def _is_not_now(
-    tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]
-) -> bool:
+def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]) -> bool:
     """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
     line = " " + " ".join(token.text for token in tokens[first:last]) + " "
     if any(figure in line for figure in _FIGURES) or _long_past(line):
@@ -379,21 +353,13 @@ def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequ
     hurting = words & HURT
     if hurting and hurting <= {"sore", "burning", "tender", "killing"} and not places:
         return True
-    return (
-        bool(places)
-        and {place.name for place in places} <= _MUSCLES
-        and bool(hurting)
-        and hurting <= _OF_MUSCLES
-    )
+    return bool(places) and {place.name for place in places} <= _MUSCLES and bool(hurting) and hurting <= _OF_MUSCLES
 
 
 def _together(found: list[_Found]) -> list[_Found]:
     """Each place once; a sign without a place once; arm or jaw beside a chest in trouble is urgent too."""
     places = {pain.place for _, pain, _ in found if pain is not None}
-    chest = (
-        any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found)
-        or {"jaw", "arm"} <= places
-    )
+    chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found) or {"jaw", "arm"} <= places
     kept: list[_Found] = []
     for at, pain, span in found:
         if pain is None:
@@ -401,9 +367,7 @@ def _together(found: list[_Found]) -> list[_Found]:
             continue
         if chest and pain.place in _WITH_CHEST:
             pain = replace(pain, urgent=True)
-        double = next(
-            (i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None
-        )
+        double = next((i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None)
         if double is None:
             kept.append((at, pain, span))
         else:

@@ -25,9 +25,7 @@ _ANY = ""
 _LONGEST_WHOLE = 14
 _OTHERS = listed("words_phrases", "others")
 _LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
-_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format(
-    "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
-)
+_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format("|".join((*sorted(COURTESY), "properly", "again", "correctly")))
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,12 +130,8 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
             if match and match.end() > start:
                 count = line.count(" ", start, match.end())
                 raw = _named(tokens, first, starts, match)
-                stands, name = (
-                    exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
-                )
-                if not stands or (
-                    raw is not None and phrase.meaning == "form" and _OTHERS & set(raw.split())
-                ):
+                stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
+                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(raw.split())):
                     continue
                 found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)
@@ -179,11 +173,7 @@ def _named(tokens: Sequence[Token], first: int, starts: list[int], match: re.Mat
     """The exercise a phrase names, in the words as written."""
     for group in range(1, (match.re.groups or 0) + 1):
         if match.start(group) >= 0 and match.group(group):
-            words = [
-                tokens[first + i].raw
-                for i, start in enumerate(starts)
-                if match.start(group) <= start < match.end(group)
-            ]
+            words = [tokens[first + i].raw for i, start in enumerate(starts) if match.start(group) <= start < match.end(group)]
             return " ".join(word for word in words if word)
     return None
 

@@ -119,9 +119,7 @@ _NUMBERS = {"NUM", "PLURAL", "DURATION"}
 
 def _part(kind: str, children: list[Terminal]) -> Part:
     numbers = tuple(Decimal(child.value) for child in children if child.type in _NUMBERS)
-    unit = next(
-        (Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None
-    )
+    unit = next((Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None)
     return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
 
 
@@ -131,9 +129,7 @@ def _grammar() -> Lark:
     return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts())
 
 
-def quantities(
-    tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False
-) -> list[Part] | None:
+def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False) -> list[Part] | None:
     """The parts of a message in order; None when the grammar cannot make sense of its numbers.
 
     `skip` says which set phrase, if any, begins at a token: marks become terminals, other phrases are passed over with
@@ -238,11 +234,7 @@ class _Marking:
         return self.tokens[index].text if 0 <= index < len(self.tokens) else ""
 
     def _is_number(self, index: int) -> bool:
-        return (
-            0 <= index < len(self.tokens)
-            and self.tokens[index].kind is Kind.NUMBER
-            and index not in self.skip
-        )
+        return 0 <= index < len(self.tokens) and self.tokens[index].kind is Kind.NUMBER and index not in self.skip
 
     def _label_end(self, index: int) -> int:
         """The index after the words that join a label to its number ("weight: 20", "reps was 11")."""
@@ -262,11 +254,7 @@ class _Marking:
         if following == "m" and self.tokens[after].glued:
             return self._minutes(index, token.value, after + 1)
         glued_s = following == "s" and self.tokens[after].glued
-        second = (
-            following == "second"
-            and not self._is_number(after + 1)
-            and self._text(after + 1) not in {"round", "set"}
-        )
+        second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in {"round", "set"}
         if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
             self._emit("DURATION", index, token.value)
             return after + 1
@@ -314,9 +302,7 @@ class _Marking:
             return after
         elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
             name = "REPS"
-        elif word in AMOUNTS["sets"] and word != "set":
-            name = "SETS"
-        elif word == "set" and next_word == "of":
+        elif (word in AMOUNTS["sets"] and word != "set") or (word == "set" and next_word == "of"):
             name = "SETS"
         elif word in AMOUNTS["rpe"] and not self._is_number(self._label_end(after + 1)):
             name = "EFFORT"
@@ -340,11 +326,7 @@ class _Marking:
         before, after = self._text(index - 1), self._text(index + 2)
         if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold:
             return False
-        if (
-            self.tokens[index].worded
-            or before in _LOAD_BEFORE_PLURAL
-            or after in {"x", "for", "dumbbells", "dumbbell"}
-        ):
+        if self.tokens[index].worded or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 
@@ -381,11 +363,7 @@ class _Marking:
             return "LOAD_IS"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
-        if (
-            word in {"round", "rnd", "rd", "set", "station", "circuit"}
-            and labels
-            and self._text(index + 1) != "of"
-        ):
+        if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._text(index + 1) != "of":
             return "ROUND_IS"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
@@ -424,11 +402,7 @@ class _Marking:
             return name
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1:
-            lone = (
-                word == "l"
-                and self.tokens[index].glued
-                and not any(t.text in {"r", "right"} for t in self.tokens)
-            )
+            lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
         counted = before in {"kg", "lb", "reps", "rep", "s", "seconds", "/"}
         return name if direct or counted else None

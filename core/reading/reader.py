@@ -179,9 +179,7 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
     if any(token.kind is Kind.NUMBER for token in tokens[first:last]):
         for one in said:
             if one.meaning == "have-nothing":
-                reading.acts = [
-                    (at, act) for at, act in reading.acts if at != one.first or not isinstance(act, Have)
-                ]
+                reading.acts = [(at, act) for at, act in reading.acts if at != one.first or not isinstance(act, Have)]
                 reading.explained -= set(range(one.first, one.last))
                 reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
     wanted = _alone(context)
@@ -197,30 +195,16 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
         if reading.explained & set(range(start, end)):
             continue
         alone = phrases.whole(tokens, start, end, wanted)
-        marked = {
-            i
-            for one in reading.phrases.values()
-            if one.meaning.startswith("mark")
-            for i in range(one.first, one.last)
-        }
+        marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
         if alone is not None and ((start, end) in tails or number_near) and marked >= set(range(start, end)):
             continue
         if alone is not None and alone.meaning in _FEELINGS and _asked(tokens, first, last):
             continue
         if alone is not None and (start, end) in tails and not _may_trail(alone, tails[start, end]):
             continue
-        if (
-            alone is not None
-            and alone.meaning == "have-nothing"
-            and any(t.kind is Kind.NUMBER for t in tokens)
-        ):
+        if alone is not None and alone.meaning == "have-nothing" and any(t.kind is Kind.NUMBER for t in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
-        elif (
-            alone is not None
-            and alone.meaning == "have-nothing"
-            and context.awaiting is Awaiting.REPS
-            and end - start < 2
-        ):
+        elif alone is not None and alone.meaning == "have-nothing" and context.awaiting is Awaiting.REPS and end - start < 2:
             continue
         elif alone is not None:
             reading.add(start, _act(alone, reading.text))

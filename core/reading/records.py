@@ -41,11 +41,7 @@ def records(
     `said` holds the set phrases by their first token; `explained` the tokens that other acts account for.
     """
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in explained]
-    marks = {
-        one.meaning: one
-        for one in sorted(said.values(), key=lambda one: -one.first)
-        if one.meaning.startswith("mark")
-    }
+    marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:
         return []
     if len(open_numbers) > _MOST_NUMBERS:
@@ -69,9 +65,7 @@ def records(
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
     if correcting:
         free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
-    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(
-        tokens, sentences, open_numbers, said
-    ):
+    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(tokens, sentences, open_numbers, said):
         return [(at, Unclear())]
     try:
         return _settled(tokens, parts, marks, context, at, correcting=correcting)
@@ -118,9 +112,7 @@ def _settled(
         if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
             before = {part.kind for part in parts if part.at < meant.first}
             parts = [part for part in parts if part.at >= meant.first]
-            if before & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == [
-                "bare"
-            ]:
+            if before & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
         start = min(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
@@ -131,9 +123,7 @@ def _settled(
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]
         after = [part for part in parts if part.at >= sorry.first]
-        if any(part.kind in _QUANTITIES for part in before) and any(
-            part.kind in _QUANTITIES for part in after
-        ):
+        if any(part.kind in _QUANTITIES for part in before) and any(part.kind in _QUANTITIES for part in after):
             changed = [replace(part, dropped=frozenset()) for part in after]
             return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
     return [(at, log) for log in logs(parts, context)]
@@ -193,9 +183,7 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
     return passed
 
 
-def _corrects(
-    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context
-) -> bool:
+def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
     short = len(tokens) <= 5  # a star and a quantity: "*12", "12kg*"
     if short and tokens and "*" in {tokens[0].text, tokens[-1].text}:
@@ -237,11 +225,7 @@ def _corrects(
 def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:
     """Whether a quantity follows "it was" directly, with at most small words between."""
     following = next(
-        (
-            part
-            for part in parts
-            if part.at >= was.last and (part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS)
-        ),
+        (part for part in parts if part.at >= was.last and (part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS)),
         None,
     )
     small = {
@@ -301,17 +285,13 @@ def _asks(
     for first, last in sentences:
         if last < len(tokens) and tokens[last].text == "?":
             inside = [i for i in open_numbers if first <= i < last]
-            explained = any(
-                first <= one.first < last and not one.meaning.startswith("mark") for one in said.values()
-            )
+            explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
             if inside and not explained:
                 return True
     return False
 
 
-def _without_numbers(
-    parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool
-) -> list[tuple[int, Act]]:
+def _without_numbers(parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool) -> list[tuple[int, Act]]:
     """What a message without numbers may still say: "same again", the side or the unit meant, that the whole hold was held."""
     if "mark-same" in marks:
         return [(marks["mark-same"].first, Log(same=True))]

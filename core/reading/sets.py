@@ -11,8 +11,8 @@ from dataclasses import dataclass, field, replace
 from decimal import ROUND_FLOOR, Decimal
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import listed
 from core.reading.acts import Awaiting, Context, Log, Side
+from core.reading.lexicon import listed
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -53,7 +53,7 @@ class _Quantity:
         return any(name in self.links for name in names)
 
 
-class Open(Exception):  # noqa: N818 - not an error: the statement stays open and is asked about
+class Open(Exception):
     """The statement can mean more than one thing; `choices` are the likely ones."""
 
     def __init__(self, *choices: tuple[Log, ...]) -> None:
@@ -165,9 +165,7 @@ def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
 def _has_reps(items: Sequence[_Quantity], skip: int) -> bool:
     """Whether another number than the one at `skip` can be the reps (or the seconds of a hold)."""
     return any(
-        item.kind in {"reps", "bare", "seconds", "same"}
-        for i, item in enumerate(items)
-        if i != skip and item.kind != "either"
+        item.kind in {"reps", "bare", "seconds", "same"} for i, item in enumerate(items) if i != skip and item.kind != "either"
     )
 
 
@@ -183,11 +181,7 @@ def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
     for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
         third = items[i + 2] if i + 2 < len(items) else None
         if _is_crossed(items, item, following, third):
-            if (
-                not _TWO <= item.value <= MOST_SETS
-                or item.value > following.value
-                or following.value < _FEWEST_CROSSED
-            ):
+            if not _TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
                 raise Open
             following.kind, following.links = "reps", item.links
             if third is not None and third.kind == "bare" and third.linked("by"):
@@ -216,21 +210,12 @@ def _counted_sets(items: list[_Quantity], sets: list[_Quantity]) -> tuple[list[_
 
 def _is_pair(item: _Quantity, following: _Quantity) -> bool:
     """Whether "2x16kg" or "two 14kgs" is the pair of dumbbells and not two reps."""
-    if (
-        item.kind != "bare"
-        or item.value != _TWO
-        or following.kind != "load"
-        or "bodyweight" in following.flags
-    ):
+    if item.kind != "bare" or item.value != _TWO or following.kind != "load" or "bodyweight" in following.flags:
         return False
-    return following.linked("by") or (
-        not following.links and (following.unit is None or item.linked("with", "by"))
-    )
+    return following.linked("by") or (not following.links and (following.unit is None or item.linked("with", "by")))
 
 
-def _is_crossed(
-    items: list[_Quantity], item: _Quantity, following: _Quantity, third: _Quantity | None
-) -> bool:
+def _is_crossed(items: list[_Quantity], item: _Quantity, following: _Quantity, third: _Quantity | None) -> bool:
     """Whether "3x10" is sets by reps: both numbers beside a load, or named as reps, or the second crossed again."""
     if item.kind != "bare" or following.kind not in {"bare", "reps"} or not following.linked("by"):
         return False
@@ -260,18 +245,14 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load"):
-            after.kind = "load"
-        elif after.linked("by") and before.kind == "reps" and not _any(items, "load"):
+        elif (after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load")) or (after.linked("by") and before.kind == "reps" and not _any(items, "load")):
             after.kind = "load"
 
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
     """ "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
-    another = before.kind in {"bare", "reps"} and any(
-        item.kind in {"bare", "reps"} and item.at < before.at for item in items
-    )
+    another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     if loads and not (another and all(load.at < before.at for load in loads) and before.links):
         if after.value > _EFFORT_UP_TO:
             raise Open
@@ -302,11 +283,7 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
         return
     if any(item.kind == "seconds" and not item.linked("in") for item in items) and not _any(items, "reps"):
         raise Open
-    if (
-        items[0] is bare[0]
-        and bare[0].linked("at", "at_sign", "with")
-        and (_any(items, "reps") or len(bare) == _TWO)
-    ):
+    if items[0] is bare[0] and bare[0].linked("at", "at_sign", "with") and (_any(items, "reps") or len(bare) == _TWO):
         bare[0].kind = "load"
         bare = bare[1:]
     if _any(items, "reps"):
@@ -353,12 +330,7 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind
             return
-        if (
-            second.linked("and")
-            and not context.sides
-            and context.awaiting is Awaiting.REPS
-            and context.load is None
-        ):
+        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and context.load is None:
             _become(bare, kind)
             return
         raise Open(
@@ -369,12 +341,7 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
             )
         )
     apart = all(item.linked(*_JOINTS) for item in bare[1:]) or not any(item.links for item in bare[1:])
-    if (
-        not apart
-        or sided
-        or context.awaiting is not Awaiting.REPS
-        or any(item.value == context.load for item in bare)
-    ):
+    if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
         raise Open
     _become(bare, kind)
 
@@ -450,29 +417,16 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
 
 def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool) -> None:
     """Raises `Open` when what stands between two counts does not read like a list of sets."""
-    if (
-        counts[1].linked("break")
-        and not counts[1].dropped
-        and counts[0].value <= _MOST_LISTED
-        and counts[0].kind == "reps"
-    ):
+    if counts[1].linked("break") and not counts[1].dropped and counts[0].value <= _MOST_LISTED and counts[0].kind == "reps":
         raise Open  # "1. 11 at 20kg" may be a numbered line
     loads = [item for item in items if item.kind == "load"]
     rising = all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
-    if (
-        len(loads) == 1
-        and loads[0] is items[-1]
-        and rising
-        and not set(loads[0].links) - {"comma", "and"}
-        and loads[0].links
-    ):
+    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
         raise Open  # "8, 10, 12 kg" may be what somebody owns
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         if count.dropped - _LISTING or (
-            count.linked("with", "for", "by", "at", "at_sign")
-            and before.kind not in {"load", "side"}
-            and not count.linked("label")
+            count.linked("with", "for", "by", "at", "at_sign") and before.kind not in {"load", "side"} and not count.linked("label")
         ):
             raise Open
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
@@ -524,9 +478,7 @@ def _share(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], ite
     raise Open
 
 
-def _share_loads(
-    rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]
-) -> None:
+def _share_loads(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]) -> None:
     """Several loads for more sets: each covers the counts before it ("11 and 10 at 20kg, 9 at 17.5"), or all after it."""
     first_is_load = items.index(rest[0]) < items.index(counts[0])
     for one in sets:

@@ -28,9 +28,7 @@ _REPEATS = re.compile(r"(.)\1{2,}")
 _VOWELS = frozenset("aeiou")
 _ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 _INDENT = (0.0, 0.3, 0.8)
-_KEYS = {
-    key: (row, column + _INDENT[row]) for row, keys in enumerate(_ROWS) for column, key in enumerate(keys)
-}
+_KEYS = {key: (row, column + _INDENT[row]) for row, keys in enumerate(_ROWS) for column, key in enumerate(keys)}
 _BESIDE = 1.1
 
 
@@ -42,11 +40,7 @@ def _beside(one: str, other: str) -> bool:
 
 _BY_LENGTH: dict[int, list[str]] = defaultdict(list)
 for _word in sorted(VOCABULARY):
-    if (
-        _word.isalpha()
-        and _word.isascii()
-        and len(_word) >= (_SHORTEST_REWRITTEN if _word in REWRITES else _SHORTEST_KNOWN)
-    ):
+    if _word.isalpha() and _word.isascii() and len(_word) >= (_SHORTEST_REWRITTEN if _word in REWRITES else _SHORTEST_KNOWN):
         _BY_LENGTH[len(_word)].append(_word)
 
 _JOINED_PARTS = frozenset(
@@ -94,14 +88,9 @@ def _nearest(word: str) -> str | None:
     ]
     if not near:
         return None
-    near.sort(
-        key=lambda found: (found[0], found[1] not in CORE, found[1][0] != word[0], -len(found[1]), found[1])
-    )
+    near.sort(key=lambda found: (found[0], found[1] not in CORE, found[1][0] != word[0], -len(found[1]), found[1]))
     distance, best = near[0]
-    if (
-        any(_counts(known) for _, known in near)
-        and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1
-    ):
+    if any(_counts(known) for _, known in near) and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1:
         return None
     return best
 
@@ -125,11 +114,7 @@ def _is_slip(word: str, known: str, distance: int) -> bool:
     """Whether thumbs make this of `known`: letters swapped, one left out, one doubled, the key beside, a wrong vowel."""
     if distance > 1:
         return word[0] == known[0]
-    if (
-        word[0] != known[0]
-        and min(len(word), len(known)) <= _SHORTEST_SWAPPED_KEY
-        and sorted(word) != sorted(known)
-    ):
+    if word[0] != known[0] and min(len(word), len(known)) <= _SHORTEST_SWAPPED_KEY and sorted(word) != sorted(known):
         return False
     if len(word) == len(known):
         if Levenshtein.distance(word, known) > 1:
@@ -139,15 +124,9 @@ def _is_slip(word: str, known: str, distance: int) -> bool:
         return len(word) >= _SHORTEST_SWAPPED_KEY and (_beside(typed, meant) or {typed, meant} <= _VOWELS)
     if len(word) < len(known):
         return word[0] == known[0] and len(word) >= _SHORTEST_TYPED
-    at = next(
-        (i for i, (typed, meant) in enumerate(zip(word, known, strict=False)) if typed != meant), len(known)
-    )
+    at = next((i for i, (typed, meant) in enumerate(zip(word, known, strict=False)) if typed != meant), len(known))
     neighbours = word[max(at - 1, 0) : at] + word[at + 1 : at + 2]
-    return (
-        len(known) >= _SHORTEST_SWAPPED_KEY - 1
-        and at > 0
-        and any(word[at] == n or _beside(word[at], n) for n in neighbours)
-    )
+    return len(known) >= _SHORTEST_SWAPPED_KEY - 1 and at > 0 and any(word[at] == n or _beside(word[at], n) for n in neighbours)
 
 
 def _split(word: str, *, shortest: int) -> tuple[str, ...] | None:
@@ -158,10 +137,6 @@ def _split(word: str, *, shortest: int) -> tuple[str, ...] | None:
         first, second = word[:cut], word[cut:]
         if min(len(first), len(second)) < shortest:
             continue
-        if (
-            first in _JOINED_PARTS
-            and second in _JOINED_PARTS
-            and max(len(first), len(second)) > _SHORTEST_PART
-        ):
+        if first in _JOINED_PARTS and second in _JOINED_PARTS and max(len(first), len(second)) > _SHORTEST_PART:
             return (*expand(first), *expand(second))
     return None

@@ -12,7 +12,6 @@ from decimal import Decimal
 from enum import Enum, auto
 
 from core.reading.lexicon import (
-    listed,
     ENGLISH,
     NUMBER_PLURALS,
     NUMBER_WORDS,
@@ -21,6 +20,7 @@ from core.reading.lexicon import (
     UNIT_SLIPS,
     UNITS,
     VOCABULARY,
+    listed,
 )
 from core.reading.spelling import respell
 
@@ -54,9 +54,7 @@ class Token:
     worded: bool = False
 
 
-_WITH_DIGITS = "|".join(
-    re.escape(word) for word in REWRITES if any(c.isdigit() for c in word) and not word[:-2].isdigit()
-)
+_WITH_DIGITS = "|".join(re.escape(word) for word in REWRITES if any(c.isdigit() for c in word) and not word[:-2].isdigit())
 
 _SCAN = re.compile(
     rf"""
@@ -134,26 +132,16 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
     """A number in digits, with its decimal comma or its minus sign if it has one."""
     raw, start, end = found.group(), found.start(), found.end()
     comma = re.compile(r",(\d{1,2})(?![\d,])").match(text, end)
-    after_comma = (
-        len(tokens) > 1 and tokens[-1].text == "," and tokens[-1].glued and tokens[-2].kind is Kind.NUMBER
-    )
+    after_comma = len(tokens) > 1 and tokens[-1].text == "," and tokens[-1].glued and tokens[-2].kind is Kind.NUMBER
     if comma and "." not in raw and not after_comma:
         decimal = Decimal(f"{raw}.{comma[1]}")
         has_unit = _UNIT_NEXT.match(text, comma.end()) is not None
         after_at = bool(tokens) and tokens[-1].text in _LOAD_WORDS
         if comma[1] in _DECIMAL_COMMA_TAILS and (has_unit or after_at):
-            tokens.append(
-                Token(
-                    Kind.NUMBER, str(decimal), text[start : comma.end()], start, comma.end(), glued, decimal
-                )
-            )
+            tokens.append(Token(Kind.NUMBER, str(decimal), text[start : comma.end()], start, comma.end(), glued, decimal))
             return comma.end()
         if has_unit or comma[1] == "5":
-            tokens.append(
-                Token(
-                    Kind.ODD, text[start : comma.end()], text[start : comma.end()], start, comma.end(), glued
-                )
-            )
+            tokens.append(Token(Kind.ODD, text[start : comma.end()], text[start : comma.end()], start, comma.end(), glued))
             return comma.end()
     kind = Kind.NUMBER
     if tokens and tokens[-1].text == "-" and glued and not tokens[-1].glued:
@@ -188,10 +176,7 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: b
         )
         return [number, Token(Kind.WORD, "s", "s", end - 1, end, glued=True)]
     if raw.endswith("'s") and raw not in VOCABULARY and (raw[:-2] in VOCABULARY or raw[:-2] in ENGLISH):
-        owner = [
-            replace(token, raw=raw)
-            for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, after_number=False)[:1]
-        ]
+        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, after_number=False)[:1]]
         return [*owner, Token(Kind.WORD, "is", "", end - 2, end)]
     words = (raw,) if raw in NUMBER_WORDS else respell(raw)
     if len(words) == 1 and words[0] in NUMBER_WORDS:
@@ -261,7 +246,6 @@ _AFTER_EIGHT = {
     "on",
     "left",
     "not",
-    "left",
     "repetitions",
     "in",
     "ate",
@@ -283,9 +267,7 @@ def _heard(tokens: list[Token]) -> list[Token]:
         number = _homophone(token.text, before, following)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
-            heard[index] = replace(
-                token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight"
-            )
+            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight")
         elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
             continue
         elif (token.text, following[:1]) in {
@@ -296,9 +278,7 @@ def _heard(tokens: list[Token]) -> list[Token]:
             heard[index] = replace(token, kind=Kind.ODD)
         elif token.text in _DICTATED_MARKS and _counted(before):
             heard[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
-        elif token.text not in {"x", "by", "at"} and _mistyped_at(
-            token, before, tokens[index + 1 : index + 3]
-        ):
+        elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):
             heard[index] = replace(token, text="at")
     return heard
 
@@ -311,20 +291,11 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     """The number word that `word` stands for where it stands, if it does."""
     previous = before.text if before is not None else ""
     if word == "ate":
-        heard = (
-            previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
-        )
-        return (
-            "eight"
-            if heard
-            and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"})
-            else None
-        )
+        heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
+        return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
     tank = any(following[: len(form)] == form for form in _TANK)
     more_tank = following[:1] == ("more",) and (
-        len(following) == 1
-        or following[1:4] in {("in", "the", "tank"), ("in", "me")}
-        or following[1] in {"left", "in", ",", "."}
+        len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in {"left", "in", ",", "."}
     )
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
@@ -351,13 +322,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
 
 def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> bool:
     """Whether a short unknown word between two numbers can only be "at"."""
-    if (
-        before is None
-        or before.kind is not Kind.NUMBER
-        or token.glued
-        or not following
-        or following[0].kind is not Kind.NUMBER
-    ):
+    if before is None or before.kind is not Kind.NUMBER or token.glued or not following or following[0].kind is not Kind.NUMBER:
         return False
     if len(token.text) > 3 or (token.text in VOCABULARY and token.text not in {"st", "a"}):
         return False
@@ -399,16 +364,12 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
         return True
     if before in _PRONOUN_BEFORE:
         return after == "left" and before not in {"this", "that", "the", "each", "last", "next"}
-    return (
-        len(tokens) == 1 or after in _NUMBER_AFTER or (index + 1 < len(tokens) and tokens[index + 1].worded)
-    )
+    return len(tokens) == 1 or after in _NUMBER_AFTER or (index + 1 < len(tokens) and tokens[index + 1].worded)
 
 
 def _spanning(first: Token, last: Token, value: Decimal) -> Token:
     raw = first.raw if first is last else f"{first.raw} {last.raw}"
-    return Token(
-        Kind.NUMBER, f"{value.normalize():f}", raw, first.start, last.end, first.glued, value, worded=True
-    )
+    return Token(Kind.NUMBER, f"{value.normalize():f}", raw, first.start, last.end, first.glued, value, worded=True)
 
 
 def _number_run(tokens: list[Token], index: int) -> tuple[Token, int]:
@@ -437,13 +398,7 @@ def _number_run(tokens: list[Token], index: int) -> tuple[Token, int]:
             tail, after = _number_run(tokens, after + skip)
             last, value = tail, value + tail.value
     point, digit = at(after), at(after + 1)
-    if (
-        point is not None
-        and point.text == "point"
-        and digit is not None
-        and digit.worded
-        and digit.value < _TEN
-    ):
+    if point is not None and point.text == "point" and digit is not None and digit.worded and digit.value < _TEN:
         last, value, after = digit, value + digit.value / _TEN, after + 2
     if last is first and first.text == "one":
         return replace(first, text="one"), after
@@ -474,9 +429,7 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
         token = tokens[index]
         whole = token.kind is Kind.NUMBER and token.value == token.value.to_integral_value()
         length = _half_length(tokens, index + 1) if whole else 0
-        unit_length = (
-            _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
-        )
+        unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
         dozen = next((form for form in _DOZENS if _spells(tokens[index : index + len(form)], form)), None)
         if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))
@@ -508,6 +461,4 @@ def _text_at(tokens: list[Token], index: int) -> str:
 
 def _half_length(tokens: list[Token], index: int) -> int:
     """How many tokens say "and a half" at `index`."""
-    return next(
-        (len(form) for form in _HALVES if tuple(t.text for t in tokens[index : index + len(form)]) == form), 0
-    )
+    return next((len(form) for form in _HALVES if tuple(t.text for t in tokens[index : index + len(form)]) == form), 0)

@@ -70,9 +70,7 @@ _WAIT_LEADS = (
 )  # fmt: skip
 _SMALL = (
     frozenset(
-        "on at and the in to please every each ok not no do for me i lets train training can will would like am pm morning mornings evening "
-        "evenings except but through until till from yes is best good works prefer thanks all days day my workout a an mate sir of off it only "
-        "just skip half hours minutes about now then more give us s m h quarter quarters o'clock past got in by around afternoon night tonight".split()
+        ["on", "at", "and", "the", "in", "to", "please", "every", "each", "ok", "not", "no", "do", "for", "me", "i", "lets", "train", "training", "can", "will", "would", "like", "am", "pm", "morning", "mornings", "evening", "evenings", "except", "but", "through", "until", "till", "from", "yes", "is", "best", "good", "works", "prefer", "thanks", "all", "days", "day", "my", "workout", "a", "an", "mate", "sir", "of", "off", "it", "only", "just", "skip", "half", "hours", "minutes", "about", "now", "then", "more", "give", "us", "s", "m", "h", "quarter", "quarters", "o'clock", "past", "got", "in", "by", "around", "afternoon", "night", "tonight"]
     )
     | COURTESY
 )
@@ -91,9 +89,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     used = {i for moment in moments for i in range(moment.first, moment.last)}
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
-    reminds = (
-        bool(said & _REMIND) or "remember me" in " ".join(words) or "make me remember" in " ".join(words)
-    )
+    reminds = bool(said & _REMIND) or "remember me" in " ".join(words) or "make me remember" in " ".join(words)
     if said & _DONE and not reminds:
         return []
     loose = [
@@ -104,12 +100,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     bare = _bare_minutes(clock, loose, words)
     if bare is not None:
         minutes, loose = bare, []
-    planned = _plans(
-        words, days, off_days, moments, reminds=reminds, small=_is_small(tokens, first, last, used)
-    )
-    later = _is_later(
-        words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed
-    )
+    planned = _plans(words, days, off_days, moments, reminds=reminds, small=_is_small(tokens, first, last, used))
+    later = _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
     if not (planned or reminds or later):
         return []
     if loose and said & _DONE:
@@ -159,9 +151,7 @@ def _plans(
     return bool(moved or ((days or off_days) and off and small) or (len(days) > 1 and small))
 
 
-def _plan(
-    clock: Clock, words: Sequence[str], days: set, off_days: set, moments: Sequence[Moment], *, reminds: bool
-) -> list[Act]:  # type: ignore[type-arg]
+def _plan(clock: Clock, words: Sequence[str], days: set, off_days: set, moments: Sequence[Moment], *, reminds: bool) -> list[Act]:  # type: ignore[type-arg]
     if _is_vague(words):
         return [Unclear()]
     said = set(words)
@@ -221,15 +211,12 @@ def _is_small(tokens: Sequence[Token], first: int, last: int, used: set[int]) ->
     )
 
 
-def _is_later(
-    words: Sequence[str], moments: Sequence[Moment], minutes: int | None, *, small: bool, timed: bool
-) -> bool:
+def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | None, *, small: bool, timed: bool) -> bool:
     """Whether the words put the workout off."""
     line = f" {' '.join(words)} "
     said = set(words)
     if {"snooze", "postpone"} & said or any(
-        f" {late} " in line
-        for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
+        f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
     ):
         return True
     if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
@@ -240,8 +227,7 @@ def _is_later(
     if minutes is None:
         return False
     if timed and not any(
-        f" {lead} " in line
-        for lead in ("later", "in", "more", "ask me", "give me", "give us", "another", "after")
+        f" {lead} " in line for lead in ("later", "in", "more", "ask me", "give me", "give us", "another", "after")
     ):
         return False
     return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
