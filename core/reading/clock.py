@@ -228,7 +228,9 @@ class Clock:
         index = first
         while index < last:
             word = self.text(index)
-            if word in {"not", "except", "no", "excluding", "without", "skip", "minus", "excluded", "never"} or (word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS)):
+            if word in {"not", "except", "no", "excluding", "without", "skip", "minus", "excluded", "never"} or (
+                word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS)
+            ):
                 into = off
             elif word in GROUPS:
                 into.update(GROUPS[word])
@@ -278,7 +280,9 @@ class Clock:
         index = self.first
         while index < self.last:
             following = self.text(index + 1)
-            if (self.is_number(index) and following == "more" and self.text(index + 2) == "minutes") or (self.is_number(index) and index not in used and following in {"minutes", "m"}):
+            if (self.is_number(index) and following == "more" and self.text(index + 2) == "minutes") or (
+                self.is_number(index) and index not in used and following in {"minutes", "m"}
+            ):
                 total += self.tokens[index].value
                 spent.add(index)
             elif self.is_number(index) and index not in used and following in {"hours", "h", "hr"}:
@@ -295,7 +299,9 @@ class Clock:
                 and self.text(index - 1) not in {"half", "of"}
             ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)
-            elif (self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours") or (self.text(index) == "half" and following == "hours"):
+            elif (self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours") or (
+                self.text(index) == "half" and following == "hours"
+            ):
                 total += 30
             elif (
                 self.text(index) in {"quarter", "quarters"}

@@ -191,6 +191,9 @@ def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
 
 def _have(things: list[_Thing]) -> Have | None:
     units = {thing.unit for thing in things} - {None}
+    loads = [thing for thing in things if thing.load is not None]
+    if any(one.unit is not None and other.unit is None for one, other in zip(loads, loads[1:], strict=False)):
+        return None  # "10kg pair, 13": the last number is no load
     for thing in things:
         thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
     kinds = {thing.kind for thing in things if thing.load is not None} - {None}
@@ -221,8 +224,11 @@ def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:
     return all(tokens[i].kind is Kind.NUMBER or tokens[i].text in _LIST_WORDS for i in range(first, last))
 
 
-def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
-    """What the sentence says the trainee owns; None when it says nothing of that."""
+def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = False) -> Have | None:
+    """What the sentence says the trainee owns; None when it says nothing of that.
+
+    `awaited` says that reps are awaited, so that only a verb of owning makes a rack of it.
+    """
     listing = _Listing(tokens, last)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
@@ -232,6 +238,10 @@ def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
     owns = bool(said & _OWNING) or any(pair in zip(words, words[1:], strict=False) for pair in _OWNING_PAIRS)
     parts = kinds & {"handle", "plate", "barbell"}
     done = said & _DONE or "@" in said or ("at" in said and "home" not in said) or ("with" in said and not parts and not owns)
+    if (awaited and not said & (_PLAINLY_OWNED - {"got"}) and "got a" not in " ".join(words)) or any(
+        tokens[i].kind is Kind.ODD for i in range(first, last)
+    ):
+        return None
     if done or said & _NOT_OWNED or (owns and not kinds and not paired and said & {"at", "x", "left", "in"}):
         return None
     plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)

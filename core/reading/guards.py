@@ -28,6 +28,7 @@ _ASKS = (
     "go for", "tried to", "hoping for", "as if", "in theory", "my max", "have to", "had to do", "was going", "not able",
 )  # fmt: skip
 _NUMBERED_THINGS = listed("words_guards", "numbered_things")
+_SUBSTANCE = listed("guards", "substance")
 _INJECTED = (
     "select * from", "from sets", "insert into", "update sets",
     "ignore all", "ignore the", "ignore your", "ignore any", "ignore what", "ignore everything", "ignore previous", "system :", "assistant :",
@@ -148,6 +149,8 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
 def _strangers(tokens: Sequence[Token], inside: Sequence[int], *, strong: bool) -> bool:
     """Whether too many words are unknown for the numbers to be trusted."""
     words = [tokens[i].text for i in inside if tokens[i].kind is Kind.WORD]
+    if not strong and (set(words) & _SUBSTANCE or "my weight" in " ".join(words)):
+        return True
     if not strong:
         known = [word for word in words if word in VOCABULARY]
         before = [tokens[i - 1] for i in inside if tokens[i].kind is Kind.NUMBER and i - 1 in inside]

@@ -30,7 +30,8 @@ _BETWEEN_DENIAL = listed("words_pain", "between_denial")
 _LONG_PAST = (
     "last year", "last month", "last week", "last summer", "last winter", "last time", "last spring", "last autumn", "years ago",
     "year ago", "months ago", "month ago", "weeks ago", "week ago", "days ago", "used to", "when i was", "as a kid", "as a child",
-    "in the past", "long ago", "back then", "yesterday", "last session", "last workout", "in school", "at school", "previously", "day before",
+    "in the past", "long ago", "back then", "yesterday", "last session", "last workout", "last monday", "last tuesday", "last wednesday", "last thursday", "last friday", "last saturday",
+    "last sunday", "last night", "in school", "at school", "previously", "day before",
 )  # fmt: skip
 _STILL = ("since", "from", "than", "still", "now", "again", "ever since")
 _SPREADING = listed("words_pain", "spreading")

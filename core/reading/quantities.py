@@ -136,7 +136,7 @@ def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool 
     every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that
     minutes can be a set even when nothing else says that something was held.
     """
-    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens))
+    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed)
     marking.run()
     if marking.broken:
         return None
@@ -156,6 +156,7 @@ class _Marking:
     tokens: Sequence[Token]
     skip: Mapping[int, Said]
     hold: bool
+    timed: bool = False
     terminals: list[Terminal] = field(default_factory=list)
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
@@ -189,7 +190,7 @@ class _Marking:
         if token.kind is Kind.ORDINAL:
             self._emit("LABEL", index)
             return index + 1
-        if token.text == "minutes" and self.hold:
+        if token.text == "minutes" and (self.hold or self.timed):
             return self._minutes(index, Decimal(1), index + 1)
         name = self._word(index)
         if name is None:

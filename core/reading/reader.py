@@ -42,7 +42,7 @@ from core.reading.pain import pains
 from core.reading.quantities import HOLD_WORDS
 from core.reading.records import records
 from core.reading.tokens import Kind, Token, tokenise
-from core.reading.when import when_acts
+from core.reading.when import REMIND_WORDS, when_acts
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -154,7 +154,7 @@ def _clauses(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, 
 
 def _read_sentence(reading: _Reading, first: int, last: int) -> None:
     tokens, context = reading.tokens, reading.context
-    owned = gear.gear(tokens, first, last)
+    owned = gear.gear(tokens, first, last, awaited=context.awaiting is Awaiting.REPS)
     if owned is not None:
         reading.add(first, owned)
         reading.explain(first, last)
@@ -197,6 +197,10 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
         alone = phrases.whole(tokens, start, end, wanted)
         marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
         if alone is not None and ((start, end) in tails or number_near) and marked >= set(range(start, end)):
+            continue
+        if alone is not None and alone.meaning == "pause" and _goes_on(tokens, end):
+            continue
+        if alone is not None and alone.meaning == "finish" and number_near and "done" in {t.text for t in tokens[start:end]}:
             continue
         if alone is not None and alone.meaning in _FEELINGS and _asked(tokens, first, last):
             continue
@@ -262,6 +266,18 @@ def _read_times(reading: _Reading, first: int, last: int) -> bool:
             reading.add(first, act)
         reading.explain(first, last)
         return True
+    reminding = next((i for i in range(first, last) if reading.tokens[i].text in REMIND_WORDS), None)
+    if reminding is not None:
+        begin = reminding - (
+            1 if reminding > first and reading.tokens[reminding - 1].text in {"the", "my", "stop", "no", "cancel"} else 0
+        )
+        begin -= 1 if begin > first and reading.tokens[begin - 1].text in {"stop", "cancel", "off", "no"} else 0
+        acts = [act for act in when_acts(reading.tokens, begin, last, timed=timed) if not isinstance(act, Unclear)]
+        if acts:
+            for act in acts:
+                reading.add(begin, act)
+            reading.explain(begin, last)
+            return False
     for start, end in _split(reading.tokens, first, last, _CLAUSE_ENDS | {"and"}):
         for act in when_acts(reading.tokens, start, end, timed=timed):
             if isinstance(act, Unclear):
@@ -297,10 +313,24 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     after = tokens[said.last] if said.last < last else None
     if said.meaning == "pause":
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        return not counted and not any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
+        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
+        held = held or (tokens[first].text == "i" and any(token.text == "hold" for token in tokens))
+        return not counted and not held
+    if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
+        return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
     if said.meaning in _FEELINGS:
         return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
     return not _negated(tokens, said, first)
+
+
+def _goes_on(tokens: Sequence[Token], index: int) -> bool:
+    """Whether "and a half" or "and ten" follows: a length of time, not a wait."""
+    following = [token for token in tokens[index : index + 2]]
+    return (
+        len(following) > 1
+        and following[0].text == "and"
+        and (following[1].text in {"a", "half"} or following[1].kind is Kind.NUMBER)
+    )
 
 
 def _asked(tokens: Sequence[Token], first: int, last: int) -> bool:

@@ -85,6 +85,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_WITH_A_LOAD = listed("words_records", "with_a_load")
 _NOTED = listed("words_records", "noted")
 
 
@@ -126,7 +127,12 @@ def _settled(
         if any(part.kind in _QUANTITIES for part in before) and any(part.kind in _QUANTITIES for part in after):
             changed = [replace(part, dropped=frozenset()) for part in after]
             return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
-    return [(at, log) for log in logs(parts, context)]
+    made = logs(parts, context)
+    if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
+        loose = {token.text for token in tokens if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
+        if loose and len(tokens) > _LONGEST_NOUGHT - 1:
+            raise Open  # a load alone, and words that are not about a set
+    return [(at, log) for log in made]
 
 
 def _kept_back(
@@ -209,7 +215,7 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     if sorry is None or not counted:
         return False
     if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not any(
-        part.at in {sorry.last, sorry.last + 1} for part in counted
+        sorry.last <= part.at <= sorry.last + 3 for part in counted
     ):
         return False
     if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):

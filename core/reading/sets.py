@@ -66,7 +66,7 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     items = _items(parts)
     if not items:
         return ()
-    if any(part.kind == "unit_only" for part in parts):
+    if parts[-1].kind in {"by", "at", "at_sign"} or any(part.kind == "unit_only" for part in parts):
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
@@ -245,7 +245,9 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif (after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load")) or (after.linked("by") and before.kind == "reps" and not _any(items, "load")):
+        elif (after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load")) or (
+            after.linked("by") and before.kind == "reps" and not _any(items, "load")
+        ):
             after.kind = "load"
 
 

@@ -59,10 +59,10 @@ _WITH_DIGITS = "|".join(re.escape(word) for word in REWRITES if any(c.isdigit() 
 _SCAN = re.compile(
     rf"""
       (?P<odd>
-          https?://\S+ | www\.\S+ | (?<![\w.+-])[\w.+-]{1, 64}@[a-z]\w*\.[a-z]+        # addresses
+          https?://\S+ | www\.\S+ | (?<![\w.+-])[\w.+-]{{1,64}}@[a-z]\w*\.[a-z]+        # addresses
         | \+\d[\d ()-]{{6,}}\d | \(?\d{{3,5}}\)?(?:[ -]\d{{3,}})+ | \d{{6,}}  # telephone numbers
         | \d{{4}}-\d{{1,2}}-\d{{1,2}} | \d{{1,2}}[/.-]\d{{1,2}}[/.-]\d{{4}} | \d+\.\d+\.\d+  # dates, versions
-        | [£$€¥₹₦]\s?\d+(?:[.,]\d+){0, 3} | \d+(?:[.,]\d+){0, 2}\s?(?:[£$€¥₹₦%°])
+        | [£$€¥₹₦]\s?\d+(?:[.,]\d+){{0,3}} | \d+(?:[.,]\d+){{0,2}}\s?(?:[£$€¥₹₦%°])
         | \d{{1,3}}(?:,\d{{3}})+(?!\d)
         | \d+(?:\.\d+)?(?:-\d+)(?:-\d+)+                             # 3-2-1-0
       )
@@ -81,7 +81,7 @@ _SCAN = re.compile(
 )
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
 _UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
-_LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":"}
+_LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x"}
 
 
 def tokenise(text: str) -> list[Token]:
@@ -143,13 +143,19 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
         if has_unit or comma[1] == "5":
             tokens.append(Token(Kind.ODD, text[start : comma.end()], text[start : comma.end()], start, comma.end(), glued))
             return comma.end()
-    kind = Kind.NUMBER
-    if tokens and tokens[-1].text == "-" and glued and not tokens[-1].glued:
-        before = tokens[-2] if len(tokens) > 1 else None
-        if before is None or (before.kind is not Kind.NUMBER and before.text not in UNITS):
-            kind = Kind.ODD
+    kind = Kind.ODD if _is_negative(tokens, glued=glued) else Kind.NUMBER
     tokens.append(Token(kind, raw, raw, start, end, glued, Decimal(raw)))
     return end
+
+
+def _is_negative(tokens: list[Token], *, glued: bool) -> bool:
+    """Whether the dash right before a number is a minus: nothing countable stands before it."""
+    if not tokens or tokens[-1].text != "-" or not glued:
+        return False
+    before = tokens[-2] if len(tokens) > 1 else None
+    if before is None or before.text in {"x", "at", "@", "with", "by"}:
+        return True
+    return not tokens[-1].glued and before.kind is not Kind.NUMBER and before.text not in UNITS
 
 
 def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: bool) -> list[Token]:
@@ -308,6 +314,13 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
             or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",))
             else None
         )
+    if (
+        word in {"for", "to"}
+        and following[:1] == ("reps",)
+        and following[1:2] in {("at",), ("with",), ("of",)}
+        and previous not in {"kg", "lb"}
+    ):
+        return "four" if word == "for" else "two"
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}

@@ -12,7 +12,7 @@ from core.reading.tokens import Kind, Token
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-_REMIND = listed("when", "remind")
+REMIND_WORDS = listed("when", "remind")
 _OFF = listed("when", "off")
 _PLAN = listed("words_when", "plan")
 _MOVES = listed("words_when", "moves")
@@ -70,7 +70,88 @@ _WAIT_LEADS = (
 )  # fmt: skip
 _SMALL = (
     frozenset(
-        ["on", "at", "and", "the", "in", "to", "please", "every", "each", "ok", "not", "no", "do", "for", "me", "i", "lets", "train", "training", "can", "will", "would", "like", "am", "pm", "morning", "mornings", "evening", "evenings", "except", "but", "through", "until", "till", "from", "yes", "is", "best", "good", "works", "prefer", "thanks", "all", "days", "day", "my", "workout", "a", "an", "mate", "sir", "of", "off", "it", "only", "just", "skip", "half", "hours", "minutes", "about", "now", "then", "more", "give", "us", "s", "m", "h", "quarter", "quarters", "o'clock", "past", "got", "in", "by", "around", "afternoon", "night", "tonight"]
+        [
+            "on",
+            "at",
+            "and",
+            "the",
+            "in",
+            "to",
+            "please",
+            "every",
+            "each",
+            "ok",
+            "not",
+            "no",
+            "do",
+            "for",
+            "me",
+            "i",
+            "lets",
+            "train",
+            "training",
+            "can",
+            "will",
+            "would",
+            "like",
+            "am",
+            "pm",
+            "morning",
+            "mornings",
+            "evening",
+            "evenings",
+            "except",
+            "but",
+            "through",
+            "until",
+            "till",
+            "from",
+            "yes",
+            "is",
+            "best",
+            "good",
+            "works",
+            "prefer",
+            "thanks",
+            "all",
+            "days",
+            "day",
+            "my",
+            "workout",
+            "a",
+            "an",
+            "mate",
+            "sir",
+            "of",
+            "off",
+            "it",
+            "only",
+            "just",
+            "skip",
+            "half",
+            "hours",
+            "minutes",
+            "about",
+            "now",
+            "then",
+            "more",
+            "give",
+            "us",
+            "s",
+            "m",
+            "h",
+            "quarter",
+            "quarters",
+            "o'clock",
+            "past",
+            "got",
+            "in",
+            "by",
+            "around",
+            "afternoon",
+            "night",
+            "tonight",
+        ]
     )
     | COURTESY
 )
@@ -89,7 +170,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     used = {i for moment in moments for i in range(moment.first, moment.last)}
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
-    reminds = bool(said & _REMIND) or "remember me" in " ".join(words) or "make me remember" in " ".join(words)
+    reminds = bool(said & REMIND_WORDS) or "remember me" in " ".join(words) or "make me remember" in " ".join(words)
     if said & _DONE and not reminds:
         return []
     loose = [
@@ -143,7 +224,7 @@ def _plans(
     """Whether the words are about days to be reminded on, or about reminders no more."""
     said = set(words)
     off = bool(said & _OFF)
-    if reminds and (days or off_days or (off and said & _REMIND)):
+    if reminds and (days or off_days or (off and said & REMIND_WORDS)):
         return True
     if days and moments:
         return True
