@@ -12,6 +12,7 @@ from decimal import ROUND_FLOOR, Decimal
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context, Log, Side
+from core.reading.lexicon import listed
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -24,17 +25,14 @@ MOST_LOAD = {Unit.KG: Decimal(200), Unit.LB: Decimal(440)}
 MOST_RESERVE = Decimal(20)
 MOST_SECONDS = 3600
 MOST_SETS = 8
-_MOST_SHORT_RESERVE = Decimal(10)
+_MOST_SHORT_RESERVE = Decimal(6)
 _TWO = Decimal(2)
 _FEWEST_CROSSED = 5
+_MOST_LISTED = 3
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
-_LISTING = frozenset(
-    "then next i got did and on the after that now was were reps rep for round set second first third last one with a it managed only finally "
-    "my gave me ended end started start had also another in ... of rounds sets both all weight : followed by done just again is so this time "
-    "went up down to at each final kilos here go got get x them they each ( ) but clean good this same lol haha ok okay yes phew oh ah".split()
-)
+_LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
 
 
@@ -55,7 +53,7 @@ class _Quantity:
         return any(name in self.links for name in names)
 
 
-class Open(Exception):  # noqa: N818 - not an error: the statement stays open and is asked about
+class Open(Exception):
     """The statement can mean more than one thing; `choices` are the likely ones."""
 
     def __init__(self, *choices: tuple[Log, ...]) -> None:
@@ -68,6 +66,8 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     items = _items(parts)
     if not items:
         return ()
+    if parts[-1].kind in {"by", "at", "at_sign"} or any(part.kind == "unit_only" for part in parts):
+        raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
     _settle_pairs(items, context)
@@ -151,7 +151,8 @@ def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
             else:
                 raise Open
         elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
-            if not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more"):
+            compared = any(other.kind == "same" for other in items)
+            if compared or (not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more")):
                 raise Open
             kept.append(replace(item, kind="reserve"))
         else:
@@ -164,9 +165,7 @@ def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
 def _has_reps(items: Sequence[_Quantity], skip: int) -> bool:
     """Whether another number than the one at `skip` can be the reps (or the seconds of a hold)."""
     return any(
-        item.kind in {"reps", "bare", "seconds", "same"}
-        for i, item in enumerate(items)
-        if i != skip and item.kind != "either"
+        item.kind in {"reps", "bare", "seconds", "same"} for i, item in enumerate(items) if i != skip and item.kind != "either"
     )
 
 
@@ -175,10 +174,11 @@ def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
     sets = [item for item in items if item.kind == "sets"]
     if sets:
         return _counted_sets(items, sets)
-    for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
+    for item, following in zip(items, items[1:], strict=False):
         if _is_pair(item, following):
             following.links = item.links
             return [other for other in items if other is not item], 1
+    for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
         third = items[i + 2] if i + 2 < len(items) else None
         if _is_crossed(items, item, following, third):
             if not _TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
@@ -231,6 +231,13 @@ def _repeats(value: Decimal) -> int:
 
 def _settle_pairs(items: list[_Quantity], context: Context) -> None:
     """Numbers joined by "at", "with", "for" or a cross settle each other."""
+    if not _any(items, "load"):
+        for before, after in zip(items, items[1:], strict=False):
+            crossed = before.kind == after.kind == "bare" and after.linked("by", "for")
+            if crossed and (before.value == context.load) != (after.value == context.load):
+                load, reps = (before, after) if before.value == context.load else (after, before)
+                load.kind, reps.kind = "load", "reps"
+                break
     for before, after in zip(items, items[1:], strict=False):
         if after.kind != "bare":
             if before.kind == "bare" and after.kind == "reps" and after.linked("for", "by"):
@@ -238,16 +245,17 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load"):
-            after.kind = "load"
-        elif after.linked("by") and before.kind == "reps" and not _any(items, "load"):
+        elif (after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load")) or (
+            after.linked("by") and before.kind == "reps" and not _any(items, "load")
+        ):
             after.kind = "load"
 
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
     """ "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
-    has_load = any(item.kind == "load" and item.at < after.at for item in items)
-    if has_load:
+    loads = [item for item in items if item.kind == "load" and item.at < after.at]
+    another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
+    if loads and not (another and all(load.at < before.at for load in loads) and before.links):
         if after.value > _EFFORT_UP_TO:
             raise Open
         after.kind = "effort"
@@ -275,11 +283,9 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
-    if (
-        items[0] is bare[0]
-        and bare[0].linked("at", "at_sign", "with")
-        and (_any(items, "reps") or len(bare) == _TWO)
-    ):
+    if any(item.kind == "seconds" and not item.linked("in") for item in items) and not _any(items, "reps"):
+        raise Open
+    if items[0] is bare[0] and bare[0].linked("at", "at_sign", "with") and (_any(items, "reps") or len(bare) == _TWO):
         bare[0].kind = "load"
         bare = bare[1:]
     if _any(items, "reps"):
@@ -295,6 +301,11 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
         return
     if _any(items, "load"):
         _become(bare, "seconds" if context.hold else "reps")
+        return
+    broken = [item for item in bare if item.value % 1]
+    if len(bare) == _TWO and len(broken) == 1:
+        broken[0].kind = "load"
+        _become([item for item in bare if item is not broken[0]], "reps")
         return
     _settle_unnamed(items, bare, context)
 
@@ -321,12 +332,7 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind
             return
-        if (
-            second.linked("and")
-            and not context.sides
-            and context.awaiting is Awaiting.REPS
-            and context.load is None
-        ):
+        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and context.load is None:
             _become(bare, kind)
             return
         raise Open(
@@ -336,13 +342,8 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
                 if reps.value == reps.value.to_integral_value()
             )
         )
-    apart = all(item.linked("comma", "and", "slash", "break") for item in bare[1:])
-    if (
-        not apart
-        or sided
-        or context.awaiting is not Awaiting.REPS
-        or any(item.value == context.load for item in bare)
-    ):
+    apart = all(item.linked(*_JOINTS) for item in bare[1:]) or not any(item.links for item in bare[1:])
+    if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
         raise Open
     _become(bare, kind)
 
@@ -405,7 +406,7 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
         return [_single(items, sides)]
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
-    _check_list(counts, sided=len(sides) == len(counts))
+    _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
     sets = [_Set(at=count.at) for count in counts]
     for one, count in zip(sets, counts, strict=True):
         one.add(count)
@@ -416,10 +417,19 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
     return [one.log() for one in sets]
 
 
-def _check_list(counts: list[_Quantity], *, sided: bool) -> None:
+def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool) -> None:
     """Raises `Open` when what stands between two counts does not read like a list of sets."""
+    if counts[1].linked("break") and not counts[1].dropped and counts[0].value <= _MOST_LISTED and counts[0].kind == "reps":
+        raise Open  # "1. 11 at 20kg" may be a numbered line
+    loads = [item for item in items if item.kind == "load"]
+    rising = all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
+    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
+        raise Open  # "8, 10, 12 kg" may be what somebody owns
     for count in counts[1:]:
-        if count.dropped - _LISTING:
+        before = items[items.index(count) - 1]
+        if count.dropped - _LISTING or (
+            count.linked("with", "for", "by", "at", "at_sign") and before.kind not in {"load", "side"} and not count.linked("label")
+        ):
             raise Open
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
             raise Open
@@ -470,9 +480,7 @@ def _share(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], ite
     raise Open
 
 
-def _share_loads(
-    rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]
-) -> None:
+def _share_loads(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]) -> None:
     """Several loads for more sets: each covers the counts before it ("11 and 10 at 20kg, 9 at 17.5"), or all after it."""
     first_is_load = items.index(rest[0]) < items.index(counts[0])
     for one in sets:
