@@ -103,10 +103,14 @@ def stay(reason: Stay) -> str:
 def other_tempo(reason: OtherTempo) -> str:
     """Another tempo instead of another load."""
     load = load_text(reason.load, reason.unit)
-    pace = "slower" if reason.rep_s > reason.usual_rep_s else "quicker"
-    seconds = f"{number_text(reason.rep_s)} s a rep, not {number_text(reason.usual_rep_s)}"
-    before = "" if reason.last is None else f"{set_text(reason.last)}: "
-    return f"{before}{load}, {pace}: {seconds}."
+    seconds = f"{number_text(reason.rep_s)} s a rep"
+    if reason.last is None:
+        return f"{load} at {seconds}, not {number_text(reason.usual_rep_s)}."
+    if reason.rep_s == reason.last.rep_s:
+        again = " again" if reason.load == reason.last.load else ""
+        return f"{set_text(reason.last)}: {load}{again}, still {seconds}."
+    pace = "slower" if reason.rep_s > reason.last.rep_s else "quicker"
+    return f"{set_text(reason.last)}: {load} with {pace} reps, {number_text(reason.rep_s)} s each."
 
 
 def heaviest_is_light(reason: HeaviestIsLight) -> str:
