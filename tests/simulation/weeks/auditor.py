@@ -1,7 +1,7 @@
 """The auditor keeps a diary of its own of what was said to whom, and compares. It shares no code with the program.
 
-It knows what people mean by what they type, what their phones received, and when program and network were away. Local times are worked
-out with pytz. It reads the program's database only for the sets that stand.
+It knows what people mean by what they type, what their phones received, and when program and network were away. Local times are
+worked out with pytz. It reads the program's database only for the sets that stand.
 """
 
 from __future__ import annotations
@@ -87,7 +87,7 @@ class Auditor:
     def delivered(self, trainee: int, kind: str, sent_at: datetime, *, again: bool) -> None:
         """A message reached a phone."""
         page = self.pages[trainee]
-        if kind in ("Card",) and page.handled and (not page.begun or (page.ended and page.ended[-1] > page.begun[-1])):
+        if kind == "Card" and page.handled and (not page.begun or (page.ended and page.ended[-1] > page.begun[-1])):
             page.begun.append(sent_at)
         if kind == "Summary":
             page.ended.append(sent_at)

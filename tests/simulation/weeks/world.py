@@ -117,7 +117,7 @@ class World:
                 self._plan(START + timedelta(days=day, hours=self._chance.uniform(4, 9)), "evening", number)
             for _ in range(round(KILLS_A_DAY + self._chance.uniform(-0.5, 0.5))):
                 self._plan(START + timedelta(days=day, hours=self._chance.uniform(0, 24)), "kill")
-            if self._chance.random() < 0.1:  # noqa: PLR2004 - every tenth day
+            if self._chance.random() < 0.1:
                 self._plan(START + timedelta(days=day, hours=self._chance.uniform(0, 24)), "sleep")
 
     async def _next(self) -> None:
@@ -152,8 +152,9 @@ class World:
             self._later(coming, max(self._up_at, self._asleep_until or self._up_at) + timedelta(seconds=1))
             return
         if await self._life.said(coming.trainee, coming.said.words, self._key(coming)):
+            self._heard.append(f"{self._clock.now():%m-%d %H:%M:%S} {coming.trainee} > {coming.said.words}")
             self._auditor.handled(coming.trainee, coming.said.means, self._clock.now())
-            if self._chance.random() < 0.05:  # noqa: PLR2004 - the network was not sure
+            if self._chance.random() < 0.05:
                 await self._life.said(coming.trainee, coming.said.words, self._key(coming))
         else:
             self._later(coming, self._clock.now() + timedelta(seconds=5))
