@@ -39,6 +39,7 @@ class Person:
     heard_last: tuple[str, str] = ("", "")
     reps: list[int] = field(default_factory=list)
     reported: int = 0
+    noted: int = 0
     training: bool = False
     settled: bool = False
 
@@ -75,11 +76,15 @@ class Person:
                 return [Text(self._soon(), "go")]
             case "Down" if "How many" in text:
                 return [self._reports()]
+            case "Noted":
+                self.noted += 1
+                return []
             case "StillThere" | "WhereWeWere":
                 return [Text(self._soon(), "back")]
             case "Summary":
-                self.training, reported, self.reported = False, self.reported, 0
-                if reported and self.chance.random() < 0.3:
+                self.training, all_noted = False, 0 < self.reported <= self.noted
+                self.reported = self.noted = 0
+                if all_noted and self.chance.random() < 0.3:
                     wrong, right = self.reps[-1], self._other_reps()
                     return [Text(self._soon(), f"sorry {right} not {wrong}", ("amend", wrong, right))]
                 return []

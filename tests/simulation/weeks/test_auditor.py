@@ -39,7 +39,7 @@ def verdict(auditor, tmp_path):
         )
     auditor.handled(1, ("reps", 12), at(9, "21:00"))
     auditor.handled(1, ("amend", 12, 11), at(9, "21:01"))
-    return lambda: auditor.verdict(file, END, [], {})
+    return lambda: auditor.verdict(file, END, [])
 
 
 def told(auditor, kind, day, clock, **how):
