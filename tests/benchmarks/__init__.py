@@ -1,1 +1,1 @@
-"""Measured by hand, never in CI: ratios against a baseline that runs beside."""
+"""Speed, run by hand: a ratio against something simple beside it, never a test that fails on a slow machine."""
