@@ -55,10 +55,10 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.session import onboarding, report, talk
+from core.session import edited, onboarding, report, talk
 from core.session.closing import close
 from core.session.cues import just_stopped
-from core.session.events import Event, Opened, Plan, Said, Step, Woke
+from core.session.events import Edited, Event, Opened, Plan, Said, Step, Woke
 from core.session.idle import remind, skip_day, snooze
 from core.session.lines import line_of
 from core.session.opening import begin, say_today
@@ -89,7 +89,7 @@ if TYPE_CHECKING:
     from datetime import datetime
     from typing import Literal
 
-    from core.diary import History
+    from core.diary import History, SetRecord
 
 
 def step(state: State, event: Event, plan: Plan, history: History, now: datetime) -> Step:
@@ -114,6 +114,8 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
             state = _opened(state, turn)
         case Said(text):
             state = _said(state, text, turn)
+        case Edited(text, first_at):
+            state = _edited(state, text, edited.noted_at(turn, first_at), turn)
         case _:
             assert_never(event)
     return Step(state, tuple(turn.entries), tuple(turn.messages), wake_at(state))
@@ -155,6 +157,17 @@ def _said(state: State, text: str, turn: Turn) -> State:
         if added is not None:
             return added
     return _carry_out(state, acts, turn)
+
+
+def _edited(state: State, text: str, records: tuple[SetRecord, ...], turn: Turn) -> State:
+    """A changed text corrects the sets it had noted; one that had noted none counts as said now."""
+    if not records or not isinstance(state, Running | Idle):
+        return _said(state, text, turn)
+    alarm = _urgent(read(text, context_of(state, turn)))
+    if alarm is not None:
+        return _stop_everything(state, (alarm,), alarm, turn)
+    edited.correct(records, text, turn)
+    return state
 
 
 def _urgent(acts: Sequence[Act]) -> Pain | None:
