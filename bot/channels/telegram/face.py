@@ -21,6 +21,8 @@ from datetime import datetime
 if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
 
+    from telegram import InlineKeyboardMarkup
+
     from bot.pace import Pace
     from bot.ports import Clock
 
@@ -39,6 +41,7 @@ class _Running:
     exercise: str
     ends_at: datetime
     whole_s: int
+    buttons: InlineKeyboardMarkup | None
     part: int = 1
 
     @property
@@ -57,7 +60,7 @@ class Faces:
         self,
         clock: Clock,
         pace: Pace,
-        change: Callable[[str, int, str], Awaitable[None]],
+        change: Callable[[str, int, str, InlineKeyboardMarkup | None], Awaitable[None]],
         still_runs: Callable[[int, datetime], Awaitable[bool]],
     ) -> None:
         self._clock = clock
@@ -72,11 +75,19 @@ class Faces:
         """Call this when an edit was planned, so that the alarm can be set for `due_at`."""
         self._planned = call
 
-    def begin(self, trainee_id: int, address: str, message_id: int, exercise: str, ends_at: datetime) -> None:
-        """The work of a station has begun and was announced in a message."""
+    def begin(
+        self,
+        trainee_id: int,
+        address: str,
+        message_id: int,
+        exercise: str,
+        ends_at: datetime,
+        buttons: InlineKeyboardMarkup | None,
+    ) -> None:
+        """The work of a station has begun and was announced in a message, which keeps its buttons until it is over."""
         whole_s = round((ends_at - self._clock.now()).total_seconds())
         if whole_s >= SHORTEST_S:
-            self._running[trainee_id] = _Running(address, message_id, exercise, ends_at, whole_s)
+            self._running[trainee_id] = _Running(address, message_id, exercise, ends_at, whole_s, buttons)
             self._planned()
 
     def due_at(self) -> datetime | None:
@@ -108,7 +119,8 @@ class Faces:
                 self._running.pop(trainee_id, None)
                 return
             self._pace.count(trainee_id, self._clock.now())
-            await self._change(running.address, running.message_id, running.html())
+            buttons = running.buttons if running.part < PARTS else None
+            await self._change(running.address, running.message_id, running.html(), buttons)
         except Unreachable as error:
             self._running.pop(trainee_id, None)
             if error.retry_after_s is not None:

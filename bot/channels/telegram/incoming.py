@@ -10,7 +10,6 @@ from telegram.constants import ChatMemberStatus, ChatType
 from datetime import datetime
 
 if TYPE_CHECKING:
-
     from telegram import CallbackQuery, ChatMemberUpdated, Message
 
 

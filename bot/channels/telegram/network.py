@@ -183,10 +183,10 @@ class Network:
             )
         return sent.message_id
 
-    async def change(self, address: str, message_id: int, html: str) -> None:
-        """Change a text that was sent; changing it to what it is already is no error."""
+    async def change(self, address: str, message_id: int, html: str, buttons: InlineKeyboardMarkup | None = None) -> None:
+        """Change a text that was sent, and its buttons; changing it to what it is already is no error."""
         with translated(), _same_is_well():
-            await self._bot.edit_message_text(html, int(address), message_id, parse_mode=ParseMode.HTML)
+            await self._bot.edit_message_text(html, int(address), message_id, parse_mode=ParseMode.HTML, reply_markup=buttons)
 
     async def take_buttons(self, address: str, message_id: int) -> None:
         """Take the quick replies off a message."""

@@ -57,7 +57,7 @@ class Sending:
         message_id = await self._send(account.address, letter, silent=silent)
         if kind in BEGINS and isinstance(state, Working) and state.ends_at is not None:
             here = state.workout.exercises[state.workout.place.station - 1]
-            self._faces.begin(trainee, account.address, message_id, exercise(here).name, state.ends_at)
+            self._faces.begin(trainee, account.address, message_id, exercise(here).name, state.ends_at, buttons_of(letter))
 
     async def _send(self, address: str, letter: Letter, *, silent: bool) -> int:
         html, buttons = html_of(letter), buttons_of(letter)
