@@ -83,6 +83,7 @@ class Assistant:
         self._fewer: set[int] = set()
         self._away: set[int] = set()
         self._stopping = False
+        self._held = False
         self._changed = asyncio.Condition()
         outbox.when_delayed(self.rearm)
 
@@ -103,6 +104,15 @@ class Assistant:
                     pass
         await self._idle()
         await self._alarms.stop()
+
+    def hold(self) -> None:
+        """Look at no alarm yet: what was written while the program was away comes first."""
+        self._held = True
+
+    def release(self) -> None:
+        """Everything that was written before has come in: look what is due."""
+        self._held = False
+        self.rearm()
 
     async def opened(self, trainee_id: int, key: InboxKey | None = None) -> bool:
         """The trainee's chat was opened, for the first time or again; true when that was handled (see `said`)."""
@@ -162,14 +172,15 @@ class Assistant:
             self._outbox.retry()
             for chore in self._chores:
                 chore.look()
-            while not self._stopping and (due := self._due()):
+            while not self._stopping and not self._held and (due := self._due()):
                 for some in _in_parts(due, AT_ONCE):
                     await asyncio.gather(*(self._wake(trainee_id) for trainee_id in some))
         await self._tell()
 
     def next_due(self) -> datetime | None:
         """When there is something to do next: a trainee's wake-up, or another try to send."""
-        instants = [it.wake_at for trainee_id, it in self._attention.items() if trainee_id not in self._away]
+        known = () if self._held else self._attention.items()
+        instants = [it.wake_at for trainee_id, it in known if trainee_id not in self._away]
         instants += [self._outbox.retry_at(), *(chore.due_at() for chore in self._chores)]
         return min((instant for instant in instants if instant is not None), default=None)
 

@@ -63,7 +63,7 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
             network = Network(settings.token, settings.api)
             try:
                 if await _reached(network, stop):
-                    async with on_network(network, store, await clock_after(store)) as office:
+                    async with on_network(network, store, await clock_after(store), held=settings.webhook is None) as office:
                         await _announce(office, out)
                         await _listen(office, settings, stop)
             finally:
@@ -81,8 +81,13 @@ class Office:
 
 
 @asynccontextmanager
-async def on_network(network: Network, store: Store, clock: Clock, limits: Limits | None = None) -> AsyncIterator[Office]:
-    """An assistant at work over an open store and a network that was started; stopped in good order at the end."""
+async def on_network(
+    network: Network, store: Store, clock: Clock, limits: Limits | None = None, *, held: bool = False
+) -> AsyncIterator[Office]:
+    """An assistant at work over an open store and a network that was started; stopped in good order at the end.
+
+    `held`: no alarm is looked at before `Assistant.release`.
+    """
     scenario = demo()
     register = Register(store.people)
     await register.load()
@@ -99,6 +104,8 @@ async def on_network(network: Network, store: Store, clock: Clock, limits: Limit
     house = House(await store.save_circuit(scenario.circuit), get_localzone_name())
     desk = Desk(network, register, store, assistant, clock, house)
     outbox.when_gone(desk.gone)
+    if held:
+        assistant.hold()
     try:
         async with started(assistant):
             try:
@@ -152,7 +159,7 @@ async def _listen(office: Office, settings: ServeSettings, stop: asyncio.Event) 
             await front.stop()
         return
     await office.network.listen_by_polling()
-    polling = Polling(office.network, office.desk, office.clock)
+    polling = Polling(office.network, office.desk, office.clock, office.assistant.release)
     asking = asyncio.create_task(polling.run())
     stopping = asyncio.create_task(stop.wait())
     await asyncio.wait((asking, stopping), return_when=asyncio.FIRST_COMPLETED)

@@ -27,6 +27,7 @@ class House:
 
     def __init__(self, network, office, store, clock):
         self.network, self.office, self.store, self.clock = network, office, store, clock
+        self.network_name = office.network.name
         self.assistant, self.desk = office.assistant, office.desk
         self.simulation = Simulation(office.assistant, clock)
 
@@ -38,6 +39,7 @@ class House:
             await self.network.until(lambda: self.network.all_confirmed)
             await self.assistant.settled()
             await self.desk.idle()
+            await self.assistant.settled()
 
     async def says(self, chat, *texts):
         """Somebody sends texts, one after the other, as fast as people read and type; returns the id of the last."""
@@ -99,8 +101,8 @@ async def open_house(standin, file, clock, limits=None, *, polling=True):
     store = await Store.open(f"sqlite:///{file}", rendered)
     client = Network(Secret(TOKEN), standin.url)
     await client.start()
-    async with on_network(client, store, clock, limits) as office:
-        asking = Polling(client, office.desk, clock)
+    async with on_network(client, store, clock, limits, held=polling) as office:
+        asking = Polling(client, office.desk, clock, office.assistant.release)
         task = asyncio.create_task(asking.run()) if polling else None
         yield House(standin, office, store, clock)
         asking.stop()

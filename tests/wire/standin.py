@@ -287,10 +287,11 @@ class StandIn:
         for number in [number for number in self._pending if number < offset]:
             self.delivered.append(number)
             del self._pending[number]
-        self._waiting = not self._pending
+        self._waiting = not self._pending and int(call.given.get("timeout", 0)) > 0
         await self._notify()
-        async with self._changed:
-            await self._changed.wait_for(lambda: self._pending or mine.done() or self._closing)
+        if int(call.given.get("timeout", 0)):
+            async with self._changed:
+                await self._changed.wait_for(lambda: self._pending or mine.done() or self._closing)
         self._waiting = False
         if mine.done():
             return _refusal(409, "Conflict: terminated by other getUpdates request; make sure that only one bot instance is running")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from contextlib import contextmanager
+from datetime import timedelta
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
 
@@ -54,8 +55,8 @@ def translated() -> Iterator[None]:
     try:
         yield
     except RetryAfter as error:
-        wait = error.retry_after
-        raise Unreachable(float(wait if isinstance(wait, int | float) else wait.total_seconds())) from None
+        told = error.retry_after
+        raise Unreachable(told.total_seconds() if isinstance(told, timedelta) else float(told)) from None
     except Forbidden:
         raise Gone("blocked") from None
     except ChatMigrated:
@@ -125,9 +126,9 @@ class Network:
         with translated():
             await self._bot.set_my_commands([BotCommand(command, says) for command, says in commands.items()])
 
-    async def updates(self, offset: int | None) -> list[dict[str, Any]]:
-        """Updates as they came; those below `offset` are confirmed by this and gone for good. Waits until there are some."""
-        asked = {"timeout": POLL_S, "limit": BATCH, "allowed_updates": json.dumps(KINDS)}
+    async def updates(self, offset: int | None, *, wait: bool) -> list[dict[str, Any]]:
+        """Updates as they came; those below `offset` are confirmed by this and gone for good. With `wait`, until there are some."""
+        asked = {"timeout": POLL_S if wait else 0, "limit": BATCH, "allowed_updates": json.dumps(KINDS)}
         query = urlencode(asked if offset is None else asked | {"offset": offset})
         with translated():
             answer = await self._poll.retrieve(f"{self._bot.base_url}/getUpdates?{query}", read_timeout=POLL_S + POLL_SLACK_S)

@@ -12,6 +12,8 @@ from bot.errors import TwoAtOnce, Unreachable
 from bot.outbox import backoff_s
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from bot.channels.telegram.desk import Desk
     from bot.channels.telegram.network import Network
     from bot.ports import Clock
@@ -25,14 +27,15 @@ _log = logging.getLogger(__name__)
 
 
 class Polling:
-    """Asks again and again until it is stopped."""
+    """Asks again and again until it is stopped; calls `caught_up` once, when what lay there at the start has come in."""
 
-    def __init__(self, network: Network, desk: Desk, clock: Clock) -> None:
+    def __init__(self, network: Network, desk: Desk, clock: Clock, caught_up: Callable[[], None]) -> None:
         self._network = network
         self._desk = desk
         self._clock = clock
         self._stopping = asyncio.Event()
         self._failures = 0
+        self._caught_up: Callable[[], None] | None = caught_up
 
     def stop(self) -> None:
         """Ask no more; the batch at hand is finished."""
@@ -50,18 +53,25 @@ class Polling:
             asked_at = self._clock.now()
             batch = await self._ask(offset)
             if batch is None:
+                self._begin()
                 continue
-            backlog = answered_at is None or (asked_at - answered_at).total_seconds() > GAP_S
+            backlog = self._caught_up is not None or answered_at is None or (asked_at - answered_at).total_seconds() > GAP_S
             if not batch:
+                self._begin()
                 offset, answered_at = None, self._clock.now()
                 continue
             if await self._take(batch, backlog=backlog):
                 offset = max(update_id_of(raw) for raw in batch) + 1
                 answered_at = self._clock.now()
 
+    def _begin(self) -> None:
+        if self._caught_up is not None:
+            self._caught_up()
+            self._caught_up = None
+
     async def _ask(self, offset: int | None) -> list[dict[str, Any]] | None:
         """One call; None when it was cut short, or failed and a while has passed."""
-        asking = asyncio.create_task(self._network.updates(offset))
+        asking = asyncio.create_task(self._network.updates(offset, wait=self._caught_up is None))
         stopping = asyncio.create_task(self._stopping.wait())
         try:
             await asyncio.wait((asking, stopping), return_when=asyncio.FIRST_COMPLETED)
