@@ -1,0 +1,1 @@
+"""Measured beside a baseline in the same run. Nothing here is asserted by the tests."""
