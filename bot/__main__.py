@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import argparse
 import asyncio
+import io
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 from core.errors import StationcallError
 
@@ -20,6 +21,9 @@ FAILED, BAD_INPUT = 1, 2
 def main(argv: Sequence[str] | None = None) -> int:
     """Run a command; returns the exit code: 0, 2 for bad input, 1 for anything else. Errors are one line on stderr."""
     arguments = _parser().parse_args(argv)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that cannot show a sign still shows the rest
     try:
         return int(arguments.run(arguments))
     except (StationcallError, OSError, UnicodeError) as error:
@@ -54,10 +58,18 @@ def _bad_input() -> tuple[type[Exception], ...]:
     )
 
 
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaint is one line, like every other error here."""
+
+    def error(self, message: str) -> NoReturn:
+        """Say what is wrong and where help is, and leave with the code for bad input."""
+        self.exit(BAD_INPUT, f"stationcall: {message} (see: {self.prog} --help)\n")
+
+
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="stationcall", description="The coach's voice in the trainee's phone.")
+    parser = _Parser(prog="stationcall", description="The coach's voice in the trainee's phone.")
     parser.add_argument("--data", metavar="DIR", help="data folder (default: STATIONCALL_DATA, else the user data folder)")
-    common = argparse.ArgumentParser(add_help=False)
+    common = _Parser(add_help=False)
     common.add_argument("--data", metavar="DIR", default=argparse.SUPPRESS, help=argparse.SUPPRESS)
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
 

@@ -16,10 +16,10 @@ from typing import TYPE_CHECKING
 from bot.alarms import Alarms
 from bot.outbox import Outbox, backoff_s
 from bot.store.store import InboxKey
+from bot.wakes import Wakes
 from core.messages import GetReady, HalfWay, SecondsLeft
 from core.session.events import Edited, Event, Opened, Plan, Said, Say, Step, Woke
 from core.session.moment import moment, still_fits
-from core.session.states import wake_at
 from core.session.step import step as core_step
 
 if TYPE_CHECKING:
@@ -45,14 +45,12 @@ _log = logging.getLogger(__name__)
 
 @dataclass
 class _Attention:
-    """What the assistant knows of a trainee between two steps.
+    """What the assistant knows of a trainee it has seen to since the start.
 
-    `wake_at` mirrors the database, or is later after a failure; `failures` counts failures in a row, `standing` the alarms in a row
-    that did not bring time forward.
+    `failures` counts failures in a row, `standing` the alarms in a row that did not bring time forward.
     """
 
     lock: asyncio.Lock
-    wake_at: datetime | None = None
     failures: int = 0
     standing: int = 0
 
@@ -78,6 +76,7 @@ class Assistant:
         self._coach = coach
         self._step = step
         self._chores = chores
+        self._wakes = Wakes()
         self._attention: defaultdict[int, _Attention] = defaultdict(lambda: _Attention(asyncio.Lock()))
         self._looking = asyncio.Lock()
         self._fewer: set[int] = set()
@@ -89,8 +88,9 @@ class Assistant:
 
     async def start(self) -> None:
         """Rebuild the alarms from the database, send what waits in the outbox, and look what fell due meanwhile."""
-        for trainee_id, due_at in (await self._store.wakes()).items():
-            self._attention[trainee_id].wake_at = due_at
+        await self._store.notice_zones(self._clock.now())
+        known = {trainee_id: at for trainee_id, at in (await self._store.wakes()).items() if trainee_id not in self._away}
+        self._wakes = Wakes(known)
         self._alarms.start(self.look)
         await self._outbox.recover()
         self.rearm()
@@ -147,20 +147,28 @@ class Assistant:
         return await self.said(trainee_id, offer.rendered.replies[number], external_id, channel)
 
     async def tell(self, trainee_id: int, messages: Sequence[Message], key: InboxKey | None = None) -> bool:
-        """Say something that no conversation decides; true when it is kept, now or before under the same key."""
+        """Say something that no conversation decides, after what is due; true when it is kept, now or before under the same key."""
 
-        def decide(_trainee: Trainee, state: State, _history: History, _circuit: Circuit) -> Step:
-            return Step(state, (), tuple(Say(message) for message in messages), wake_at(state))
+        def decide_at(now: datetime) -> Decide:
+            due = self._deciding(Woke())(now)
 
-        return await asyncio.shield(self._take(trainee_id, key, lambda _: decide))
+            def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
+                step = due(trainee, state, history, circuit)
+                return replace(step, messages=(*step.messages, *(Say(message) for message in messages)))
+
+            return decide
+
+        return await asyncio.shield(self._take(trainee_id, key, decide_at))
 
     def wishes(self, trainee_id: int, *, fewer: bool) -> None:
         """Somebody wishes for fewer messages from now on, or for all."""
         (self._fewer.add if fewer else self._fewer.discard)(trainee_id)
 
     def away(self, trainee_id: int, *, away: bool) -> None:
-        """Nothing can be sent to somebody: their clock is not looked at until they are back."""
+        """Nothing can be sent to somebody: their clock is not looked at until they are back and have written."""
         (self._away.add if away else self._away.discard)(trainee_id)
+        if away:
+            self._wakes.plan(trainee_id, None)
 
     def called(self, coach: str) -> None:
         """What the coach is called from now on."""
@@ -172,16 +180,14 @@ class Assistant:
             self._outbox.retry()
             for chore in self._chores:
                 chore.look()
-            while not self._stopping and not self._held and (due := self._due()):
+            while not self._stopping and not self._held and (due := self._wakes.due(self._clock.now())):
                 for some in _in_parts(due, AT_ONCE):
                     await asyncio.gather(*(self._wake(trainee_id) for trainee_id in some))
         await self._tell()
 
     def next_due(self) -> datetime | None:
         """When there is something to do next: a trainee's wake-up, or another try to send."""
-        known = () if self._held else self._attention.items()
-        instants = [it.wake_at for trainee_id, it in known if trainee_id not in self._away]
-        instants += [self._outbox.retry_at(), *(chore.due_at() for chore in self._chores)]
+        instants = [None if self._held else self._wakes.next_at(), self._outbox.retry_at(), *(it.due_at() for it in self._chores)]
         return min((instant for instant in instants if instant is not None), default=None)
 
     def rearm(self) -> None:
@@ -214,7 +220,8 @@ class Assistant:
                 _log.exception("trainee %d: a message could not be handled", trainee_id)
                 kept = False
             else:
-                attention.wake_at, attention.failures, attention.standing = handled.wake_at, 0, 0
+                self._plan(trainee_id, handled.wake_at)
+                attention.failures = attention.standing = 0
                 kept = True
         await self._tell()
         return kept
@@ -222,21 +229,24 @@ class Assistant:
     async def _wake(self, trainee_id: int) -> None:
         attention = self._attention[trainee_id]
         async with attention.lock:
-            due = attention.wake_at
+            if self._stopping:
+                return
+            due = self._wakes.planned(trainee_id)
             if due is None or due > self._clock.now():
                 return  # a message was faster
             try:
                 handled = await self._handle(trainee_id, None, self._deciding(Woke()), None)
             except Exception:  # noqa: BLE001 - this trainee's alarm must not stop the others'
                 _log.exception("trainee %d: the alarm could not be handled", trainee_id)
-                self._put_off(attention)
+                self._put_off(trainee_id, attention)
                 return
-            attention.wake_at, attention.failures = handled.wake_at, 0
+            self._plan(trainee_id, handled.wake_at)
+            attention.failures = 0
             moved = handled.wake_at is None or handled.wake_at > due
             attention.standing = 0 if moved else attention.standing + 1
             if attention.standing > STEPS_AT_ONE_INSTANT:
                 _log.error("trainee %d: the alarm rings for ever at one instant", trainee_id)
-                self._put_off(attention)
+                self._put_off(trainee_id, attention)
 
     def _deciding(self, event: Event) -> Callable[[datetime], Decide]:
         def at(now: datetime) -> Decide:
@@ -262,20 +272,15 @@ class Assistant:
             self._outbox.post(trainee_id, handled.letters)
         return handled
 
-    def _put_off(self, attention: _Attention) -> None:
+    def _plan(self, trainee_id: int, at: datetime | None) -> None:
+        """Look at a trainee at an instant; not at all while nothing can be sent to them."""
+        self._wakes.plan(trainee_id, None if trainee_id in self._away else at)
+
+    def _put_off(self, trainee_id: int, attention: _Attention) -> None:
+        """Plan another try; the database keeps the instant at which it was due."""
         attention.failures += 1
         wait_s = backoff_s(attention.failures, FIRST_WAIT_S, LONGEST_WAIT_S)
-        attention.wake_at = self._clock.now() + timedelta(seconds=wait_s)
-
-    def _due(self) -> list[int]:
-        """Who is due, the earliest first."""
-        now = self._clock.now()
-        due = [
-            (it.wake_at, trainee_id)
-            for trainee_id, it in self._attention.items()
-            if it.wake_at is not None and it.wake_at <= now and trainee_id not in self._away
-        ]
-        return [trainee_id for _, trainee_id in sorted(due)]
+        self._plan(trainee_id, self._clock.now() + timedelta(seconds=wait_s))
 
     def _nothing_due(self) -> bool:
         due = self.next_due()

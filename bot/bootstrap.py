@@ -102,6 +102,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             terminal = Terminal(trainee_id)
             async with on_duty(store, clock, terminal, scenario.coach) as assistant:
                 await terminal.hold(assistant)
+            terminal.part()
 
 
 async def print_records(settings: Settings, name: str | None, out: TextIO, *, as_json: bool) -> None:
@@ -117,8 +118,8 @@ async def print_records(settings: Settings, name: str | None, out: TextIO, *, as
 
 async def clock_after(store: Store, speed: float = 1.0) -> LiveClock:
     """A clock that never shows an instant earlier than what is kept."""
-    real, latest = LiveClock(speed), await store.latest_at()
-    return real if latest is None or latest <= real.now() else LiveClock(speed, latest)
+    clock, latest = LiveClock(speed), await store.latest_at()
+    return clock if latest is None or latest <= clock.now() else LiveClock(speed, latest)
 
 
 async def play(script: tuple[Line, ...], name: str, data: str | None, environ: Mapping[str, str], out: TextIO) -> None:

@@ -6,8 +6,10 @@ import json
 from typing import TYPE_CHECKING, TextIO
 
 from core import catalogue, timeline
+from core.body_effect import sets_a_muscle, tension_s
 from core.circuit_file import Draft, draft_circuit
 from core.circuit_warnings import Advice, minutes_text, warnings_of
+from core.units import amount_text
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -81,6 +83,8 @@ def lines(draft: Draft, minutes: int | None) -> Iterable[str]:
     yield from _times(draft.circuit)
     if minutes is not None:
         yield from _fit_lines(draft.circuit, minutes)
+    if not draft.faults:
+        yield from _effect(draft.circuit)
     advice = _advice(draft, minutes)
     if advice:
         yield "Think about:"
@@ -95,7 +99,7 @@ def _times(circuit: Circuit) -> Iterable[str]:
         known = catalogue.all_exercises().get(station.exercise)
         name = known.name if known else station.exercise
         reps = timeline.reps_each(station)
-        counted = f"about {_range(reps)} reps" if reps else "for time"
+        counted = f"about {_range(reps)} reps" if reps else "by the clock"
         work = minutes_text(timeline.station_work_s(station))
         yield f"  {number}. {name}{', each side' if station.sides else ''}: {work}, {counted}"
     yield f"Work a round: {minutes_text(timeline.work_s_per_round(circuit))}"
@@ -107,6 +111,13 @@ def _times(circuit: Circuit) -> Iterable[str]:
     if circuit.warm_up_s:
         yield f"Warm-up: {minutes_text(circuit.warm_up_s)}"
     yield f"In all: {_time(timeline.total_s(circuit))}"
+
+
+def _effect(circuit: Circuit) -> Iterable[str]:
+    """What one workout does: time under tension, and the muscles in the order of their sets."""
+    sets = sorted(sets_a_muscle([circuit]).items(), key=lambda pair: (-pair[1], pair[0]))
+    yield f"Under tension: about {_time(tension_s(circuit))}"
+    yield f"Sets: {', '.join(f'{muscle} {amount_text(count)}' for muscle, count in sets)}"
 
 
 def _fit_lines(circuit: Circuit, minutes: int) -> Iterable[str]:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from bot.errors import Gone, Unreachable, Unsure
 from bot.pace import NO_LIMITS, Pace, rank_of
-from bot.store.outgoing import STALE, is_stale
+from bot.store.outgoing import STALE, is_countdown, is_stale
 from bot.ports import Letter
 
 if TYPE_CHECKING:
@@ -194,7 +194,7 @@ class Outbox:
             self._gone(trainee_id)
             return False
         except Unsure:
-            if letter.expires_at is not None:  # a countdown may be out already: rather none than two
+            if is_countdown(letter.expires_at, now):  # it may be out already: rather none than two
                 await self._rows.drop(letter, STALE)
                 return True
             await self._put_back(trainee_id, chat, None)

@@ -20,7 +20,7 @@ from collections import Counter
 from typing import TYPE_CHECKING
 
 from core import catalogue
-from core.circuit import WORK_S, Circuit, Span
+from core.circuit import PLATE_CHANGE_S, WORK_S, Circuit, Span
 from core.circuit_file import RESERVE, Draft, Fault, load_text, read_table
 
 if TYPE_CHECKING:
@@ -45,6 +45,7 @@ PATTERNS = {
     "load": rf"(?:@\s*|\b(?:at|with)\s+)?(?:[12]\s*[x×]\s*)?{LOAD}\b",
     "reserve": rf"{COUNT}\s*(?:reps?\s+)?(?:left|in reserve|in the tank|rir)\b|reserve:?\s*{COUNT}",
     "rest_between_rounds_s": rf"{TIME}\s*(?:rest\s+)?{BETWEEN}|(?:rest\s+)?{BETWEEN}:?\s*{TIME}",
+    "plate_change_s": rf"{TIME}\s*(?:a\s+)?plate[ -]?change|plate[ -]?change:?\s*{TIME}",
     "warm_up_s": rf"{TIME}\s*warm[ -]?up|warm[ -]?up:?\s*{TIME}",
     "work_s": rf"{TIME}\s*(?:of\s+)?(?:work|on)\b|(?:work|on):?\s*{TIME}",
     "rest_s": rf"{TIME}\s*(?:of\s+)?(?:rest|off)\b|(?:rest|off):?\s*{TIME}",
@@ -64,22 +65,22 @@ EDGES = " \t\r,;.&–-"
 """What may stand at the ends of a piece without meaning anything."""
 KEYS = {"load": "load_hint", "seconds": "work_s"}
 """Items that go by another name than the key of a circuit file."""
-OF_THE_CIRCUIT = frozenset({"rest_between_rounds_s", "warm_up_s", "rounds"})
+OF_THE_CIRCUIT = frozenset({"rest_between_rounds_s", "warm_up_s", "plate_change_s", "rounds"})
 
 
-def read_text(text: str) -> Circuit | tuple[Fault, ...]:
+def read_typed(text: str) -> Circuit | tuple[Fault, ...]:
     """The circuit a coach typed, or every fault in it, never an empty tuple.
 
     Rounds and rest must be said; the rest between rounds is the same rest unless said; the rest of the
     defaults are those of a circuit file.
     """
-    draft = draft_text(text)
+    draft = draft_typed(text)
     if draft.circuit is None or draft.faults:
         return draft.faults
     return draft.circuit
 
 
-def draft_text(text: str) -> Draft:
+def draft_typed(text: str) -> Draft:
     """The circuit a coach typed as far as it can be read, with every fault, in the words of the text form."""
     table: dict[str, object] = {"name": UNNAMED}
     common: dict[str, object] = {}
@@ -216,10 +217,10 @@ def _seconds(says: str) -> object:
 
 
 def _one_time(number: str, unit: str) -> object:
-    """`90`, `1:30` or `1.5` minutes in seconds; half seconds stay, for the checks to refuse."""
+    """`90`, `1:30` or `1.5` minutes in seconds; half seconds and `1:99` stay, for the checks to refuse."""
     if ":" in number:
-        minutes, seconds = number.split(":")
-        return MINUTE_S * int(minutes) + int(seconds)
+        minutes, seconds = map(int, number.split(":"))
+        return MINUTE_S * minutes + seconds if seconds < MINUTE_S else number
     amount = float(number.replace(",", ".")) * (MINUTE_S if unit.lower().startswith("m") else 1)
     return int(amount) if amount.is_integer() else amount
 
@@ -233,7 +234,7 @@ def _unquoted(text: str) -> str:
     return text
 
 
-def write_text(circuit: Circuit) -> str:
+def write_typed(circuit: Circuit) -> str:
     """The circuit as a coach would type it; reading it gives the same circuit.
 
     Raises:
@@ -247,6 +248,7 @@ def write_text(circuit: Circuit) -> str:
         f"rest {_span(circuit.rest_s)} s",
         f"between rounds {_span(circuit.rest_between_rounds_s)} s",
         *([f"warm-up {circuit.warm_up_s} s"] if circuit.warm_up_s else []),
+        *([f"plate change {circuit.plate_change_s} s"] if circuit.plate_change_s != PLATE_CHANGE_S else []),
     ]
     lines = [f"name: {_quoted(circuit.name)}", *(_line(station, work_s) for station in circuit.stations)]
     return "\n".join([*lines, ", ".join(whole)]) + "\n"

@@ -6,6 +6,7 @@ The words for them are in `bot.wording`, one function a message. Exercises are n
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from typing import Literal
 
@@ -13,8 +14,8 @@ from core.circuit import Side
 from core.diary import Ending
 from core.rack import RackItem
 from core.reasons import CardReason
+from core.recurrence import Recurrence
 from core.tempo import Tempo
-from core.trainee import Weekday
 from core.units import Load, Unit
 
 
@@ -119,7 +120,10 @@ class WelcomeBack:
 
 @dataclass(frozen=True)
 class TodayPlan:
-    """What today holds. Minutes in all, warm-up and rests included."""
+    """What today holds. Minutes in all, warm-up and rests included.
+
+    `days_off` is set when a round was taken off because the last workout was so many days ago.
+    """
 
     circuit: str
     rounds: int
@@ -127,6 +131,31 @@ class TodayPlan:
     minutes_low: int
     minutes_high: int
     done_today: bool
+    days_off: int | None = None
+
+
+@dataclass(frozen=True)
+class DayAt:
+    """A training day and its time, "HH:MM"."""
+
+    day: date
+    at: str
+
+
+@dataclass(frozen=True)
+class RestDay:
+    """No training today; `taken_off` when it would have been a training day. `coming` is the next one, None when there is none."""
+
+    circuit: str
+    coming: DayAt | None
+    taken_off: bool
+
+
+@dataclass(frozen=True)
+class PlanOver:
+    """The training days have come to their end."""
+
+    circuit: str
 
 
 @dataclass(frozen=True)
@@ -152,10 +181,66 @@ class UnitNoted:
 
 @dataclass(frozen=True)
 class ReminderNoted:
-    """Reminders are set."""
+    """When reminders come, read back; `coming` is the next."""
 
-    days: tuple[Weekday, ...]
+    reminders: Recurrence
+    coming: DayAt | None
+
+
+@dataclass(frozen=True)
+class DaysOffNoted:
+    """No training from `first` to `last`; `coming` is the next training day after."""
+
+    first: date
+    last: date
+    coming: DayAt | None
+
+
+@dataclass(frozen=True)
+class DayMoved:
+    """A training day moved to another; `at` is its time there, `was_one` when that was a training day before."""
+
+    day: date
+    to: date
     at: str
+    was_one: bool
+
+
+@dataclass(frozen=True)
+class NothingToMove:
+    """The day named is no training day."""
+
+    day: date
+
+
+@dataclass(frozen=True)
+class HalfAsked:
+    """Morning or evening? Each answer is a whole message."""
+
+    morning: str
+    evening: str
+
+
+@dataclass(frozen=True)
+class ZoneAsked:
+    """Another time zone, but which?"""
+
+
+@dataclass(frozen=True)
+class ZoneUnknown:
+    """A place whose zone is not known; `nearest` may be meant."""
+
+    said: str
+    nearest: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class ZoneNoted:
+    """The trainee's zone changed: the place it is named after, and what the clock shows there; `coming` is the next reminder."""
+
+    place: str
+    clock: str
+    coming: DayAt | None
 
 
 @dataclass(frozen=True)
@@ -184,11 +269,34 @@ class SnoozeTimeAsked:
 
 @dataclass(frozen=True)
 class Reminder:
-    """The reminder of a day. Minutes in all."""
+    """The reminder of a day. Minutes in all; `change` is the one thing that differs from the last time."""
 
     circuit: str
     rounds: int
     minutes_high: int
+    change: NextChange | None = None
+
+
+@dataclass(frozen=True)
+class FollowUp:
+    """A training day went by; today is as good. Minutes in all."""
+
+    circuit: str
+    minutes_high: int
+
+
+@dataclass(frozen=True)
+class ComeBack:
+    """After a week or two of silence: coming back is easy. The last word until the trainee speaks.
+
+    `eased` when the workout is a round shorter; `days_off` since the last workout, None when there was none.
+    """
+
+    circuit: str
+    rounds: int
+    minutes_high: int
+    eased: bool
+    days_off: int | None
 
 
 @dataclass(frozen=True)
@@ -233,6 +341,24 @@ class WarmUp:
     """The warm-up clock starts."""
 
     seconds: int
+
+
+@dataclass(frozen=True)
+class PlateStretch:
+    """One setup of the handles, left on from the station `first` to `last` (from 1); `a_side` are the plates on each side."""
+
+    load: Load
+    a_side: tuple[Load, ...]
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class PlatePlan:
+    """Which plates to leave on over a round; `slow` are stations before which the change takes longer than the rest."""
+
+    stretches: tuple[PlateStretch, ...]
+    slow: tuple[int, ...]
 
 
 @dataclass(frozen=True)
@@ -629,6 +755,14 @@ class SummaryLine:
 
 
 @dataclass(frozen=True)
+class BestSet:
+    """The set that asked most strength."""
+
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
 class NextChange:
     """What changes next time: the load, or the tempo."""
 
@@ -647,7 +781,7 @@ class Summary:
     lines: tuple[SummaryLine, ...]
     work_s: int
     total_s: int
-    best: SummaryLine | None
+    best: BestSet | None
     changes: tuple[NextChange, ...]
     missing: int
     first_time: bool
@@ -748,17 +882,29 @@ Message = (
     | NothingRuns
     | HelpShown
     | UnitNoted
+    | RestDay
+    | PlanOver
     | ReminderNoted
+    | DaysOffNoted
+    | DayMoved
+    | NothingToMove
+    | HalfAsked
+    | ZoneAsked
+    | ZoneUnknown
+    | ZoneNoted
     | ReminderPartMissing
     | RemindersOff
     | Snoozed
     | SnoozeTimeAsked
     | Reminder
+    | FollowUp
+    | ComeBack
     | DaySkipped
     | ProgressShown
     | NotUnderstood
     | ClearanceNeeded
     | WarmUp
+    | PlatePlan
     | Card
     | Go
     | HalfWay

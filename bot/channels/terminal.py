@@ -11,7 +11,7 @@ from prompt_toolkit import PromptSession
 from prompt_toolkit.patch_stdout import patch_stdout
 
 from bot.errors import Unreachable
-from bot.wording.terminal import GOODBYE, NOT_KEPT, QUIT_WORDS
+from bot.wording.terminal import GOODBYE, HOW_TO_LEAVE, NOT_KEPT, QUIT_WORDS
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from bot.ports import Letter
 
 CHANNEL = "terminal"
-FIRST_LINE, OTHER_LINES = "• ", "  "
+FIRST_LINE, OTHER_LINES = "▸ ", "  "
 
 
 def on_screen(text: str) -> str:
@@ -46,12 +46,16 @@ class Terminal:
 
     async def hold(self, assistant: Assistant) -> None:
         """Talk until the trainee leaves (end of input, Ctrl-C, or a word of leaving)."""
+        print(HOW_TO_LEAVE, flush=True)  # noqa: T201
         await assistant.opened(self._trainee_id)
         async for text in _typed_lines() if sys.stdin.isatty() else _piped_lines():
             if text.strip().lower() in QUIT_WORDS:
                 break
             if text.strip() and not await assistant.said(self._trainee_id, text, uuid.uuid4().hex, CHANNEL):
                 print(on_screen(NOT_KEPT), flush=True)  # noqa: T201
+
+    def part(self) -> None:
+        """Say goodbye, after the last message is out."""
         print(on_screen(GOODBYE), flush=True)  # noqa: T201
 
 

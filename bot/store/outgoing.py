@@ -11,7 +11,7 @@ from sqlalchemy import bindparam, insert, select, update
 from bot.ports import Letter, Rendered
 from bot.store.tables import OUTBOX
 from bot.store.values import rendered_columns, rendered_of
-from datetime import datetime
+from datetime import datetime, timedelta
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from bot.store.database import Database
     from core.session.events import Say
 
+COUNTDOWN = timedelta(minutes=1)  # what lives no longer is a countdown: rather none than two of them
 STALE = "stale"  # the reason of a countdown that came too late, or may have been sent before the program stopped
 
 
@@ -134,6 +135,8 @@ class Outgoing:
     async def recover(self, trainee_id: int | None = None) -> tuple[int, ...]:
         """After a start, or a fault in one chat: rows in sending wait again; countdowns may have been sent and are dropped.
 
+        A reminder has an expiry too, hours away: rather two of those than none.
+
         Returns:
             The ids of the trainees who have messages waiting.
         """
@@ -142,8 +145,9 @@ class Outgoing:
             sending &= OUTBOX.c.trainee_id == trainee_id
 
         def work(connection: Connection) -> tuple[int, ...]:
-            doubtful = update(OUTBOX).where(sending & OUTBOX.c.expires_at.is_not(None))
-            connection.execute(doubtful.values(status=Status.DROPPED.value, reason=STALE))
+            lives = connection.execute(select(OUTBOX.c.id, OUTBOX.c.created_at, OUTBOX.c.expires_at).where(sending))
+            short = [row.id for row in lives if is_countdown(row.expires_at, row.created_at)]
+            _mark(connection, short, Status.DROPPED, reason=STALE)
             connection.execute(update(OUTBOX).where(sending).values(status=Status.WAITING.value))
             waiting = select(OUTBOX.c.trainee_id).where(OUTBOX.c.status == Status.WAITING.value).distinct()
             return tuple(connection.execute(waiting.order_by(OUTBOX.c.trainee_id)).scalars())
@@ -163,6 +167,11 @@ class Outgoing:
 def is_stale(expires_at: datetime | None, now: datetime) -> bool:
     """Whether a message is past its time."""
     return expires_at is not None and expires_at < now
+
+
+def is_countdown(expires_at: datetime | None, since: datetime) -> bool:
+    """Whether a message lives so short that it is a call of a clock."""
+    return expires_at is not None and expires_at - since <= COUNTDOWN
 
 
 def _mark(connection: Connection, ids: Sequence[int], status: Status, **columns: object) -> None:

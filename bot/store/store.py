@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import date, datetime
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import func, insert, select, update
+from sqlalchemy import delete, func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
 from bot.errors import DatabaseUnusable, TraineeUnknown
@@ -16,7 +16,7 @@ from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
 from bot.store.revision import bring_to_newest
 from bot.store.rows import add_trainee, insert_numbered
-from bot.store.tables import CIRCUIT, INBOX, PAIN_RECORD, RACK_ITEM, SET_RECORD, SET_VOID, TRAINEE, WORKOUT
+from bot.store.tables import CIRCUIT, INBOX, PAIN_RECORD, RACK_ITEM, SET_RECORD, SET_VOID, TRAINEE, UNASKED, WORKOUT, ZONE_SEEN
 from bot.store.values import (
     circuit_of,
     circuit_text,
@@ -26,12 +26,14 @@ from bot.store.values import (
     state_text,
     trainee_columns,
     trainee_of,
+    unasked_of,
     voided_numbers,
     workout_of,
 )
 from bot.store.writing import write_entry
 from core.circuit import Circuit
 from core.diary import History, SetRecord
+from core.reminders import offsets_of
 from core.session.moment import moment
 from core.session.states import State
 from bot.ports import Letter
@@ -45,6 +47,8 @@ if TYPE_CHECKING:
     from bot.store.database import Database
     from core.session.events import Step
     from core.trainee import Trainee
+
+DAYS_AHEAD = 800  # how far the clocks of a zone are compared: two years and more
 
 
 @dataclass(frozen=True)
@@ -162,6 +166,26 @@ class Store:
             select(TRAINEE.c.id, TRAINEE.c.wake_at).where(TRAINEE.c.wake_at.is_not(None)).order_by(TRAINEE.c.wake_at, TRAINEE.c.id)
         )
         return await self._database.read(lambda connection: {row.id: row.wake_at for row in connection.execute(due)})
+
+    async def notice_zones(self, now: datetime) -> None:
+        """Have everybody looked at whose zone's clocks will do something else than the zone data of the last start said.
+
+        What is due follows from the diary at every look; only the wake-ups that are stored could be wrong, and are brought to now.
+        """
+
+        def work(connection: Connection) -> None:
+            known = {row.zone: row.offsets for row in connection.execute(select(ZONE_SEEN))}
+            zones = connection.execute(select(TRAINEE.c.zone).distinct()).scalars().all()
+            told = {zone: offsets_of(zone, date(now.year, 1, 1), DAYS_AHEAD) for zone in zones}
+            changed = [zone for zone in told if told[zone] != known.get(zone)]
+            for zone in changed:
+                of_zone = TRAINEE.c.zone == zone
+                connection.execute(delete(ZONE_SEEN).where(ZONE_SEEN.c.zone == zone))
+                connection.execute(insert(ZONE_SEEN).values(zone=zone, offsets=told[zone]))
+                if zone in known:
+                    connection.execute(update(TRAINEE).where(of_zone & TRAINEE.c.wake_at.is_not(None)).values(wake_at=now))
+
+        await self._database.write(work)
 
     async def latest_at(self) -> datetime | None:
         """The instant of the latest step of anybody: no clock of this database may start before it."""
@@ -300,6 +324,7 @@ def _history(connection: Connection, trainee_id: int) -> History:
         _sets(connection, trainee_id),
         tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id, "number")),
         tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id, "id")),
+        tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id, "id")),
     )
 
 

@@ -23,7 +23,7 @@ def summary(message: Summary) -> Worded:
     missing = f"{message.missing} set{'s' if message.missing > 1 else ''} not noted; tell me any time." if message.missing else ""
     best = ""
     if message.best is not None:
-        best = f"Best set: {message.best.exercise}, {sets_text(_plain(message.best.sets))}."
+        best = f"Best set: {message.best.exercise}, {sets_text(_plain((message.best.line,)))}."
     changes = [f"• {_change_text(change)}" for change in message.changes]
     return Worded(
         page(

@@ -87,7 +87,7 @@ def sparing(slug: str, joint: Joint) -> Exercise:
         (other for other in all_exercises().values() if joint not in other.spare and other.slug != slug),
         key=lambda other: (
             other.pattern is not troubled.pattern,
-            checking.needs_kit(other),
+            bool(checking.kit_of(other) - checking.kit_of(troubled)),
             len(other.spare),
             other.skill,
             other.slug,

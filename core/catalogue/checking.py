@@ -66,15 +66,7 @@ def _entry(exercise: Exercise) -> Iterator[str]:
 
 def _dangling(exercise: Exercise, exercises: Mapping[str, Exercise]) -> Iterator[str]:
     """Variants and swaps that lead nowhere, or back to the exercise itself."""
-    links = {
-        "easier": exercise.easier,
-        "harder": exercise.harder,
-        "swap_space": exercise.swap_space,
-        "swap_load": exercise.swap_load,
-        "swap_noise": exercise.swap_noise,
-        **{f"spare {joint}": slug for joint, slug in exercise.spare.items()},
-    }
-    for link, slug in links.items():
+    for link, slug in _links(exercise).items():
         if slug == exercise.slug:
             yield f"{link} is itself"
         elif slug is not None and slug not in exercises:
@@ -82,7 +74,7 @@ def _dangling(exercise: Exercise, exercises: Mapping[str, Exercise]) -> Iterator
 
 
 def _useless(exercise: Exercise, exercises: Mapping[str, Exercise]) -> Iterator[str]:
-    """Variants and swaps that exist but do not help: a swap for a sore knee must be kind to knees."""
+    """Swaps and variants that exist but do not help: a swap for a sore knee must be kind to knees."""
     for joint, slug in exercise.spare.items():
         if slug in exercises and joint in exercises[slug].spare:
             yield f"spare {joint} is {slug!r}, which troubles the {joint} too"
@@ -94,13 +86,38 @@ def _useless(exercise: Exercise, exercises: Mapping[str, Exercise]) -> Iterator[
         yield f"swap_load is {empty.slug!r}, which needs a load or a band too"
     if (harder := exercises.get(exercise.harder or "")) and harder.skill < exercise.skill:
         yield f"harder is {harder.slug!r}, which asks for less skill"
-    if (easier := exercises.get(exercise.easier or "")) and easier.skill > exercise.skill:
-        yield f"easier is {easier.slug!r}, which asks for more skill"
+    for link, linked in _links(exercise).items():
+        other = exercises.get(linked or "")
+        if link == "harder" or other is None:
+            continue
+        if other.skill > exercise.skill:
+            yield f"{link} is {linked!r}, which asks for more skill"
+        if kit_of(other) - kit_of(exercise):
+            yield f"{link} is {linked!r}, which needs more kit"
+
+
+def _links(exercise: Exercise) -> dict[str, str | None]:
+    """Every variant and swap of an exercise."""
+    return {
+        "easier": exercise.easier,
+        "harder": exercise.harder,
+        "swap_space": exercise.swap_space,
+        "swap_load": exercise.swap_load,
+        "swap_noise": exercise.swap_noise,
+        **{f"spare {joint}": slug for joint, slug in exercise.spare.items()},
+    }
+
+
+def kit_of(exercise: Exercise) -> frozenset[str]:
+    """What an exercise needs beside what every home has (floor, wall, chair, the own body): a load, a band or nothing."""
+    if exercise.loads_held:
+        return frozenset({"load"})
+    return frozenset({"band"}) if exercise.implements[:1] == (Implement.BAND,) else frozenset()
 
 
 def needs_kit(exercise: Exercise) -> bool:
-    """True when nobody can do it with what every home has: floor, wall, chair and the own body."""
-    return exercise.loads_held > 0 or exercise.implements[:1] == (Implement.BAND,)
+    """True when what every home has is not enough for it."""
+    return bool(kit_of(exercise))
 
 
 def _shared_names(exercises: Mapping[str, Exercise]) -> Iterator[str]:

@@ -38,6 +38,7 @@ SHORT_FORMS = {
 SMALL_WORDS = frozenset({"a", "an", "the", "my", "some", "those", "with", "and", "of", "on", "your"})
 HELD = frozenset({Implement.DUMBBELL, Implement.KETTLEBELL, Implement.BAND, Implement.BODYWEIGHT})
 """Implements people name beside an exercise: a "kettlebell goblet squat" is a goblet squat."""
+SHORTEST_PLURAL = 3
 ONE_SLIP = 4
 """Letters of a word from which one slip is forgiven; a shorter word with a slip is another word."""
 TWO_SLIPS = 8
@@ -68,7 +69,7 @@ def _singular(word: str) -> str:
         return f"{word[:-3]}y"
     if word.endswith(("sses", "ches", "shes")):
         return word[:-2]
-    if word.endswith("s") and not word.endswith(("ss", "us")):
+    if len(word) >= SHORTEST_PLURAL and word.endswith("s") and not word.endswith(("ss", "us")):
         return word[:-1]
     return word
 

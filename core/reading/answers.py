@@ -61,9 +61,7 @@ def _unit(tokens: Sequence[Token]) -> Act | None:
     words = {token.text for token in tokens}
     units |= {"kg"} if "metric" in words else set()
     units |= {"lb"} if "imperial" in words else set()
-    if len(units) != 1 or any(
-        token.kind is not Kind.WORD and token.kind is not Kind.MARK for token in tokens
-    ):
+    if len(units) != 1 or any(token.kind is not Kind.WORD and token.kind is not Kind.MARK for token in tokens):
         return None
     if {"not", "no"} & words:
         return None

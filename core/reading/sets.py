@@ -12,6 +12,7 @@ from decimal import ROUND_FLOOR, Decimal
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context, Log, Side
+from core.reading.lexicon import listed
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -24,11 +25,15 @@ MOST_LOAD = {Unit.KG: Decimal(200), Unit.LB: Decimal(440)}
 MOST_RESERVE = Decimal(20)
 MOST_SECONDS = 3600
 MOST_SETS = 8
-_MOST_SHORT_RESERVE = Decimal(10)
+_MOST_SHORT_RESERVE = Decimal(6)
 _TWO = Decimal(2)
+_FEWEST_CROSSED = 5
+_MOST_LISTED = 3
 _EFFORT_UP_TO = Decimal(10)
-_SIDES = {"left": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
-_JOINTS = {"comma", "and", "slash", "dash", "break"}
+SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
+_LISTING = listed("words_sets", "listing")
+"""Words that may stand between two sets of one message."""
 
 
 @dataclass(slots=True, eq=False)
@@ -41,13 +46,14 @@ class _Quantity:
     side: Side | None = None
     links: tuple[str, ...] = ()
     at: int = 0
+    dropped: frozenset[str] = frozenset()
     flags: set[str] = field(default_factory=set)
 
     def linked(self, *names: str) -> bool:
         return any(name in self.links for name in names)
 
 
-class Open(Exception):  # noqa: N818 - not an error: the statement stays open and is asked about
+class Open(Exception):
     """The statement can mean more than one thing; `choices` are the likely ones."""
 
     def __init__(self, *choices: tuple[Log, ...]) -> None:
@@ -60,6 +66,8 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     items = _items(parts)
     if not items:
         return ()
+    if parts[-1].kind in {"by", "at", "at_sign"} or any(part.kind == "unit_only" for part in parts):
+        raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
     _settle_pairs(items, context)
@@ -73,6 +81,7 @@ def _items(parts: Sequence[Part]) -> list[_Quantity]:
     items: list[_Quantity] = []
     links: list[str] = []
     flags: set[str] = set()
+    dropped: frozenset[str] = frozenset()
     for part in parts:
         item = _item(part)
         if part.kind in {"could", "held"}:
@@ -87,9 +96,13 @@ def _items(parts: Sequence[Part]) -> list[_Quantity]:
         elif item is None:
             links.append(part.kind)
         else:
-            item.links, item.flags = tuple(links), flags
+            item.links, item.flags, item.dropped = tuple(links), flags, dropped | part.dropped
+            if part.kind == "left":
+                item.flags = item.flags | {"suffix"}
             items.append(item)
-            links, flags = [], set()
+            links, flags, dropped = [], set(), frozenset()
+            continue
+        dropped |= part.dropped
     return items
 
 
@@ -104,8 +117,8 @@ def _item(part: Part) -> _Quantity | None:
         return _Quantity(kind, sum(part.numbers, Decimal(0)) / max(len(part.numbers), 1), at=part.at)
     if kind == "duration":
         return _Quantity("seconds", number, at=part.at)
-    if kind in _SIDES:
-        return _Quantity("side", side=_SIDES[kind], at=part.at)
+    if kind in SIDES:
+        return _Quantity("side", side=SIDES[kind], at=part.at)
     if kind == "failure":
         return _Quantity("reserve", at=part.at)
     if kind == "bodyweight":
@@ -120,105 +133,94 @@ def _item(part: Part) -> _Quantity | None:
 def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
     """ "2 left" and "2 more" become reserve where another number is the reps; "10 left 9 right" stays sides."""
     has_right = any(item.side is Side.RIGHT for item in items)
-    left_marks = [i for i, item in enumerate(items) if item.side is Side.LEFT]
+    lefts = sum(item.side is Side.LEFT for item in items)
     kept: list[_Quantity] = []
     for i, item in enumerate(items):
-        if item.kind in {"more", "either"}:
-            followed_by_left = i + 1 < len(items) and items[i + 1].side is Side.LEFT
-            if item.kind == "either" and not followed_by_left:
-                raise Open
-            if item.kind == "more" and not ("could" in item.flags or _has_reps(items, i)):
-                raise Open
-            kept.append(replace(item, kind="reserve"))
-        elif item.side is Side.LEFT and kept and not (has_right and len(left_marks) == 1):
+        if item.side is Side.LEFT and "suffix" in item.flags and kept and not item.links:
             before = kept[-1]
-            suffix = not item.links
-            if before.kind == "reserve":
-                continue
-            if (
-                suffix
-                and before.kind in {"bare", "reps"}
-                and (_has_reps(items, i - 1) or "could" in before.flags)
-            ):
+            if before.kind in {"either", "more"}:
+                kept[-1] = replace(before, kind="reserve")
+            elif before.kind not in {"bare", "reps"} or (has_right and lefts == 1):
+                kept.append(item)
+            elif _has_reps(items, i - 1) or "could" in before.flags:
                 if before.value > _MOST_SHORT_RESERVE:
                     raise Open
                 kept[-1] = replace(before, kind="reserve")
-            elif suffix and before.kind in {"bare", "reps"} and not context.sides:
-                raise Open
-            else:
+            elif context.sides:
                 kept.append(item)
-        elif (
-            item.side is Side.LEFT
-            and kept
-            and len(left_marks) == 1
-            and has_right
-            and not item.links
-            and kept[-1].kind == "reserve"
-        ):
-            continue
+            else:
+                raise Open
+        elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
+            compared = any(other.kind == "same" for other in items)
+            if compared or (not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more")):
+                raise Open
+            kept.append(replace(item, kind="reserve"))
         else:
             kept.append(item)
-    for item in kept:
-        if item.kind == "bare" and "could" in item.flags:
-            raise Open
+    if any(item.kind == "either" for item in kept):
+        raise Open
     return kept
 
 
 def _has_reps(items: Sequence[_Quantity], skip: int) -> bool:
     """Whether another number than the one at `skip` can be the reps (or the seconds of a hold)."""
     return any(
-        item.kind in {"reps", "bare", "seconds", "same"}
-        for i, item in enumerate(items)
-        if i != skip and item.kind != "either"
+        item.kind in {"reps", "bare", "seconds", "same"} for i, item in enumerate(items) if i != skip and item.kind != "either"
     )
 
 
 def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
     """ "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair."""
-    repeats = 1
-    kept = list(items)
-    for i, item in enumerate(items):
-        following = items[i + 1] if i + 1 < len(items) else None
-        if following is None:
-            break
-        pair = (
-            item.kind == "bare"
-            and item.value == _TWO
-            and following.kind == "load"
-            and "bodyweight" not in following.flags
-        )
-        if pair and (following.linked("by") or (not following.links and following.unit is None)):
-            kept.remove(item)
+    sets = [item for item in items if item.kind == "sets"]
+    if sets:
+        return _counted_sets(items, sets)
+    for item, following in zip(items, items[1:], strict=False):
+        if _is_pair(item, following):
             following.links = item.links
-            return kept, 1
-        if item.kind == "sets" and following.kind in {"bare", "reps", "seconds"}:
-            repeats = _repeats(item.value)
-            kept.remove(item)
-            following.kind = "seconds" if following.kind == "seconds" else "reps"
-            following.links = item.links
-            return kept, repeats
-        crossed = item.kind == "bare" and following.kind in {"bare", "reps"} and following.linked("by")
+            return [other for other in items if other is not item], 1
+    for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
         third = items[i + 2] if i + 2 < len(items) else None
-        anchored = any(other.kind == "load" for other in items)
-        if crossed and (
-            anchored
-            or following.kind == "reps"
-            or (third is not None and third.kind == "bare" and third.linked("by"))
-        ):
-            if item.value > following.value or item.value > MOST_SETS:
+        if _is_crossed(items, item, following, third):
+            if not _TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
                 raise Open
-            if item.value < _TWO or following.value < 5:
-                raise Open
-            repeats = _repeats(item.value)
-            kept.remove(item)
-            following.kind = "reps"
-            following.links = item.links
+            following.kind, following.links = "reps", item.links
             if third is not None and third.kind == "bare" and third.linked("by"):
                 third.kind = "load"
-            return kept, repeats
-    if any(item.kind == "sets" for item in kept):
+            return [other for other in items if other is not item], _repeats(item.value)
+    return items, 1
+
+
+def _counted_sets(items: list[_Quantity], sets: list[_Quantity]) -> tuple[list[_Quantity], int]:
+    """ "3 rounds of 12", "12 reps x 2 sets", "three rounds: 10, 9 and 8"."""
+    if len(sets) > 1:
         raise Open
-    return kept, repeats
+    rest = [item for item in items if item is not sets[0]]
+    counts = [item for item in rest if item.kind in {"bare", "reps", "seconds"}]
+    repeats = _repeats(sets[0].value)
+    if len(counts) == 1:
+        if counts[0].kind == "bare":
+            counts[0].kind = "reps"
+        counts[0].links = ()
+        return rest, repeats
+    if len(counts) == repeats:
+        _become([count for count in counts if count.kind == "bare"], "reps")
+        return rest, 1
+    raise Open
+
+
+def _is_pair(item: _Quantity, following: _Quantity) -> bool:
+    """Whether "2x16kg" or "two 14kgs" is the pair of dumbbells and not two reps."""
+    if item.kind != "bare" or item.value != _TWO or following.kind != "load" or "bodyweight" in following.flags:
+        return False
+    return following.linked("by") or (not following.links and (following.unit is None or item.linked("with", "by")))
+
+
+def _is_crossed(items: list[_Quantity], item: _Quantity, following: _Quantity, third: _Quantity | None) -> bool:
+    """Whether "3x10" is sets by reps: both numbers beside a load, or named as reps, or the second crossed again."""
+    if item.kind != "bare" or following.kind not in {"bare", "reps"} or not following.linked("by"):
+        return False
+    again = third is not None and third.kind == "bare" and third.linked("by")
+    return any(other.kind == "load" for other in items) or following.kind == "reps" or again
 
 
 def _repeats(value: Decimal) -> int:
@@ -229,6 +231,13 @@ def _repeats(value: Decimal) -> int:
 
 def _settle_pairs(items: list[_Quantity], context: Context) -> None:
     """Numbers joined by "at", "with", "for" or a cross settle each other."""
+    if not _any(items, "load"):
+        for before, after in zip(items, items[1:], strict=False):
+            crossed = before.kind == after.kind == "bare" and after.linked("by", "for")
+            if crossed and (before.value == context.load) != (after.value == context.load):
+                load, reps = (before, after) if before.value == context.load else (after, before)
+                load.kind, reps.kind = "load", "reps"
+                break
     for before, after in zip(items, items[1:], strict=False):
         if after.kind != "bare":
             if before.kind == "bare" and after.kind == "reps" and after.linked("for", "by"):
@@ -236,16 +245,17 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load"):
-            after.kind = "load"
-        elif after.linked("by") and before.kind == "reps" and not _any(items, "load"):
+        elif (after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load")) or (
+            after.linked("by") and before.kind == "reps" and not _any(items, "load")
+        ):
             after.kind = "load"
 
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
     """ "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
-    has_load = any(item.kind == "load" and item.at < after.at for item in items)
-    if has_load:
+    loads = [item for item in items if item.kind == "load" and item.at < after.at]
+    another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
+    if loads and not (another and all(load.at < before.at for load in loads) and before.links):
         if after.value > _EFFORT_UP_TO:
             raise Open
         after.kind = "effort"
@@ -265,17 +275,17 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
     """What each number is that is said without a unit or a name."""
     for item in items:
         if "held" in item.flags and item.kind == "bare":
+            if _any(items, "seconds"):
+                raise Open
             item.kind = "seconds"
         if "per hand" in item.flags and item.kind == "bare":
             item.kind = "load"
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
-    if (
-        items[0] is bare[0]
-        and bare[0].linked("at", "at_sign", "with")
-        and (_any(items, "reps") or len(bare) == _TWO)
-    ):
+    if any(item.kind == "seconds" and not item.linked("in") for item in items) and not _any(items, "reps"):
+        raise Open
+    if items[0] is bare[0] and bare[0].linked("at", "at_sign", "with") and (_any(items, "reps") or len(bare) == _TWO):
         bare[0].kind = "load"
         bare = bare[1:]
     if _any(items, "reps"):
@@ -291,6 +301,11 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
         return
     if _any(items, "load"):
         _become(bare, "seconds" if context.hold else "reps")
+        return
+    broken = [item for item in bare if item.value % 1]
+    if len(bare) == _TWO and len(broken) == 1:
+        broken[0].kind = "load"
+        _become([item for item in bare if item is not broken[0]], "reps")
         return
     _settle_unnamed(items, bare, context)
 
@@ -317,12 +332,7 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind
             return
-        if (
-            second.linked("and")
-            and not context.sides
-            and context.awaiting is Awaiting.REPS
-            and context.load is None
-        ):
+        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and context.load is None:
             _become(bare, kind)
             return
         raise Open(
@@ -332,13 +342,8 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
                 if reps.value == reps.value.to_integral_value()
             )
         )
-    apart = all(item.linked("comma", "and", "slash", "break") for item in bare[1:])
-    if (
-        not apart
-        or sided
-        or context.awaiting is not Awaiting.REPS
-        or any(item.value == context.load for item in bare)
-    ):
+    apart = all(item.linked(*_JOINTS) for item in bare[1:]) or not any(item.links for item in bare[1:])
+    if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
         raise Open
     _become(bare, kind)
 
@@ -401,6 +406,7 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
         return [_single(items, sides)]
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
+    _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
     sets = [_Set(at=count.at) for count in counts]
     for one, count in zip(sets, counts, strict=True):
         one.add(count)
@@ -409,6 +415,24 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
         _share(rest, counts, sets, items)
     _share_unit(sets)
     return [one.log() for one in sets]
+
+
+def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool) -> None:
+    """Raises `Open` when what stands between two counts does not read like a list of sets."""
+    if counts[1].linked("break") and not counts[1].dropped and counts[0].value <= _MOST_LISTED and counts[0].kind == "reps":
+        raise Open  # "1. 11 at 20kg" may be a numbered line
+    loads = [item for item in items if item.kind == "load"]
+    rising = all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
+    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
+        raise Open  # "8, 10, 12 kg" may be what somebody owns
+    for count in counts[1:]:
+        before = items[items.index(count) - 1]
+        if count.dropped - _LISTING or (
+            count.linked("with", "for", "by", "at", "at_sign") and before.kind not in {"load", "side"} and not count.linked("label")
+        ):
+            raise Open
+        if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
+            raise Open
 
 
 def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:
@@ -456,9 +480,7 @@ def _share(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], ite
     raise Open
 
 
-def _share_loads(
-    rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]
-) -> None:
+def _share_loads(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]) -> None:
     """Several loads for more sets: each covers the counts before it ("11 and 10 at 20kg, 9 at 17.5"), or all after it."""
     first_is_load = items.index(rest[0]) < items.index(counts[0])
     for one in sets:

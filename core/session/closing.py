@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.catalogue import exercise
 from core.diary import Ending, SetRecord, WorkoutClosed
-from core.messages import NextChange, Summary, SummaryLine
-from core.session.idle import idle
+from core.messages import BestSet, NextChange, Summary, SummaryLine
 from core.session.lines import line_of
 from core.session.places import exercise_at
 from core.session.prescription import advise, change_of
@@ -28,7 +27,7 @@ def close(state: Running, ending: Ending, turn: Turn, *, quietly: bool = False) 
     turn.keep(WorkoutClosed(workout.number, turn.now, ending, workout.work_s))
     if not quietly:
         turn.say(_summary(turn, workout, ending))
-    return idle(turn, last=replace(workout, question=None))
+    return Idle(replace(workout, question=None))
 
 
 def _summary(turn: Turn, workout: Workout, ending: Ending) -> Summary:
@@ -62,13 +61,13 @@ def _order(record: SetRecord) -> tuple[int, int, int]:
     return (record.round, record.station, record.number)
 
 
-def _best(done: tuple[SetRecord, ...]) -> SummaryLine | None:
+def _best(done: tuple[SetRecord, ...]) -> BestSet | None:
     """The set that asks most strength: load times (1 + reps / 30), Epley's form; only loaded sets compare."""
     loaded = [record for record in done if record.load is not None and record.load.amount and record.reps]
     if not loaded:
         return None
     best = max(loaded, key=lambda record: 0 if record.load is None else record.load.kg * (30 + (record.reps or 0)))
-    return SummaryLine(exercise(best.exercise).name, (line_of(best),), ())
+    return BestSet(exercise(best.exercise).name, line_of(best))
 
 
 def _changes(turn: Turn, workout: Workout, done: tuple[SetRecord, ...]) -> tuple[NextChange, ...]:

@@ -19,10 +19,9 @@ from core.messages import (
     UnitAsked,
 )
 from core.rack import Kind, Rack, RackItem
-from core.reading.acts import Answer, Have, Item, Start, Units
-from core.session.idle import idle
+from core.reading.acts import Answer, Have, Item, Units
 from core.session.opening import say_today
-from core.session.states import AskingCautions, AskingMore, AskingPairs, AskingRack, AskingUnit, State
+from core.session.states import AskingCautions, AskingMore, AskingPairs, AskingRack, AskingUnit, Idle, State
 from core.units import Load, Unit
 
 if TYPE_CHECKING:
@@ -81,8 +80,6 @@ def _said_yes(acts: Sequence[Act]) -> bool | None:
         match act:
             case Answer(yes=bool(said)):
                 return said
-            case Start():
-                return True
             case _:
                 pass
     return None
@@ -190,4 +187,4 @@ def _keep(items: tuple[RackItem, ...], turn: Turn) -> State:
     turn.say(RackNoted(items))
     turn.learn(rack=Rack(items))
     say_today(turn)
-    return idle(turn)
+    return Idle()

@@ -76,8 +76,21 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
         return Advice(Prescription(movement.slug, load, tempo, *_reps(station, tempo)), AsSaid(felt), change_of(base, load))
     if last is None and hint is not None:
         return Advice(Prescription(movement.slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
-    answer = _worked_out(turn, workout, place, tempo, loads, next_workout=next_workout)
+    kept = workout.planned[place.station - 1] if workout.planned and not next_workout else None
+    if kept is not None and any(load.kg == kept.kg for load in loads):
+        loads = tuple(load for load in loads if load.kg == kept.kg)
+    answer = suggest(_ask(turn, workout, place, tempo, loads, next_workout=next_workout))
     return _as_advice(movement.slug, station, tempo, answer, loads)
+
+
+def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
+    """What is asked of the suggestion at a place; None where no load applies."""
+    station, movement = station_at(workout, place), exercise_at(workout, place)
+    tempo = station.tempo if movement.slug == station.exercise and station.tempo is not None else movement.tempo
+    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
+    if movement.measure is not Measure.REPS or tempo is None or not loads:
+        return None
+    return _ask(turn, workout, place, tempo, loads, next_workout=False)
 
 
 def _prescribed(workout: Workout, place: Place) -> Load | None:
@@ -129,29 +142,25 @@ def _held(turn: Turn, station: Station, movement: Exercise, done: list[SetRecord
     return Advice(Prescription(movement.slug, loads[(len(loads) - 1) // 2], None, None, None), CarryStart(), "first")
 
 
-def _worked_out(
-    turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool
-) -> Suggestion:
-    """What strength suggests, from every set the trainee has done."""
+def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool) -> Ask:
+    """The question to the suggestion, with every set the trainee has done."""
     station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
     past = _past_sets(turn)
-    return suggest(
-        Ask(
-            unit=unit,
-            loads=tuple(sorted(load.in_unit(unit) for load in loads)),
-            station=StationAsk(
-                exercise=movement.slug,
-                work_s=float(station.work_s or round((station.reps or 0) * tempo.rep_s)),
-                rep_s=tempo.rep_s,
-                rep_s_range=(tempo.rep_s, tempo.rep_s + TEMPO_LEVER_S),
-                sides=sided(workout, place),
-                reserve=(station.reserve.low, station.reserve.high),
-            ),
-            round=1 if next_workout else place.round,
-            today=turn.today + NEXT_WORKOUT if next_workout else turn.today,
-            history=past.pop(movement.slug, ()),
-            others=past,
-        )
+    return Ask(
+        unit=unit,
+        loads=tuple(sorted(load.in_unit(unit) for load in loads)),
+        station=StationAsk(
+            exercise=movement.slug,
+            work_s=float(station.work_s or round((station.reps or 0) * tempo.rep_s)),
+            rep_s=tempo.rep_s,
+            rep_s_range=(tempo.rep_s, tempo.rep_s + TEMPO_LEVER_S),
+            sides=sided(workout, place),
+            reserve=(station.reserve.low, station.reserve.high),
+        ),
+        round=1 if next_workout else place.round,
+        today=turn.today + NEXT_WORKOUT if next_workout else turn.today,
+        history=past.pop(movement.slug, ()),
+        others=past,
     )
 
 

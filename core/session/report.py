@@ -68,9 +68,8 @@ def place_asked(state: Running | Idle, turn: Turn) -> Place | None:
     if workout.open:
         return workout.open[-1]
     if isinstance(state, Working) and _well_begun(state, turn):
-        here = workout.place if state.ends_at is not None else whole(workout.place)
-        done = [record.side for record in turn.sets_at(workout, here)]
-        return None if here.side in done or Side.EACH in done else here
+        done = [record.side for record in turn.sets_at(workout, workout.place)]
+        return None if workout.place.side in done or Side.EACH in done else workout.place
     return None
 
 
@@ -202,6 +201,9 @@ def after_report(state: Running | Idle, place: Place, turn: Turn) -> Running | I
             rest = put_down(over, turn.now, turn, extra_rest_s=left_s)
             return after_report(rest, place, turn) if isinstance(rest, Resting) else rest
         case Working(workout=workout) if whole(workout.place) == place and state.ends_at is None:
+            if Side.EACH in {record.side for record in turn.sets_at(workout, place)}:
+                over = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
+                return put_down(over, turn.now, turn)
             return finish_side(state, turn.now, turn)
         case Closing(workout=workout, ending=ending) if not workout.open:
             return close(state, ending, turn)
@@ -448,12 +450,17 @@ def amend(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:
         seconds=last.seconds if act.seconds is None else act.seconds,
         replaces=last.number,
     )
+    if act == Amend(reserve=act.reserve, rpe=act.rpe) and last.reserve is None and last.rpe is None:
+        place = Place(last.round, last.station)
+        say_noted(turn, state, place, [turn.note(changed)])  # something added, nothing put right
+        return state
     return _replace(state, last, changed, turn)
 
 
 def _replace(state: Running | Idle, last: SetRecord, changed: SetRecord, turn: Turn) -> Running | Idle:
     workout = workout_of(state)
     turn.note(changed)
+    state = state if workout is None else with_workout(state, replace(workout, question=None))
     if workout is not None:
         turn.say(Corrected(exercise_at(workout, Place(last.round, last.station)).name, line_of(last), line_of(changed)))
     return state

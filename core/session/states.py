@@ -31,7 +31,6 @@ class CueKind(StrEnum):
     ASK = "ask"  # ask for what has not been reported
     NUDGE = "nudge"  # nobody has answered for some time
     CLOSE = "close"  # nobody answers: end gently
-    REMIND = "remind"  # today's reminder
 
 
 @dataclass(frozen=True)
@@ -100,6 +99,7 @@ class Workout:
         unanswered: stations in a row that nobody reported.
         question: what was asked and not yet answered.
         skipped: places left out.
+        planned: for adjustable dumbbells, the load of each station in this round; empty without a plan.
         felt: what the trainee said of the load at a station, by its number, until the next time there.
     """
 
@@ -115,6 +115,7 @@ class Workout:
     question: Question | None = None
     skipped: tuple[Place, ...] = ()
     felt: tuple[tuple[int, Literal["heavy", "light"]], ...] = ()
+    planned: tuple[Load | None, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -163,13 +164,14 @@ class AskingMore:
 
 @dataclass(frozen=True)
 class Idle:
-    """No workout runs; `cues` hold at most the next reminder.
+    """No workout runs. What is due then follows from the diary (`core.reminders`), not from the state.
 
-    `last` is the workout that ended last, for reports and corrections that come after the end.
+    `asked` is a question about the calendar that waits for an answer; `last` is the workout that ended last, for reports and
+    corrections that come after the end.
     """
 
-    cues: tuple[Cue, ...] = ()
     last: Workout | None = None
+    asked: Literal["zone"] | None = None
     kind: Literal["idle"] = "idle"
 
 
@@ -261,7 +263,7 @@ Running = WarmingUp | SettingUp | Working | Resting | Paused | Closing
 def wake_at(state: State) -> datetime | None:
     """When the clock must look at this conversation again."""
     match state:
-        case Idle(cues) | WarmingUp(cues=cues) | SettingUp(cues=cues) | Working(cues=cues) | Resting(cues=cues):
+        case WarmingUp(cues=cues) | SettingUp(cues=cues) | Working(cues=cues) | Resting(cues=cues):
             return cues[0].at if cues else None
         case Paused(cues=cues) | Closing(cues=cues):
             return cues[0].at if cues else None

@@ -1,1 +1,1 @@
-"""Measured beside a baseline in the same run. Nothing here is asserted by the tests."""
+"""Speed, run by hand: a ratio against something simple beside it, never a test that fails on a slow machine."""

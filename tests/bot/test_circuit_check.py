@@ -90,6 +90,7 @@ def test_what_a_coach_reads():
         "A round: 11 min to 14 min",
         "In all: 40 min to 50 min",
         "3 rounds do not fit in 30 min",
+        "Under tension: about 20 min to 24 min",
         "In 30 min fit 2 rounds, rest 40 s, 60 s between rounds: 30 min",
     ):
         assert line in text.splitlines()

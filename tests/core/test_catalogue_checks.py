@@ -116,6 +116,15 @@ def test_a_harder_variant_asks_for_no_less_skill():
     assert "goblet-squat: harder is 'jump-squat', which asks for less skill" in told
 
 
+def test_a_swap_asks_for_no_more():
+    """A swap or an easier variant needs no skill and no kit that the exercise does not need itself."""
+    swaps = 'cure = "Softer."\nspare = { wrist = "goblet-squat" }'
+    told = faults(SOUND.replace('cure = "Softer."', swaps).replace('spare = { wrist = "jump-squat" }', ""))
+    assert "jump-squat: spare wrist is 'goblet-squat', which needs more kit" in told
+    told = faults(SOUND.replace('cure = "Softer."', 'cure = "Softer."\nskill = 2'))
+    assert "goblet-squat: swap_load is 'jump-squat', which asks for more skill" in told
+
+
 def test_one_name_means_one_exercise():
     """A nickname of two exercises is a fault, whatever its capitals, hyphens or plural."""
     told = faults(SOUND.replace('names = ["jumps"]', 'names = ["Goblets"]'))

@@ -4,12 +4,12 @@ from decimal import Decimal
 
 from core.body_effect import energy, sets_a_muscle, tension_s, week_of
 from core.circuit import Circuit, Span
-from core.circuit_text import read_text
+from core.circuit_text import read_typed
 
 
 def typed(text: str) -> Circuit:
     """A typed circuit without faults."""
-    circuit = read_text(text)
+    circuit = read_typed(text)
     assert isinstance(circuit, Circuit), circuit
     return circuit
 

@@ -6,21 +6,21 @@ import pytest
 
 from core.circuit import Circuit, Span
 from core.circuit_file import read_circuit
-from core.circuit_text import draft_text, read_text, write_text
+from core.circuit_text import draft_typed, read_typed, write_typed
 from core.tempo import Tempo
 from core.units import BODYWEIGHT, Load, Unit
 
 
 def typed(text: str) -> Circuit:
     """The circuit of a typed text that has no faults."""
-    circuit = read_text(text)
+    circuit = read_typed(text)
     assert isinstance(circuit, Circuit), circuit
     return circuit
 
 
 def told(text: str) -> list[tuple[str, str]]:
     """Place and words of every fault of a typed text."""
-    return [(fault.place, fault.says) for fault in draft_text(text).faults]
+    return [(fault.place, fault.says) for fault in draft_typed(text).faults]
 
 
 def test_the_short_form():
@@ -160,6 +160,7 @@ def test_bodyweight_after_a_comma_is_a_load():
         ("plank / 3 rounds / 4 rounds / rest 30", [("rounds", '"3 and 4"')]),
         ("curl 12 kg 16 kg / 3 rounds rest 30", [("station 1, load_hint", '"12 kg and 16 kg"')]),
         ("curl 12 reps 40 s / 3 rounds rest 30", [("station 1, reps", "work = 40 and reps = 12")]),
+        ("plank 1:99 / 3 rounds rest 30", [("station 1, work", '"1:99"')]),
         ("curl tempo 3-1 / 3 rounds rest 30", [("station 1, tempo", '"3-1"')]),
         ("plank x12 / 3 rounds rest 30", [("station 1, reps", "reps = 12")]),
         ("curl 500 kg / 3 rounds rest 60-30", [("rest", "[60, 30]"), ("station 1, load_hint", '"500 kg"')]),
@@ -176,5 +177,5 @@ def test_a_form_point_may_hold_anything():
     point = 'Down 1/2 way, "then" 3 rounds / rest 30'
     circuit = typed('curl, form "Down 1/2 way, \\"then\\" 3 rounds / rest 30" / 2 rounds, rest 45')
     assert circuit.stations[0].form == (point,)
-    assert typed(write_text(circuit)) == circuit
+    assert typed(write_typed(circuit)) == circuit
     assert typed("curl “Slow / down” / 2 rounds, rest 45").stations[0].form == ("Slow / down",)

@@ -100,12 +100,19 @@ def _numbers(value, names):
             if field.name in names and part is not None:
                 if not isinstance(value, messages.Card) or _on_card(value, field.name):
                     yield float(part)
-            elif not isinstance(value, messages.Slower | messages.Lighter) and field.name != "why":
+            elif field.name not in _unsaid(value):
                 yield from _numbers(part, names)
 
 
+def _unsaid(value):
+    """Fields that words may leave out: a reason's numbers are the reason's, weights are put down only for others."""
+    if isinstance(value, messages.Slower | messages.Lighter):
+        return {field.name for field in dataclasses.fields(value)}
+    return {"why", "put_down"} if isinstance(value, messages.Card) and value.load is None else {"why"}
+
+
 def _on_card(card, name):
-    """A hold shows no reps, counted reps show no range, a range needs both its ends and shows equal ends once."""
+    """A hold shows no reps, counted reps show no range, and a range needs both its ends."""
     if card.hold and "reps" in name:
         return False
     if card.target_reps is not None:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from core import catalogue, timeline
 from core.circuit import Circuit, Span, Station
 from core.circuit_file import draft_circuit, read_circuit, write_circuit
-from core.circuit_text import draft_text, read_text, write_text
+from core.circuit_text import draft_typed, read_typed, write_typed
 from core.exercise import Measure
 from core.tempo import Tempo
 from core.units import BODYWEIGHT, Load, Unit
@@ -67,6 +67,7 @@ CIRCUITS = st.builds(
     rest_s=spans(0, 900),
     rest_between_rounds_s=spans(0, 900),
     warm_up_s=st.integers(0, 3600),
+    plate_change_s=st.integers(5, 300),
     stations=st.lists(stations(), min_size=1, max_size=6).map(tuple),
 )
 
@@ -82,14 +83,35 @@ def test_a_file_round_trip_changes_nothing(circuit: Circuit):
 @given(CIRCUITS)
 def test_a_text_round_trip_changes_nothing(circuit: Circuit):
     """Plain text out and in, and so both forms give the same circuit."""
-    assert read_text(write_text(circuit)) == circuit
+    assert read_typed(write_typed(circuit)) == circuit
+
+
+# fmt: off
+SCRAPS = st.sampled_from([
+    "goblet squat", "row", "plank", "push-up x12", "12", "40", "1:99", "3-1-1-0", "tempo", "30-60", "each side",
+    "12 kg", "1/2", "½", "2 left", "rest", "work", "rounds", "3 rounds", "between", "warm-up", "min", "s", "or",
+    "swap", "name:", "form", '"', "“", "”", "\\", "/", ",", ";", "\n", ":", "x", "-", "5-", "99999999999999999999",
+    ".5", "bodyweight", "0", "40/20",
+])
+# fmt: on
+
+
+@EVEN
+@given(st.lists(SCRAPS, max_size=14).map(" ".join))
+def test_scraps_of_a_circuit_are_answered(text: str):
+    """Pieces of the typed form in any order: a circuit or faults; and a circuit that comes out survives printing."""
+    circuit = read_typed(text)
+    if isinstance(circuit, Circuit):
+        assert read_typed(write_typed(circuit)) == circuit
+    else:
+        assert circuit
 
 
 @EVEN
 @given(st.text(max_size=200))
 def test_any_text_is_answered(text: str):
     """Whatever is typed or stands in a file: a circuit or faults, never an error and never neither."""
-    for draft in (draft_text(text), draft_circuit(text)):
+    for draft in (draft_typed(text), draft_circuit(text)):
         assert draft.circuit is not None or draft.faults
 
 
