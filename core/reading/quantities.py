@@ -123,10 +123,15 @@ def _part(kind: str, children: list[Terminal]) -> Part:
     return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
 
 
+def grammar(*, strict: bool = False) -> Lark:
+    """The parser of `grammar.lark`; `strict` has lark report conflicts that it would otherwise settle silently."""
+    text = files("core.reading").joinpath("grammar.lark").read_text("utf-8")
+    return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts(), strict=strict)
+
+
 @cache
 def _grammar() -> Lark:
-    text = files("core.reading").joinpath("grammar.lark").read_text("utf-8")
-    return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts())
+    return grammar()
 
 
 def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False) -> list[Part] | None:
@@ -377,6 +382,8 @@ class _Marking:
             return "OR" if joined else "DASH"
         if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
             return "NOT"
+        if word == "or":
+            return "OR" if counted and self._is_number(index + 1) else None
         if word == "+":
             return "SLASH" if counted and self._is_number(index + 1) else None
         if word == "not":
