@@ -2,7 +2,7 @@
 
 In reading order: `acts` (what a message can mean), `normal`, `tokens` and `spelling` (text to words and numbers), `lexicon`
 (the words, from `lexicon.toml`), `phrases` (set phrases, from `phrases.txt`), `quantities` (numbers and their marks, by
-`grammar.lark`), `sets`, `amends`, `when`, `gear`, `pain` and `answers` (meaning), `guards` (when to ask), `reader` (the whole).
+`grammar.lark`), `sets`, `amends`, `when`, `gear`, `pain` and `answers` (meaning), `guards` (when to ask), `records` (the numbers), `sentences` and `reader` (the whole).
 """
 
 from core.reading.acts import (

@@ -5,9 +5,10 @@ A guard never decides what a number means; it only keeps it from becoming a reco
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import ENGLISH, GUARDS, VOCABULARY, listed
+from core.reading.lexicon import ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -20,22 +21,10 @@ _CODE_MARKS = frozenset("{}<>\\=^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
-_ASKS = (
-    "should i", "shall i", "can i", "could i", "do i", "how many", "how much", "what if", "may i", "want to", "wanted to", "need to",
-    "trying to", "try", "going to", "going for", "next time", "next round", "next set", "lets do", "meant to", "supposed to", "at least",
-    "at most", "less than", "more than", "not sure", "even though", "used to", "last time", "last week", "last workout", "last session",
-    "up to", "or so", "lost count", "couple of", "a few", "instead of", "what about", "how about", "was it", "would be", "ready for",
-    "go for", "tried to", "hoping for", "as if", "in theory", "my max", "have to", "had to do", "was going", "not able",
-)  # fmt: skip
+_ASKS = sayings("asks")
 _NUMBERED_THINGS = listed("words_guards", "numbered_things")
 _SUBSTANCE = listed("guards", "substance")
-_INJECTED = (
-    "select * from", "from sets", "insert into", "update sets",
-    "ignore all", "ignore the", "ignore your", "ignore any", "ignore what", "ignore everything", "ignore previous", "system :", "assistant :",
-    "you must", "previous instructions", "you are now", "new rule", "new rules", "act as", "from now on you", "forget your", "forget all",
-    "as an", "developer mode", "user :", "coach :", "for every", "all trainees", "everybody", "everyone's", "delete all", "all records",
-    "drop table", "other trainees", "the database", "your instructions", "your prompt", "your rules", "every trainee",
-)  # fmt: skip
+_INJECTED = sayings("injected")
 
 
 def gives_orders(tokens: Sequence[Token]) -> bool:
@@ -98,7 +87,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     """Whether the number at `index` is only about so much, or counts something unknown."""
     before = tokens[index - 1].text if index > first else ""
     after = tokens[index + 1] if index + 1 < last else None
-    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and index - first < 2):
+    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
     if before in _NUMBERED_THINGS:
         return True
@@ -135,7 +124,7 @@ def tells_otherwise(tokens: Sequence[Token]) -> bool:
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
     """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
-    if ("even", "though") in zip(words, words[1:], strict=False):
+    if ("even", "though") in pairwise(words):
         return True
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:

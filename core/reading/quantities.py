@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import cache
@@ -14,13 +15,12 @@ from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 
 from core.reading.lexicon import AMOUNTS, listed
+from core.reading.phrases import Said
 from core.reading.tokens import Kind, Token
 from core.units import Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping, Sequence
-
-    from core.reading.phrases import Said
+    from collections.abc import Callable, Iterator
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +148,7 @@ def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool 
     if marking.minutes and not (marking.hold or (timed and marking.minutes <= _LONGEST_UNSAID_HOLD)):
         return None
     try:
-        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[arg-type, assignment]
+        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
@@ -337,7 +337,7 @@ class _Marking:
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
-        """ "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
+        """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
         self.minutes = max(self.minutes, minutes)
         seconds = minutes * _SIXTY
         skip = 1 if self._text(after) == "and" else 0

@@ -6,6 +6,7 @@ Every number that no set phrase has explained ends here in a log or an amend, or
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading import guards
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
 
 _LONGEST_NOUGHT = 5
+_LONGEST_STARRED = 5
 _MOST_NUMBERS = 40
 _NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _SOFT = {"reserve", "more", "effort", "either"}
@@ -111,9 +113,9 @@ def _settled(
     if correcting:
         meant = marks.get("mark-amend") or marks.get("mark-was")
         if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
-            before = {part.kind for part in parts if part.at < meant.first}
+            rejected = {part.kind for part in parts if part.at < meant.first}
             parts = [part for part in parts if part.at >= meant.first]
-            if before & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
+            if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
         start = min(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
@@ -191,7 +193,7 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
 
 def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
-    short = len(tokens) <= 5  # a star and a quantity: "*12", "12kg*"
+    short = len(tokens) <= _LONGEST_STARRED  # a star and a quantity: "*12", "12kg*"
     if short and tokens and "*" in {tokens[0].text, tokens[-1].text}:
         return True
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
@@ -204,7 +206,7 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
     named = any(
         token.text in {"weight", "load", "reps", "kg", "lb"} and following.text in {"was", "were"}
-        for token, following in zip(tokens, tokens[1:], strict=False)
+        for token, following in pairwise(tokens)
     )
     if named and context.last is not None and not awaited and not full:
         return True

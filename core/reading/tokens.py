@@ -209,6 +209,7 @@ def _pairs(tokens: list[Token]) -> list[Token]:
     return paired
 
 
+_LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
 _AFTER_SHORT = listed("words_tokens", "after_short")
@@ -337,7 +338,7 @@ def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> 
     """Whether a short unknown word between two numbers can only be "at"."""
     if before is None or before.kind is not Kind.NUMBER or token.glued or not following or following[0].kind is not Kind.NUMBER:
         return False
-    if len(token.text) > 3 or (token.text in VOCABULARY and token.text not in {"st", "a"}):
+    if len(token.text) > _LONGEST_MISTYPED or (token.text in VOCABULARY and token.text not in {"st", "a"}):
         return False
     return bool(set(token.text) & {"a", "t"}) and token.text not in {"and", "to"}
 
@@ -435,7 +436,7 @@ _DOZENS = {
 
 
 def _add_halves(tokens: list[Token]) -> list[Token]:
-    """ "seventeen and a half" and "2 kilos and a half" gain their half; a dozen is a number."""
+    """Such as "seventeen and a half" and "2 kilos and a half" gain their half; a dozen is a number."""
     halved: list[Token] = []
     index = 0
     while index < len(tokens):
@@ -464,7 +465,7 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
 
 def _spells(tokens: list[Token], form: tuple[str, ...]) -> bool:
     """Whether tokens spell "half a dozen" and its like; "baker's" is two tokens when its ending is taken for "is"."""
-    words = tuple("dozen" if t.worded and t.value == 12 else t.text for t in tokens)
+    words = tuple("dozen" if t.worded and t.value == NUMBER_WORDS["dozen"] else t.text for t in tokens)
     return words == form
 
 

@@ -17,9 +17,90 @@ STEADY = settings(derandomize=True, max_examples=300, deadline=None)
 AWAITED = Context(awaiting=Awaiting.REPS)
 
 WORDS = st.sampled_from(
-    "at kg lbs x reps left right each side and then 2 11 20 12.5 17½ nine twenty a of with the my knee hurts not sorry same rpe rir in tank "
-    "remind me monday 7pm half past later minutes how do i squat instead of dumbbells pair , . ? ! - / @ # * ( ) : % £ more or to for failure "
-    "held seconds one two dizzy chest 6:30 1st round set was it no only got".split()
+    [
+        "at",
+        "kg",
+        "lbs",
+        "x",
+        "reps",
+        "left",
+        "right",
+        "each",
+        "side",
+        "and",
+        "then",
+        "2",
+        "11",
+        "20",
+        "12.5",
+        "17½",
+        "nine",
+        "twenty",
+        "a",
+        "of",
+        "with",
+        "the",
+        "my",
+        "knee",
+        "hurts",
+        "not",
+        "sorry",
+        "same",
+        "rpe",
+        "rir",
+        "in",
+        "tank",
+        "remind",
+        "me",
+        "monday",
+        "7pm",
+        "half",
+        "past",
+        "later",
+        "minutes",
+        "how",
+        "do",
+        "i",
+        "squat",
+        "instead",
+        "of",
+        "dumbbells",
+        "pair",
+        ",",
+        ".",
+        "?",
+        "!",
+        "-",
+        "/",
+        "@",
+        "#",
+        "*",
+        "(",
+        ")",
+        ":",
+        "%",
+        "£",
+        "more",
+        "or",
+        "to",
+        "for",
+        "failure",
+        "held",
+        "seconds",
+        "one",
+        "two",
+        "dizzy",
+        "chest",
+        "6:30",
+        "1st",
+        "round",
+        "set",
+        "was",
+        "it",
+        "no",
+        "only",
+        "got",
+    ]
 )
 CONTEXTS = st.builds(
     Context,
@@ -37,7 +118,7 @@ CONTEXTS = st.builds(
 @STEADY
 @given(st.text(max_size=LONGEST), CONTEXTS)
 @example("1," * 2048, AWAITED)
-@example("\ud800\U000e0001‮11", AWAITED)
+@example("\ud800\U000e0001\u202e11", AWAITED)
 def test_reading_never_raises(text, context):
     """Any Unicode string is answered with at least one act."""
     assert read(text, context)
@@ -57,7 +138,11 @@ def numbers_of(act):
 
 
 DIGITS = st.lists(
-    st.sampled_from("11 20 9 14 30 kg at x , and left reps with then lb rpe felt ok".split()), min_size=1, max_size=9
+    st.sampled_from(
+        ["11", "20", "9", "14", "30", "kg", "at", "x", ",", "and", "left", "reps", "with", "then", "lb", "rpe", "felt", "ok"]
+    ),
+    min_size=1,
+    max_size=9,
 ).map(" ".join)
 
 
@@ -88,9 +173,22 @@ def test_no_act_holds_a_number_that_is_not_in_the_text(text):
 
 
 SAID = st.sampled_from(
-    ["11 at 20kg", "20kg x 11, 2 left", "eleven at twenty kilos", "11 reps", "10 left 9 right", "too heavy", "skip this one", "my left knee hurts",
-     "remind me mon wed fri 6:30am", "12 with the 16s", "11, 10 and 9 at 20kg", "scratch that", "what do I do today?"]
-)  # fmt: skip
+    [
+        "11 at 20kg",
+        "20kg x 11, 2 left",
+        "eleven at twenty kilos",
+        "11 reps",
+        "10 left 9 right",
+        "too heavy",
+        "skip this one",
+        "my left knee hurts",
+        "remind me mon wed fri 6:30am",
+        "12 with the 16s",
+        "11, 10 and 9 at 20kg",
+        "scratch that",
+        "what do I do today?",
+    ]
+)
 FILLER_BEFORE = st.sampled_from(["", "ok ", "hi coach, ", "Hey! ", "phew ", "😅 ", "please ", "  "])
 FILLER_AFTER = st.sampled_from(["", " thanks", " please", " 💪", "!", " 🙏🏽", "  ", " cheers mate", "."])
 
@@ -110,7 +208,7 @@ def test_filler_case_spaces_and_emoji_change_nothing(text, before, after, upper)
     st.sampled_from([("kg", "kilos"), ("kg", "KGS"), ("lb", "pounds"), ("lbs", "#"), ("kg", " kilograms")]),
 )
 def test_a_unit_said_differently_reads_the_same(reps, load, units):
-    """kg and kilos, lb and pounds are the same unit."""
+    """Kilos and kg, lb and pounds are the same unit."""
     one, other = (read(f"{reps} at {load}{unit}", AWAITED) for unit in units)
     assert one == other
 

@@ -21,8 +21,8 @@ from core.units import KG_PER_LB
 
 UNITS = pint.UnitRegistry()
 AWAITED = Context(awaiting=Awaiting.REPS)
-ONES = "one two three four five six seven eight nine".split()
-TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
+ONES = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine"]
+TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
 
 
 @pytest.mark.parametrize(

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from bot.reading_io import act_json, context_of
 from core.reading import read
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 FIXTURES = Path(__file__).resolve().parents[3] / "fixtures"
 RECORDS = {"log", "amend"}

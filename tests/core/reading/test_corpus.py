@@ -6,8 +6,7 @@ from tests.core.reading.reading import score
 
 
 def test_development_replies_are_read_exactly():
-    """At least 97 % of the development replies are read with every act and field right, at most 0.3 % give a wrong record, no
-    urgent pain is missed (the bar of the reading contract)."""
+    """The bar of the contract: 97 % right in every act and field, at most 0.3 % wrong records, no urgent pain missed."""
     got = score("replies.jsonl")
     assert got.exact >= 0.97
     assert got.wrong_records <= 0.003

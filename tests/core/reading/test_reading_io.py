@@ -40,7 +40,7 @@ def test_context_that_makes_no_sense_is_not_told():
 
 
 def test_acts_outside_the_contract_print_as_unclear():
-    """ "How long left?" is the conversation's own."""
+    """So "How long left?" is the conversation's own."""
     assert printed("how long left?") == [{"acts": [{"act": "unclear"}]}]
 
 
