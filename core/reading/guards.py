@@ -22,6 +22,7 @@ _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
 _ASKS = sayings("asks")
+_OTHER_TIMES = sayings("other_times")
 _NUMBERED_THINGS = listed("words_guards", "numbered_things")
 _SUBSTANCE = listed("guards", "substance")
 _INJECTED = sayings("injected")
@@ -59,15 +60,17 @@ def keeps_back(
     texts = {tokens[i].text for i in inside}
     core = [i for i in numbers if i not in soft]
     leading = {tokens[i].text for i in inside if not strong or i < core[-1]}
-    if any(texts & GUARDS[entry] for entry in ("other_time", "measure", "question", "foreign")):
+    if any(texts & GUARDS[entry] for entry in ("other_time", "measure", "foreign")):
         return True
-    if leading & (GUARDS["negation"] | GUARDS["plan"]) or "tomorrow" in texts:
+    if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or "tomorrow" in texts:
         return True
     if any(tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside):
         return True
     if any(_vague(tokens, i, first, last) for i in numbers if i not in soft):
         return True
-    line = f" {' '.join(tokens[i].text for i in inside)} "
+    line = f" {' '.join(tokens[i].text for i in inside if not strong or i <= core[-1] + 1)} "
+    if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
+        return True
     if any(f" {ask} " in line for ask in _ASKS) or (inside and tokens[inside[0]].text in _ASKING_FIRST and inside[0] == first):
         return True
     return _of_others(tokens, inside) or _strangers(tokens, inside, strong=strong)
@@ -89,13 +92,15 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     after = tokens[index + 1] if index + 1 < last else None
     if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
-    if before in _NUMBERED_THINGS:
+    if before in _NUMBERED_THINGS or (before == "oh" and tokens[index].worded):
         return True
     if after is None:
         return False
     if after.text in {"ish", "odd", "something", "plus", "+"}:
         return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
-    return after.kind is Kind.WORD and (after.text not in VOCABULARY or after.text in {"am", "pm"})
+    return after.kind is Kind.WORD and (
+        after.text not in VOCABULARY or after.text in {"am", "pm"} or after.text in GUARDS["people"]
+    )
 
 
 def _of_others(tokens: Sequence[Token], inside: Sequence[int]) -> bool:

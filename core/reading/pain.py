@@ -34,6 +34,9 @@ _MUSCLES = listed("words_pain", "muscles")
 _OF_MUSCLES = listed("words_pain", "of_muscles")
 _WITH_CHEST = listed("words_pain", "with_chest")
 _NO_PLACE = listed("words_pain", "no_place")
+_STRONG = frozenset(
+    {"severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent", "massive"}
+)
 _NEAR = 8
 _WHEREVER = "urgent-breathing-hurts"
 _NOT_THE_BODY_AFTER = EXERCISES - {
@@ -78,9 +81,14 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     found: list[_Found] = []
     before: list[_Place] = []
     for first, last in clauses:
+        if all(token.kind is not Kind.WORD for token in patient[first:last]):
+            continue
         places = _places(patient, first, last)
         found += _in_clause(patient, first, last, places, before)
         before = places
+    words = {token.text for token in patient}
+    if words & {"sudden", "suddenly"} and words & _STRONG:
+        found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
     return _together(found)
 
 

@@ -68,6 +68,7 @@ HOLD_WORDS = {
     "resisted",
 }
 _PRAISE = listed("words_quantities", "praise")
+_ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
@@ -330,7 +331,8 @@ class _Marking:
     def _is_load_plural(self, index: int) -> bool:
         """Whether "16s" is a pair of dumbbells rather than seconds."""
         before, after = self._text(index - 1), self._text(index + 2)
-        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold:
+        ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
+        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
         if self.tokens[index].worded or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
@@ -370,6 +372,9 @@ class _Marking:
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
         if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._text(index + 1) != "of":
+            return "ROUND_IS"
+        numbered = word == "r" and self._is_number(index + 1) and self.tokens[index + 1].glued and self._is_number(index + 2)
+        if numbered and not self._speaks_of_left():
             return "ROUND_IS"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)

@@ -67,7 +67,9 @@ def records(
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
     if correcting:
         free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
-    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(tokens, sentences, open_numbers, said):
+    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(
+        tokens, sentences, open_numbers, said, strong=_strong(parts)
+    ):
         return [(at, Unclear())]
     try:
         return _settled(tokens, parts, marks, context, at, correcting=correcting)
@@ -88,6 +90,27 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
 
 
 _WITH_A_LOAD = listed("words_records", "with_a_load")
+_ASKING = frozenset(
+    {
+        "what",
+        "how",
+        "is",
+        "was",
+        "should",
+        "can",
+        "do",
+        "does",
+        "when",
+        "am",
+        "did",
+        "will",
+        "where",
+        "why",
+        "which",
+        "could",
+        "are",
+    }
+)
 _NOTED = listed("words_records", "noted")
 
 
@@ -288,13 +311,15 @@ def _asks(
     sentences: Sequence[tuple[int, int]],
     open_numbers: Sequence[int],
     said: Mapping[int, Said],
+    *,
+    strong: bool,
 ) -> bool:
     """Whether the numbers stand in a question that no set phrase explains."""
     for first, last in sentences:
         if last < len(tokens) and tokens[last].text == "?":
             inside = [i for i in open_numbers if first <= i < last]
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
-            if inside and not explained:
+            if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
                 return True
     return False
 

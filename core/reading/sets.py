@@ -30,6 +30,8 @@ _MOST_SHORT_RESERVE = Decimal(6)
 _TWO = Decimal(2)
 _FEWEST_CROSSED = 5
 _MOST_LISTED = 3
+_MOST_BARE = Decimal(120)
+_MOST_LONE_RESERVE = Decimal(5)
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
@@ -254,6 +256,8 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
     """Such as "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
+    if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
+        return  # "failed at 12"
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     if loads and not (another and all(load.at < before.at for load in loads) and before.links):
@@ -319,6 +323,8 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     described = any(item.kind in {"reserve", "effort", "seconds", "same"} for item in items) or sided
     if len(bare) == 1:
         if context.awaiting is not Awaiting.REPS and not described and not labels:
+            raise Open
+        if bare[0].value > _MOST_BARE:
             raise Open
         if bare[0].value != bare[0].value.to_integral_value() and bare[0].value % 1 != Decimal("0.5"):
             raise Open
@@ -390,7 +396,7 @@ class _Set:
             reserve=number("reserve"),
             rpe=number("effort"),
             seconds=None if seconds is None else int(seconds),
-            same="same" in self.values,
+            same="same" in self.values and (load is None or reps is None),
         )
 
 
@@ -443,7 +449,8 @@ def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:
         raise Open
     for item in items:
         one.add(item)
-    if set(one.values) <= {"side"}:
+    lone = one.values["reserve"].value if set(one.values) == {"reserve"} else Decimal(0)
+    if set(one.values) <= {"side"} or lone > _MOST_LONE_RESERVE:
         raise Open
     return one.log()
 
