@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 4
 _HEDGE_REACH = 3
-_CODE_MARKS = frozenset("{}<>\\=^~")
+_CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
@@ -96,6 +96,8 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
         return True
     if after is None:
         return False
+    if (after.text == "k" and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
+        return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
         return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
     return after.kind is Kind.WORD and (

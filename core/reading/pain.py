@@ -279,7 +279,7 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
 def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
     """The index where the place begins, its side and "my" included."""
     at = place.at
-    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the", "me"}:
+    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the"}:
         at -= 1
     return at
 

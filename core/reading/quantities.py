@@ -186,7 +186,8 @@ class _Marking:
         said = self.skip.get(index)
         if said is not None:
             self._mark(said)
-            return max(said.last, index + 1)
+            labels = bool(self.terminals) and self.terminals[-1].type.endswith("_IS")
+            return self._label_end(said.last) if labels else max(said.last, index + 1)
         if token.kind is Kind.NUMBER:
             return self._number(index)
         if token.kind is Kind.CLOCK and self.hold:
@@ -203,7 +204,7 @@ class _Marking:
             self.passed.add(token.text)
         else:
             self._emit(name, index, token.text)
-        return index + 1
+        return self._label_end(index + 1) if name is not None and name.endswith("_IS") else index + 1
 
     def _mark(self, said: Said) -> None:
         name = _MARKS.get(said.meaning)
@@ -381,7 +382,7 @@ class _Marking:
             tank = following is not None and following.meaning == "mark-reserve"
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "each":
-            return "EACH"
+            return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
             joined = word == "to" or (self.tokens[index].glued and self.tokens[index + 1].glued)
             return "OR" if joined else "DASH"

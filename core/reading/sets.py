@@ -435,7 +435,10 @@ def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool)
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         if count.dropped - _LISTING or (
-            count.linked("with", "for", "by", "at", "at_sign") and before.kind not in {"load", "side"} and not count.linked("label")
+            count.linked("with", "for", "by", "at", "at_sign")
+            and not (before.kind == "side" or (before.kind == "load" and items.index(before) < items.index(counts[0])))
+            and not count.linked("label")
+            and not (before.kind == "load" and count.linked("by"))
         ):
             raise Open
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
@@ -445,7 +448,7 @@ def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool)
 def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:
     """The one set of a message."""
     one = _Set()
-    if len(sides) > 1:
+    if len({side.side for side in sides}) > 1:
         raise Open
     for item in items:
         one.add(item)

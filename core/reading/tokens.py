@@ -368,6 +368,13 @@ def _join_number_words(tokens: list[Token]) -> list[Token]:
         elif token.worded:
             joined_number, index = _number_run(tokens, index)
             joined.append(joined_number)
+        elif (
+            token.text == "hundred"
+            and (not joined or joined[-1].kind is not Kind.NUMBER)
+            and _text_at(tokens, index + 1) in {"kg", "lb"}
+        ):
+            joined.append(_spanning(token, token, _HUNDRED))
+            index += 1
         elif token.text == "hundred" and joined and joined[-1].text == "a":
             joined[-1] = _spanning(joined[-1], token, _HUNDRED)
             index += 1
