@@ -132,7 +132,8 @@ class NoteKind(StrEnum):
     PAIN = "pain"  # for the coach: the place, may be empty
 
 
-COACH_KINDS = (NoteKind.OUTCOME, NoteKind.CLEARED, NoteKind.URGENT, NoteKind.PAIN, NoteKind.EASIER_WEEK, NoteKind.LOAD_JUMP)
+AT_ONCE = (NoteKind.URGENT, NoteKind.OUTCOME, NoteKind.CLEARED)
+COACH_KINDS = (*AT_ONCE, NoteKind.PAIN, NoteKind.EASIER_WEEK, NoteKind.LOAD_JUMP)
 
 
 class EasierWhy(StrEnum):
@@ -144,7 +145,10 @@ class EasierWhy(StrEnum):
 
 @dataclass(frozen=True)
 class SafetyNote:
-    """A fact about safety at an instant (UTC). Those of `COACH_KINDS` are for the coach, who sees the kind and the value."""
+    """A fact about safety at an instant (UTC).
+
+    Those of `COACH_KINDS` are for the coach, who sees the kind and the value; those of `AT_ONCE` as soon as they are kept.
+    """
 
     at: datetime
     kind: NoteKind

@@ -1,4 +1,4 @@
-"""What the coach is to be told of safety, at once: kept in the step's own transaction, told when a coach's channel asks for it.
+"""What the coach is to be told of safety, at once: kept in the step's own transaction, told when a coach can be reached.
 
 The coach sees the kind of a note and its value (an outcome, a place where the trainee agreed to that), never an answer.
 """
@@ -10,16 +10,17 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy import select, update
 
-from bot.store.engine import reading
 from bot.store.tables import SAFETY_NOTE, TRAINEE
 from bot.store.values import note_of
-from core.health import COACH_KINDS, SafetyNote
+from core.health import AT_ONCE, NoteKind, SafetyNote
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Sequence
     from datetime import datetime
 
-    from sqlalchemy.ext.asyncio import AsyncEngine
+    from sqlalchemy import Connection
+
+    from bot.store.database import Database
 
 
 @dataclass(frozen=True)
@@ -27,6 +28,7 @@ class CoachNote:
     """A note for the coach: its number, who it is about, and what it says."""
 
     number: int
+    trainee_id: int
     trainee: str
     note: SafetyNote
 
@@ -34,18 +36,26 @@ class CoachNote:
 class CoachNotes:
     """The notes for the coach of one database."""
 
-    def __init__(self, engine: AsyncEngine) -> None:
-        self._engine = engine
+    def __init__(self, database: Database) -> None:
+        self._database = database
 
-    async def untold(self) -> tuple[CoachNote, ...]:
-        """The notes that the coach was not told yet, oldest first."""
-        kinds = [kind.value for kind in COACH_KINDS]
+    async def untold(self, kinds: Sequence[NoteKind] = AT_ONCE) -> tuple[CoachNote, ...]:
+        """The notes of these kinds that the coach was not told yet, oldest first."""
         both = select(SAFETY_NOTE, TRAINEE.c.name).join(TRAINEE, TRAINEE.c.id == SAFETY_NOTE.c.trainee_id)
-        waiting = both.where(SAFETY_NOTE.c.told_at.is_(None) & SAFETY_NOTE.c.kind.in_(kinds)).order_by(SAFETY_NOTE.c.id)
-        async with reading(self._engine).begin() as connection:
-            return tuple(CoachNote(row.id, row.name, note_of(row)) for row in await connection.execute(waiting))
+        waiting = both.where(SAFETY_NOTE.c.told_at.is_(None) & SAFETY_NOTE.c.kind.in_([kind.value for kind in kinds])).order_by(
+            SAFETY_NOTE.c.id
+        )
 
-    async def told(self, numbers: Iterable[int], at: datetime) -> None:
+        def work(connection: Connection) -> tuple[CoachNote, ...]:
+            return tuple(CoachNote(row.id, row.trainee_id, row.name, note_of(row)) for row in connection.execute(waiting))
+
+        return await self._database.read(work)
+
+    async def told(self, numbers: Sequence[int], at: datetime) -> None:
         """The coach was told these notes."""
-        async with self._engine.begin() as connection:
-            await connection.execute(update(SAFETY_NOTE).where(SAFETY_NOTE.c.id.in_(list(numbers))).values(told_at=at))
+        statement = update(SAFETY_NOTE).where(SAFETY_NOTE.c.id.in_(numbers)).values(told_at=at)
+
+        def work(connection: Connection) -> None:
+            connection.execute(statement)
+
+        await self._database.write(work)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
 from bot.wording.phrases import and_list, number_text, page, seconds_text
-from core.health import Bar, Branch, Check, Feeling, LightWhy, Move, Outcome, TooMuch, Topic
+from core.health import Bar, Branch, Check, Feeling, LightWhy, Move, NoteKind, Outcome, TooMuch, Topic
 from core.messages import (
     Cautions,
     CautionsNeeded,
@@ -33,6 +33,7 @@ from core.messages import (
     PainStays,
     PainStop,
     ReliefTaken,
+    SafetyNews,
     SameMuscles,
     TooMuchSeen,
     UnwellPause,
@@ -482,3 +483,29 @@ def effort_noted(message: EffortNoted) -> Worded:
         jump = f"Your week is {message.jump_percent}% above your usual. A rest day or an easy one now lets it sink in."
     alike = "Your days are all alike lately; hard and easy ones in turn rest you better." if message.alike else ""
     return Worded(page(f"Effort {number_text(message.effort)}, noted.", jump, alike))
+
+
+# To the coach
+
+FOR_COACH = {
+    Outcome.GO: "nothing holds them back.",
+    Outcome.LIGHT: "they go light.",
+    Outcome.CLEARANCE: "a doctor's yes comes first; I wait for it.",
+    Outcome.WAIT: "you and a clinician decide (under 18, or pregnant or a recent birth). I wait. Please talk to them.",
+}
+
+
+@words_for(SafetyNews)
+def safety_news(message: SafetyNews) -> Worded:
+    """A note on a trainee's safety."""
+    if message.kind is NoteKind.URGENT:
+        where = f" ({message.value})" if message.value else ""
+        return Worded(
+            page(
+                f"{message.name} told me of a warning sign{where}. I stopped everything and said to call for help.",
+                "Please ask how they are. Nothing starts before they say that they are cleared.",
+            )
+        )
+    if message.kind is NoteKind.CLEARED:
+        return Worded(page(f"{message.name} says: cleared. We begin light."))
+    return Worded(page(f"Health questions of {message.name}: {FOR_COACH[Outcome(message.value)]}"))

@@ -99,12 +99,13 @@ async def test_pain_gone_takes_only_that_place_and_no_warning_sign(store, file, 
 async def test_the_coach_is_told_each_note_once(store, ana):
     """Untold until told; only the kinds that are for the coach."""
     await store.handle(ana, None, always(*ENTRIES), T0)
-    waiting = await store.coach_notes.untold()
+    waiting = await store.coach_notes.untold(COACH_KINDS)
     assert [note.note.kind for note in waiting] == [kind for kind in NoteKind if kind in COACH_KINDS]
     assert NoteKind.FEELING not in COACH_KINDS
     assert {note.trainee for note in waiting} == {"Ana"}
     await store.coach_notes.told([note.number for note in waiting[:2]], after(60))
-    assert await store.coach_notes.untold() == waiting[2:]
+    assert await store.coach_notes.untold(COACH_KINDS) == waiting[2:]
+    assert [note.note.kind for note in await store.coach_notes.untold()] == [NoteKind.URGENT]
 
 
 @pytest.mark.parametrize("effort", [Decimal(-1), Decimal(11)])

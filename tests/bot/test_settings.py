@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.errors import DataFolderUnusable, EmergencyNumberUnreadable
+from bot.errors import DataFolderUnusable, SettingsWrong
 from bot.settings import make_folder, read_settings
 
 
@@ -62,6 +62,6 @@ def test_the_emergency_number_is_taken_as_one_dials_it(tmp_path, number):
 @pytest.mark.parametrize("number", ["call mum", "1", "112; rm -rf", "９１１", "1" * 40])
 def test_an_emergency_number_that_is_none_is_refused(tmp_path, number):
     """A wrong number is worse than none."""
-    with pytest.raises(EmergencyNumberUnreadable) as refused:
+    with pytest.raises(SettingsWrong) as refused:
         read_settings(str(tmp_path), {"STATIONCALL_EMERGENCY_NUMBER": number})
     assert "STATIONCALL_EMERGENCY_NUMBER" in str(refused.value)

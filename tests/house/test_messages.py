@@ -15,7 +15,7 @@ from bot.wording.phrases import WIDTH
 from core import messages
 from core.catalogue import all_exercises
 from core.circuit import Side
-from core.health import Check, LightWhy, Move
+from core.health import Check, LightWhy, Move, NoteKind, Outcome
 from core.rack import Kind, RackItem
 from core.tempo import Tempo
 from core.units import Load, Unit
@@ -40,6 +40,12 @@ CLOCKED = st.one_of(
 st.register_type_strategy(messages.SummaryLine, SUMMARY_LINES)
 st.register_type_strategy(messages.PairsAsked, st.builds(messages.PairsAsked, st.lists(LOADS, min_size=1, max_size=4).map(tuple)))
 st.register_type_strategy(messages.Go, CLOCKED)
+NEWS = st.one_of(
+    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.URGENT), st.sampled_from(["", "chest"])),
+    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.OUTCOME), st.sampled_from([outcome.value for outcome in Outcome])),
+    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.CLEARED), st.just("trainee")),
+)
+st.register_type_strategy(messages.SafetyNews, NEWS)
 PLACES = st.lists(st.sampled_from(["", "knee", "lower back", "shoulder"]), min_size=1, max_size=3, unique=True).map(tuple)
 MUSCLES = st.lists(st.sampled_from(["glutes", "upper back", "hip abductors", "quads"]), min_size=1, max_size=4).map(tuple)
 st.register_type_strategy(messages.SameMuscles, st.builds(messages.SameMuscles, st.integers(0, 47), MUSCLES))
