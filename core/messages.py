@@ -123,7 +123,8 @@ class WelcomeBack:
 class TodayPlan:
     """What today holds. Minutes in all, warm-up and rests included.
 
-    `days_off` is set when a round was taken off because the last workout was so many days ago.
+    `days_off` is set when rounds were taken off because the last workout was so many days ago; `offer` when the health questions
+    are offered with it.
     """
 
     circuit: str
@@ -133,6 +134,7 @@ class TodayPlan:
     minutes_high: int
     done_today: bool
     days_off: int | None = None
+    offer: bool = False
 
 
 @dataclass(frozen=True)

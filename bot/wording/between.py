@@ -30,6 +30,9 @@ def welcome_back(message: WelcomeBack) -> Worded:
     return Worded(page("Good to see you again."))
 
 
+OFFER = 'A few short health questions first? Say "ok". "go" skips them for now, and we go light.'
+
+
 @words_for(TodayPlan)
 def today_plan(message: TodayPlan) -> Worded:
     """What today holds."""
@@ -43,13 +46,13 @@ def today_plan(message: TodayPlan) -> Worded:
     return Worded(
         page(
             "You trained today already. Well done. If you want it again:" if message.done_today else "",
-            f"{message.days_off} days since the last one, so today is a round shorter." if message.days_off is not None else "",
+            f"{message.days_off} days since the last one, so today is shorter." if message.days_off is not None else "",
             f"Today: {message.circuit}",
             f"{message.rounds} rounds, about {minutes} min with warm-up",
             *stations,
-            'Say "go" to start.',
+            OFFER if message.offer else 'Say "go" to start.',
         ),
-        ("go",),
+        ("go", "ok") if message.offer else ("go",),
     )
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from core.diary import PainEased, PainNoted, PainRecord
 from core.health import Bar, Branch, Health, Injury, NoteKind, Topic
-from core.messages import ClearanceNoted, ClearanceTooSoon, HealthAsked, HealthLater, HealthOffered, HealthOutcome
+from core.messages import ClearanceNoted, ClearanceTooSoon, HealthAsked, HealthLater, HealthOffered, HealthOutcome, TodayPlan
 from core.reading import health_talk
 from core.reading.acts import Answer, Have, Log, Skip, Start, Unclear
 from core.reading.health_talk import Left, Stopped
@@ -36,14 +36,16 @@ NO_ANSWER = (Answer, Have, Log, Skip, Start, Unclear)
 
 
 def offered(state: Idle, turn: Turn) -> Idle:
-    """Offer the questions, when they are to be asked (again)."""
-    if not _wanting(turn) or bar_now(turn) is not None:
+    """Offer the questions, when they are to be asked (again); the day's plan may have said so already."""
+    if not wanting(turn) or bar_now(turn) is not None:
         return state
-    turn.say(HealthOffered())
+    if not any(isinstance(say.message, TodayPlan) and say.message.offer for say in turn.messages):
+        turn.say(HealthOffered())
     return replace(state, asking=Asking.OFFER)
 
 
-def _wanting(turn: Turn) -> bool:
+def wanting(turn: Turn) -> bool:
+    """Whether the questions are to be asked, or asked again."""
     health = turn.plan.trainee.health
     return due(health, turn.history, turn.now) or verdict(health).branch is Branch.UNANSWERED
 

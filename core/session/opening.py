@@ -23,7 +23,7 @@ from core.safety.day import extra_reserve, lighter_today, rounds_left
 from core.safety.joints import joint_of, watched
 from core.safety.recovery import easier_week_due, recently_hard
 from core.safety.setting import checks, warm_up_moves
-from core.session import cues
+from core.session import cues, health
 from core.session.cards import show
 from core.session.places import entering, exercise_at, seconds_after, sided, station_s
 from core.session.prescription import advise
@@ -141,6 +141,7 @@ def _say_circuit(turn: Turn, *, done: bool, days_off: int | None) -> None:
             minutes_low=round(shortest_s / 60),
             minutes_high=round(longest_s / 60),
             done_today=done,
-            days_off=days_off if circuit.rounds < turn.plan.circuit.rounds else None,
+            days_off=days_off if eased(turn.plan.circuit, days_off).rounds < turn.plan.circuit.rounds else None,
+            offer=health.wanting(turn),
         )
     )
