@@ -432,7 +432,7 @@ def read_quality(text: str) -> tuple[Quality | None, bool | None] | None:
     elif _has(said, ("not sharp",)):
         quality = Quality.DULL
     known: bool | None = None
-    if _has(said, KNOWN):
+    if _has(said, KNOWN) and said != "again":
         known = True
     if _has(said, NEW):
         known = False

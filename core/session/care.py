@@ -187,7 +187,8 @@ def _pain_kind(state: Running, text: str, acts: Sequence[Act], turn: Turn) -> St
         return described(state, said, turn)
     if any(isinstance(act, Skip) for act in acts):
         return described(state, (None, None), turn, out=True)
-    if any(isinstance(act, Start | Resume | Swap) for act in acts):
+    onward = any(isinstance(act, Start | Resume | Swap) for act in acts)
+    if onward and health_talk.yes_or_no(text) is None:
         return described(state, (None, None), turn)
     if not any(isinstance(act, KEEPS_SENSE) for act in acts):
         pain = turn.diary.pains[-1]

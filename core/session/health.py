@@ -100,7 +100,7 @@ def _ask(state: Idle, turn: Turn, *, again: bool = False) -> Idle:
     if topic is None:
         return _finish(state, turn)
     turn.say(HealthAsked(topic, turn.plan.coach, again))
-    return replace(state, asking=Asking.HEALTH)
+    return replace(state, asking=Asking.HEALTH, topic=topic)
 
 
 def _finish(state: Idle, turn: Turn) -> Idle:
@@ -110,7 +110,7 @@ def _finish(state: Idle, turn: Turn) -> Idle:
     turn.keep_note(NoteKind.OUTCOME, found.outcome.value)
     places = tuple(injury.place for injury in health.injuries or ())
     turn.say(HealthOutcome(found.outcome, found.branch, turn.plan.coach, places, bool(health.medicine)))
-    return replace(state, asking=None)
+    return replace(state, asking=None, topic=None)
 
 
 def _answer_offer(state: Idle, text: str, turn: Turn) -> Idle | None:

@@ -12,7 +12,7 @@ from typing import Literal
 
 from core.circuit import Circuit, Side
 from core.diary import Ending
-from core.health import Feeling
+from core.health import Feeling, Topic
 from core.rack import RackItem
 from core.reading.acts import Log
 from core.tempo import Tempo
@@ -191,12 +191,13 @@ class AskingMore:
 class Idle:
     """No workout runs. What is due then follows from the diary (`core.reminders`), not from the state.
 
-    `asked` is a question about the calendar that waits for an answer, `asking` one about health; `last` is the workout that ended
-    last, for reports and corrections that come after the end.
+    `asked` is an open question about the calendar, `asking` one about health (`topic`: which of the health talk). `last` is the
+    workout that ended last, for reports and corrections that come after the end.
     """
 
     last: Workout | None = None
     asking: Asking | None = None
+    topic: Topic | None = None
     asked: Literal["zone"] | None = None
     kind: Literal["idle"] = "idle"
 

@@ -18,6 +18,7 @@ from core.messages import (
     LoadChanged,
     NoOtherLoad,
     NoSwap,
+    PainStays,
     PainStop,
     PausedNow,
     Skipped,
@@ -194,6 +195,10 @@ def swap(state: Running, act: Swap, turn: Turn) -> Running:
             return state
     else:
         wanted = _other(workout, movement, turn)
+    held = None if wanted is None else hold(wanted, turn.diary.pains, turn.sets(), turn.now)
+    if held is not None and held[0] is Hold.OUT:
+        turn.say(PainStays((held[1].place or "",)))
+        return state
     if wanted is None or wanted.slug == movement.slug:
         turn.say(NoSwap(movement.name))
         return state
