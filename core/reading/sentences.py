@@ -266,7 +266,7 @@ def _alone(context: Context) -> Callable[[str], bool]:
     def wanted(meaning: str) -> bool:
         if meaning == "start-if-go":
             return context.awaiting is Awaiting.GO
-        return meaning != "pain" and not meaning.startswith("answer")
+        return meaning != "pain" and not meaning.startswith(("answer", "urgent"))
 
     return wanted
 
