@@ -196,7 +196,7 @@ def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
     joined = bool(kinds & {"at", "at_sign", "with"}) and sum(part.kind == "bare" for part in parts) > 1
-    return joined or ("load" in kinds and bool(kinds & {"bare", "reps"})) or "reps" in kinds
+    return joined or (bool(kinds & {"load", "bodyweight"}) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
 
 
 def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collection[int]) -> dict[int, Said]:

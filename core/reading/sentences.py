@@ -283,7 +283,11 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning == "pause":
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
         held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
-        held = held or (tokens[first].text == "i" and any(token.text == "hold" for token in tokens))
+        held = held or (
+            tokens[first].text == "i"
+            and any(token.text == "hold" for token in tokens)
+            and tokens[said.last - 1].text in {"minutes", "seconds"}
+        )
         return not counted and not held
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])

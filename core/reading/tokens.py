@@ -311,6 +311,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     more_tank = following[:1] == ("more",) and (
         len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in {"left", "in", ",", "."}
     )
+    counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
+    if word in {"for", "to", "too"} and counted and previous not in {"kg", "lb"}:
+        return "four" if word == "for" else "two"
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
             return "two"
