@@ -128,7 +128,7 @@ def _names(tokens: Sequence[Token]) -> str:
 
 
 def _exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | None:
-    """ "Change 11 to 12": the number given up, and the one for it."""
+    """Such as "change 11 to 12": the number given up, and the one for it."""
     for at in range(len(tokens) - 3):
         verb, rejected, link, meant = tokens[at : at + 4]
         numbers = (
