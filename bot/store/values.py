@@ -330,7 +330,12 @@ def unasked_of(row: Row[Any]) -> Unasked:
 
 def rendered_columns(rendered: Rendered) -> Columns:
     """What an outbox row holds of a message in words."""
-    return {"kind": rendered.kind, "text": rendered.text, "replies": json.dumps(list(rendered.replies), ensure_ascii=False)}
+    return {
+        "kind": rendered.kind,
+        "text": rendered.text,
+        "replies": json.dumps(list(rendered.replies), ensure_ascii=False),
+        "exercise": rendered.exercise,
+    }
 
 
 def rendered_of(row: Row[Any]) -> Rendered:
@@ -341,7 +346,7 @@ def rendered_of(row: Row[Any]) -> Rendered:
     """
     replies = json.loads(row.replies)
     _check(f"outbox {row.id}", isinstance(replies, list) and all(isinstance(reply, str) for reply in replies), "broken replies")
-    return Rendered(row.text, tuple(replies), row.kind)
+    return Rendered(row.text, tuple(replies), row.kind, row.exercise)
 
 
 def _load_columns(load: Load | None) -> Columns:

@@ -43,7 +43,7 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
         if named:
             return Amend(reserve=numbers[0].numbers[0])
         if about:
-            return Amend(**{about: numbers[0].numbers[0]})
+            return _named_amend(about, numbers[0].numbers[0])
         return _bare(numbers[0].numbers[0], rejected, context)
     if not numbers and len(named) == 1 and named[0].kind in {"left", "left_side", "right", "each"}:
         return Amend(side=SIDES[named[0].kind])
@@ -52,6 +52,13 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     if len(sets) != 1 or sets[0].same:
         raise Open
     return _from_log(sets[0])
+
+
+def _named_amend(about: str, value: Decimal) -> Amend:
+    """The correction of the one field that the words name."""
+    if about == "load":
+        return Amend(load=value)
+    return Amend(rpe=value) if about == "rpe" else Amend(reserve=value)
 
 
 def _unit_only(said: Sequence[Part]) -> Amend:

@@ -5,16 +5,14 @@ A time that may be morning or evening ("at 7", "half six") is not settled: `Mome
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import TYPE_CHECKING, get_args
+from typing import get_args
 
 from core.reading.acts import Weekday
 from core.reading.lexicon import listed
 from core.reading.tokens import Kind, Token
-
-if TYPE_CHECKING:
-    from collections.abc import Sequence
 
 WEEK: tuple[Weekday, ...] = get_args(Weekday)
 DAY_WORDS: dict[str, Weekday] = {word: day for day in WEEK for word in listed("when", day)}
@@ -112,7 +110,7 @@ class Clock:
         return None
 
     def _plain(self, index: int) -> Moment | None:
-        """ "6:30", "0630", "7pm", "7 o'clock", "at 7"."""
+        """Such as "6:30", "0630", "7pm", "7 o'clock", "at 7"."""
         if not self.first <= index < self.last:
             return None
         token = self.tokens[index]
@@ -169,7 +167,7 @@ class Clock:
         return self._dated(hours * _HOUR_MINUTES + minutes, index, last, sure=hours > _NOON_H)
 
     def _minutes_beside_hour(self, index: int) -> tuple[int, int] | None:
-        """ "half past", "half", "quarter to", "ten past" at `index`: minutes to add, and the index of the hour."""
+        """Such as "half past", "half", "quarter to", "ten past" at `index`: minutes to add, and the index of the hour."""
         if self.text(index) == "a" and self.text(index + 1) == "quarter":
             index += 1
         word, following = self.text(index), self.text(index + 1)

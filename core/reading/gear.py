@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
-from typing import TYPE_CHECKING
+from itertools import pairwise
 
 from core.reading.acts import Have, Item
-from core.reading.lexicon import EXERCISES, listed
+from core.reading.lexicon import EXERCISES, listed, sayings
 from core.reading.sets import MOST_LOAD
 from core.reading.tokens import Kind, Token
 from core.units import Unit
-
-if TYPE_CHECKING:
-    from collections.abc import Sequence
 
 KINDS: dict[str, str] = {
     word: kind
@@ -23,7 +21,9 @@ KINDS: dict[str, str] = {
 PAIRS = frozenset({"pair", "pairs", "prs"})
 _OF = frozenset({"of", ":", "are", "is", "from", "in", "at", "=", "weighing", "which", "with"})
 _ONE = frozenset({"a", "an", "one", "single", "another"})
-_SKIPPED = frozenset({"adjustable", "resistance", "single", "old", "little", "small", "big", "heavy", "light", "rubber", "hex", "steel", "iron", "set", "of", "the"})  # fmt: skip
+_SKIPPED = listed("words_gear", "skipped")
+_ENDS = 2
+_LONGEST_LIST = 8
 _MOST_COUNT = 40
 _MOST_LEADING_COUNT = 6
 _MOST_TIMES = 10
@@ -103,7 +103,7 @@ class _Listing:
     def _past_between(self, index: int) -> int:
         """The index after "nothing between 8 and 12 kg"."""
         numbers = 0
-        while index < self.last and (numbers < 2 or self.text(index) in {"kg", "lb", "s"}):
+        while index < self.last and (numbers < _ENDS or self.text(index) in {"kg", "lb", "s"}):
             numbers += self.is_number(index)
             index += 1
         return index
@@ -192,7 +192,7 @@ def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
 def _have(things: list[_Thing]) -> Have | None:
     units = {thing.unit for thing in things} - {None}
     loads = [thing for thing in things if thing.load is not None]
-    if any(one.unit is not None and other.unit is None for one, other in zip(loads, loads[1:], strict=False)):
+    if any(one.unit is not None and other.unit is None for one, other in pairwise(loads)):
         return None  # "10kg pair, 13": the last number is no load
     for thing in things:
         thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
@@ -210,7 +210,7 @@ def _have(things: list[_Thing]) -> Have | None:
 
 
 _OWNING = listed("words_gear", "owning")
-_OWNING_PAIRS = (("picked", "up"), ("left", "me"), ("there", "are"), ("is", "there"), ("are", "there"), ("my", "dumbbells"), ("my", "weights"), ("my", "kettlebells"))  # fmt: skip
+_OWNING_PAIRS = frozenset(tuple(pair.split()) for pair in sayings("owning_pairs"))
 _DONE = listed("words_gear", "done")
 _NOT_OWNED = listed("words_gear", "not_owned")
 
@@ -235,7 +235,7 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     kinds = {KINDS[words[i - first]] for i in range(first, last) if listing.kind_at(i) is not None}
     paired = bool(said & PAIRS)
     numbers = [i for i in range(first, last) if listing.is_number(i)]
-    owns = bool(said & _OWNING) or any(pair in zip(words, words[1:], strict=False) for pair in _OWNING_PAIRS)
+    owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
     parts = kinds & {"handle", "plate", "barbell"}
     done = said & _DONE or "@" in said or ("at" in said and "home" not in said) or ("with" in said and not parts and not owns)
     if (awaited and not said & (_PLAINLY_OWNED - {"got"}) and "got a" not in " ".join(words)) or any(
@@ -249,7 +249,7 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     if not numbers:
         listed_alone = (
             kinds - {"dumbbell"}
-            and len(words) <= 8
+            and len(words) <= _LONGEST_LIST
             and (
                 owns
                 or words[0] in {"just", "only", "a", "an"}

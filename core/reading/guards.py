@@ -5,9 +5,10 @@ A guard never decides what a number means; it only keeps it from becoming a reco
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import ENGLISH, GUARDS, VOCABULARY, listed
+from core.reading.lexicon import ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -16,26 +17,15 @@ if TYPE_CHECKING:
 _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 4
 _HEDGE_REACH = 3
-_CODE_MARKS = frozenset("{}<>\\=^~")
+_CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
-_ASKS = (
-    "should i", "shall i", "can i", "could i", "do i", "how many", "how much", "what if", "may i", "want to", "wanted to", "need to",
-    "trying to", "try", "going to", "going for", "next time", "next round", "next set", "lets do", "meant to", "supposed to", "at least",
-    "at most", "less than", "more than", "not sure", "even though", "used to", "last time", "last week", "last workout", "last session",
-    "up to", "or so", "lost count", "couple of", "a few", "instead of", "what about", "how about", "was it", "would be", "ready for",
-    "go for", "tried to", "hoping for", "as if", "in theory", "my max", "have to", "had to do", "was going", "not able",
-)  # fmt: skip
+_ASKS = sayings("asks")
+_OTHER_TIMES = sayings("other_times")
 _NUMBERED_THINGS = listed("words_guards", "numbered_things")
 _SUBSTANCE = listed("guards", "substance")
-_INJECTED = (
-    "select * from", "from sets", "insert into", "update sets",
-    "ignore all", "ignore the", "ignore your", "ignore any", "ignore what", "ignore everything", "ignore previous", "system :", "assistant :",
-    "you must", "previous instructions", "you are now", "new rule", "new rules", "act as", "from now on you", "forget your", "forget all",
-    "as an", "developer mode", "user :", "coach :", "for every", "all trainees", "everybody", "everyone's", "delete all", "all records",
-    "drop table", "other trainees", "the database", "your instructions", "your prompt", "your rules", "every trainee",
-)  # fmt: skip
+_INJECTED = sayings("injected")
 
 
 def gives_orders(tokens: Sequence[Token]) -> bool:
@@ -70,15 +60,17 @@ def keeps_back(
     texts = {tokens[i].text for i in inside}
     core = [i for i in numbers if i not in soft]
     leading = {tokens[i].text for i in inside if not strong or i < core[-1]}
-    if any(texts & GUARDS[entry] for entry in ("other_time", "measure", "question", "foreign")):
+    if any(texts & GUARDS[entry] for entry in ("other_time", "measure", "foreign")):
         return True
-    if leading & (GUARDS["negation"] | GUARDS["plan"]) or "tomorrow" in texts:
+    if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or "tomorrow" in texts:
         return True
     if any(tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside):
         return True
     if any(_vague(tokens, i, first, last) for i in numbers if i not in soft):
         return True
-    line = f" {' '.join(tokens[i].text for i in inside)} "
+    line = f" {' '.join(tokens[i].text for i in inside if not strong or i <= core[-1] + 1)} "
+    if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
+        return True
     if any(f" {ask} " in line for ask in _ASKS) or (inside and tokens[inside[0]].text in _ASKING_FIRST and inside[0] == first):
         return True
     return _of_others(tokens, inside) or _strangers(tokens, inside, strong=strong)
@@ -98,15 +90,19 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     """Whether the number at `index` is only about so much, or counts something unknown."""
     before = tokens[index - 1].text if index > first else ""
     after = tokens[index + 1] if index + 1 < last else None
-    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and index - first < 2):
+    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
-    if before in _NUMBERED_THINGS:
+    if before in _NUMBERED_THINGS or (before == "oh" and tokens[index].worded):
         return True
     if after is None:
         return False
+    if (after.text == "k" and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
+        return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
         return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
-    return after.kind is Kind.WORD and (after.text not in VOCABULARY or after.text in {"am", "pm"})
+    return after.kind is Kind.WORD and (
+        after.text not in VOCABULARY or after.text in {"am", "pm"} or after.text in GUARDS["people"]
+    )
 
 
 def _of_others(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
@@ -135,7 +131,7 @@ def tells_otherwise(tokens: Sequence[Token]) -> bool:
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
     """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
-    if ("even", "though") in zip(words, words[1:], strict=False):
+    if ("even", "though") in pairwise(words):
         return True
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:

@@ -89,3 +89,8 @@ CORE = frozenset(
 def listed(table: str, entry: str) -> frozenset[str]:
     """A word list of the lexicon by its table and name; raises KeyError when there is none."""
     return _words(table, entry)
+
+
+def sayings(entry: str) -> tuple[str, ...]:
+    """The short sayings of one entry of the lexicon, one a line there; raises KeyError when there is none."""
+    return tuple(_DATA["sayings"][entry].strip().split("\n"))

@@ -14,7 +14,7 @@ from rapidfuzz.distance import OSA
 
 from core.reading import phrases
 from core.reading.acts import Pain, Side
-from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, HURT, PLACES, VOCABULARY, listed
+from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, HURT, PLACES, VOCABULARY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -27,18 +27,17 @@ _SHORTEST = 4
 _PATIENT_FROM = 7
 _DENIALS = listed("words_pain", "denials")
 _BETWEEN_DENIAL = listed("words_pain", "between_denial")
-_LONG_PAST = (
-    "last year", "last month", "last week", "last summer", "last winter", "last time", "last spring", "last autumn", "years ago",
-    "year ago", "months ago", "month ago", "weeks ago", "week ago", "days ago", "used to", "when i was", "as a kid", "as a child",
-    "in the past", "long ago", "back then", "yesterday", "last session", "last workout", "last monday", "last tuesday", "last wednesday", "last thursday", "last friday", "last saturday",
-    "last sunday", "last night", "in school", "at school", "previously", "day before",
-)  # fmt: skip
-_STILL = ("since", "from", "than", "still", "now", "again", "ever since")
+_LONG_PAST = sayings("long_past")
+_STILL = sayings("still")
 _SPREADING = listed("words_pain", "spreading")
 _MUSCLES = listed("words_pain", "muscles")
 _OF_MUSCLES = listed("words_pain", "of_muscles")
 _WITH_CHEST = listed("words_pain", "with_chest")
 _NO_PLACE = listed("words_pain", "no_place")
+_STRONG = frozenset(
+    {"severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent", "massive"}
+)
+_NEAR = 8
 _WHEREVER = "urgent-breathing-hurts"
 _NOT_THE_BODY_AFTER = EXERCISES - {
     "back",
@@ -55,9 +54,7 @@ _NOT_THE_BODY_AFTER = EXERCISES - {
     "good",
 } | frozenset(["day", "supported", "workout", "dips", "pump", "each", "hand", "free", "rest"])
 _MY = listed("words_pain", "my")
-_FIGURES = ("a pain in the", "pain in the ass", "pain in the arse", "pain in the butt", "pulled my leg", "pulling my leg", "on fire",
-            "hurt my feelings", "hurts my feelings", "my pride", "no pain no gain", "heart attack when", "gave me a heart attack",
-            "give me a heart attack", "wallet", "chest day", "die laughing")  # fmt: skip
+_FIGURES = sayings("figures")
 _Span = tuple[int, int]
 _Found = tuple[int, Pain | None, _Span]
 
@@ -84,9 +81,14 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     found: list[_Found] = []
     before: list[_Place] = []
     for first, last in clauses:
+        if all(token.kind is not Kind.WORD for token in patient[first:last]):
+            continue
         places = _places(patient, first, last)
         found += _in_clause(patient, first, last, places, before)
         before = places
+    words = {token.text for token in patient}
+    if words & {"sudden", "suddenly"} and words & _STRONG:
+        found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
     return _together(found)
 
 
@@ -101,7 +103,7 @@ def _urgent_spelling(raw: str) -> str | None:
 
 
 _PAIRS = (
-    ("urgent-chest", {"chest"}, {"pain", "pains", "hurts", "hurting", "tight", "tightness", "pressure", "aches", "aching", "burning", "heavy"}, 5),
+    ("urgent-chest", {"chest"}, set(listed("words_pain", "beside_chest")), 5),
     ("urgent-heart", {"heart"}, {"attack"}, 1),
     ("urgent-numb", {"pins"}, {"needles"}, 2),
     ("urgent-breath", {"short", "shortness"}, {"breath"}, 2),
@@ -160,7 +162,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
         signs.append(("pain", first, last))
     elif hurts and (places or before) and not signs:
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
-        if near <= 8:
+        if near <= _NEAR:
             signs.append(("pain", hurts[0], hurts[-1] + 1))
     if all(sign[0] == "pain" for sign in signs) and not (hurts or places or alone is not None):
         words = {tokens[i].text for i in range(first, last)}
@@ -277,7 +279,7 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
 def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
     """The index where the place begins, its side and "my" included."""
     at = place.at
-    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the", "me"}:
+    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the"}:
         at -= 1
     return at
 
@@ -362,12 +364,11 @@ def _together(found: list[_Found]) -> list[_Found]:
     places = {pain.place for _, pain, _ in found if pain is not None}
     chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found) or {"jaw", "arm"} <= places
     kept: list[_Found] = []
-    for at, pain, span in found:
-        if pain is None:
-            kept.append((at, pain, span))
+    for at, one, span in found:
+        if one is None:
+            kept.append((at, one, span))
             continue
-        if chest and pain.place in _WITH_CHEST:
-            pain = replace(pain, urgent=True)
+        pain = replace(one, urgent=True) if chest and one.place in _WITH_CHEST else one
         double = next((i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None)
         if double is None:
             kept.append((at, pain, span))

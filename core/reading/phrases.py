@@ -121,7 +121,7 @@ def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
 def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str], bool]) -> list[Said]:
     """The set phrases with a `wanted` meaning in tokens `[first, last)`, one sentence; of two that overlap the longer counts."""
     anywhere, _ = _compiled()
-    words = [token.text for token in tokens[first:last]]
+    words = [_word(token) for token in tokens[first:last]]
     line, starts = _line(words)
     found: list[Said] = []
     for index, start in enumerate(starts):
@@ -144,7 +144,7 @@ def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str]
     if len(span) > _LONGEST_WHOLE:
         return None
     while span:
-        words = [tokens[i].text for i in span]
+        words = [_word(tokens[i]) for i in span]
         line, _ = _line(words)
         for phrase in alone.get(words[0], ()):
             if wanted(phrase.meaning) and phrase.pattern.fullmatch(line):
@@ -157,6 +157,11 @@ def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str]
         else:
             return None
     return None
+
+
+def _word(token: Token) -> str:
+    """The word that phrases compare with; a number that nothing explains is part of none."""
+    return "\N{CURRENCY SIGN}" if token.kind is Kind.ODD else token.text
 
 
 def _line(words: Iterable[str]) -> tuple[str, list[int]]:

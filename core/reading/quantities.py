@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import cache
@@ -14,13 +15,12 @@ from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 
 from core.reading.lexicon import AMOUNTS, listed
+from core.reading.phrases import Said
 from core.reading.tokens import Kind, Token
 from core.units import Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping, Sequence
-
-    from core.reading.phrases import Said
+    from collections.abc import Callable, Iterator
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +68,7 @@ HOLD_WORDS = {
     "resisted",
 }
 _PRAISE = listed("words_quantities", "praise")
+_ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
@@ -123,10 +124,15 @@ def _part(kind: str, children: list[Terminal]) -> Part:
     return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
 
 
+def grammar(*, strict: bool = False) -> Lark:
+    """The parser of `grammar.lark`; `strict` has lark report conflicts that it would otherwise settle silently."""
+    text = files("core.reading").joinpath("grammar.lark").read_text("utf-8")
+    return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts(), strict=strict)
+
+
 @cache
 def _grammar() -> Lark:
-    text = files("core.reading").joinpath("grammar.lark").read_text("utf-8")
-    return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts())
+    return grammar()
 
 
 def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False) -> list[Part] | None:
@@ -143,7 +149,7 @@ def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool 
     if marking.minutes and not (marking.hold or (timed and marking.minutes <= _LONGEST_UNSAID_HOLD)):
         return None
     try:
-        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[arg-type, assignment]
+        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
@@ -180,7 +186,8 @@ class _Marking:
         said = self.skip.get(index)
         if said is not None:
             self._mark(said)
-            return max(said.last, index + 1)
+            labels = bool(self.terminals) and self.terminals[-1].type.endswith("_IS")
+            return self._label_end(said.last) if labels else max(said.last, index + 1)
         if token.kind is Kind.NUMBER:
             return self._number(index)
         if token.kind is Kind.CLOCK and self.hold:
@@ -197,7 +204,7 @@ class _Marking:
             self.passed.add(token.text)
         else:
             self._emit(name, index, token.text)
-        return index + 1
+        return self._label_end(index + 1) if name is not None and name.endswith("_IS") else index + 1
 
     def _mark(self, said: Said) -> None:
         name = _MARKS.get(said.meaning)
@@ -325,14 +332,15 @@ class _Marking:
     def _is_load_plural(self, index: int) -> bool:
         """Whether "16s" is a pair of dumbbells rather than seconds."""
         before, after = self._text(index - 1), self._text(index + 2)
-        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold:
+        ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
+        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
         if self.tokens[index].worded or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
-        """ "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
+        """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
         self.minutes = max(self.minutes, minutes)
         seconds = minutes * _SIXTY
         skip = 1 if self._text(after) == "and" else 0
@@ -366,17 +374,22 @@ class _Marking:
             return "EFFORT_IS"
         if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._text(index + 1) != "of":
             return "ROUND_IS"
+        numbered = word == "r" and self._is_number(index + 1) and self.tokens[index + 1].glued and self._is_number(index + 2)
+        if numbered and not self._speaks_of_left():
+            return "ROUND_IS"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve"
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "each":
-            return "EACH"
+            return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
             joined = word == "to" or (self.tokens[index].glued and self.tokens[index + 1].glued)
             return "OR" if joined else "DASH"
         if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
             return "NOT"
+        if word == "or":
+            return "OR" if counted and self._is_number(index + 1) else None
         if word == "+":
             return "SLASH" if counted and self._is_number(index + 1) else None
         if word == "not":

@@ -6,6 +6,7 @@ Every number that no set phrase has explained ends here in a log or an amend, or
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading import guards
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
 
 _LONGEST_NOUGHT = 5
+_LONGEST_STARRED = 5
 _MOST_NUMBERS = 40
 _NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _SOFT = {"reserve", "more", "effort", "either"}
@@ -65,7 +67,9 @@ def records(
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
     if correcting:
         free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
-    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(tokens, sentences, open_numbers, said):
+    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(
+        tokens, sentences, open_numbers, said, strong=_strong(parts)
+    ):
         return [(at, Unclear())]
     try:
         return _settled(tokens, parts, marks, context, at, correcting=correcting)
@@ -86,6 +90,27 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
 
 
 _WITH_A_LOAD = listed("words_records", "with_a_load")
+_ASKING = frozenset(
+    {
+        "what",
+        "how",
+        "is",
+        "was",
+        "should",
+        "can",
+        "do",
+        "does",
+        "when",
+        "am",
+        "did",
+        "will",
+        "where",
+        "why",
+        "which",
+        "could",
+        "are",
+    }
+)
 _NOTED = listed("words_records", "noted")
 
 
@@ -111,9 +136,9 @@ def _settled(
     if correcting:
         meant = marks.get("mark-amend") or marks.get("mark-was")
         if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
-            before = {part.kind for part in parts if part.at < meant.first}
+            rejected = {part.kind for part in parts if part.at < meant.first}
             parts = [part for part in parts if part.at >= meant.first]
-            if before & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
+            if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
         start = min(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
@@ -191,7 +216,7 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
 
 def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
-    short = len(tokens) <= 5  # a star and a quantity: "*12", "12kg*"
+    short = len(tokens) <= _LONGEST_STARRED  # a star and a quantity: "*12", "12kg*"
     if short and tokens and "*" in {tokens[0].text, tokens[-1].text}:
         return True
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
@@ -204,7 +229,7 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
     named = any(
         token.text in {"weight", "load", "reps", "kg", "lb"} and following.text in {"was", "were"}
-        for token, following in zip(tokens, tokens[1:], strict=False)
+        for token, following in pairwise(tokens)
     )
     if named and context.last is not None and not awaited and not full:
         return True
@@ -286,13 +311,15 @@ def _asks(
     sentences: Sequence[tuple[int, int]],
     open_numbers: Sequence[int],
     said: Mapping[int, Said],
+    *,
+    strong: bool,
 ) -> bool:
     """Whether the numbers stand in a question that no set phrase explains."""
     for first, last in sentences:
         if last < len(tokens) and tokens[last].text == "?":
             inside = [i for i in open_numbers if first <= i < last]
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
-            if inside and not explained:
+            if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
                 return True
     return False
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from decimal import ROUND_FLOOR, Decimal
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context, Log, Side
@@ -29,6 +30,8 @@ _MOST_SHORT_RESERVE = Decimal(6)
 _TWO = Decimal(2)
 _FEWEST_CROSSED = 5
 _MOST_LISTED = 3
+_MOST_BARE = Decimal(120)
+_MOST_LONE_RESERVE = Decimal(5)
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
@@ -131,7 +134,7 @@ def _item(part: Part) -> _Quantity | None:
 
 
 def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
-    """ "2 left" and "2 more" become reserve where another number is the reps; "10 left 9 right" stays sides."""
+    """Such as "2 left" and "2 more" become reserve where another number is the reps; "10 left 9 right" stays sides."""
     has_right = any(item.side is Side.RIGHT for item in items)
     lefts = sum(item.side is Side.LEFT for item in items)
     kept: list[_Quantity] = []
@@ -170,15 +173,15 @@ def _has_reps(items: Sequence[_Quantity], skip: int) -> bool:
 
 
 def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
-    """ "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair."""
+    """Such as "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair."""
     sets = [item for item in items if item.kind == "sets"]
     if sets:
         return _counted_sets(items, sets)
-    for item, following in zip(items, items[1:], strict=False):
+    for item, following in pairwise(items):
         if _is_pair(item, following):
             following.links = item.links
             return [other for other in items if other is not item], 1
-    for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
+    for i, (item, following) in enumerate(pairwise(items)):
         third = items[i + 2] if i + 2 < len(items) else None
         if _is_crossed(items, item, following, third):
             if not _TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
@@ -191,7 +194,7 @@ def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
 
 
 def _counted_sets(items: list[_Quantity], sets: list[_Quantity]) -> tuple[list[_Quantity], int]:
-    """ "3 rounds of 12", "12 reps x 2 sets", "three rounds: 10, 9 and 8"."""
+    """Such as "3 rounds of 12", "12 reps x 2 sets", "three rounds: 10, 9 and 8"."""
     if len(sets) > 1:
         raise Open
     rest = [item for item in items if item is not sets[0]]
@@ -232,13 +235,13 @@ def _repeats(value: Decimal) -> int:
 def _settle_pairs(items: list[_Quantity], context: Context) -> None:
     """Numbers joined by "at", "with", "for" or a cross settle each other."""
     if not _any(items, "load"):
-        for before, after in zip(items, items[1:], strict=False):
+        for before, after in pairwise(items):
             crossed = before.kind == after.kind == "bare" and after.linked("by", "for")
             if crossed and (before.value == context.load) != (after.value == context.load):
                 load, reps = (before, after) if before.value == context.load else (after, before)
                 load.kind, reps.kind = "load", "reps"
                 break
-    for before, after in zip(items, items[1:], strict=False):
+    for before, after in pairwise(items):
         if after.kind != "bare":
             if before.kind == "bare" and after.kind == "reps" and after.linked("for", "by"):
                 before.kind = "load"
@@ -252,7 +255,9 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
 
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
-    """ "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
+    """Such as "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
+    if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
+        return  # "failed at 12"
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     if loads and not (another and all(load.at < before.at for load in loads) and before.links):
@@ -318,6 +323,8 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     described = any(item.kind in {"reserve", "effort", "seconds", "same"} for item in items) or sided
     if len(bare) == 1:
         if context.awaiting is not Awaiting.REPS and not described and not labels:
+            raise Open
+        if bare[0].value > _MOST_BARE:
             raise Open
         if bare[0].value != bare[0].value.to_integral_value() and bare[0].value % 1 != Decimal("0.5"):
             raise Open
@@ -389,7 +396,7 @@ class _Set:
             reserve=number("reserve"),
             rpe=number("effort"),
             seconds=None if seconds is None else int(seconds),
-            same="same" in self.values,
+            same="same" in self.values and (load is None or reps is None),
         )
 
 
@@ -428,7 +435,10 @@ def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool)
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         if count.dropped - _LISTING or (
-            count.linked("with", "for", "by", "at", "at_sign") and before.kind not in {"load", "side"} and not count.linked("label")
+            count.linked("with", "for", "by", "at", "at_sign")
+            and not (before.kind == "side" or (before.kind == "load" and items.index(before) < items.index(counts[0])))
+            and not count.linked("label")
+            and not (before.kind == "load" and count.linked("by"))
         ):
             raise Open
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
@@ -438,11 +448,12 @@ def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool)
 def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:
     """The one set of a message."""
     one = _Set()
-    if len(sides) > 1:
+    if len({side.side for side in sides}) > 1:
         raise Open
     for item in items:
         one.add(item)
-    if set(one.values) <= {"side"}:
+    lone = one.values["reserve"].value if set(one.values) == {"reserve"} else Decimal(0)
+    if set(one.values) <= {"side"} or lone > _MOST_LONE_RESERVE:
         raise Open
     return one.log()
 
@@ -511,7 +522,7 @@ def _checked(log: Log, context: Context) -> Log:
         (log.reps is None or log.reps <= MOST_REPS)
         and (log.load is None or log.load <= most_load)
         and (log.reserve is None or log.reserve <= MOST_RESERVE)
-        and (log.rpe is None or 1 <= log.rpe <= 10)
+        and (log.rpe is None or 1 <= log.rpe <= _EFFORT_UP_TO)
         and (log.seconds is None or 0 < log.seconds <= MOST_SECONDS)
     )
     if not possible:

@@ -66,6 +66,7 @@ _SCAN = re.compile(
         | \d{{1,3}}(?:,\d{{3}})+(?!\d)
         | \d+(?:\.\d+)?(?:-\d+)(?:-\d+)+                             # 3-2-1-0
       )
+    | (?P<damaged>\d+[oi](?![a-z]) | (?<![a-z])(?:[oi]\d+|l0))
     | (?P<letters>\b(?:{_WITH_DIGITS})\b)
     | (?P<clock>\b\d{{1,2}}:\d{{2}}(?::\d{{2}})?(?!\d))
     | (?P<ordinal>\d+(?:st|nd|rd|th)\b)
@@ -103,7 +104,7 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
         return _take_number(tokens, found, text, glued=glued)
     after_number = bool(tokens) and tokens[-1].kind is Kind.NUMBER
     if group in {"word", "letters"}:
-        tokens += _word_tokens(raw, start, end, glued=glued, after_number=after_number)
+        tokens += _word_tokens(raw, start, end, glued=glued, number=tokens[-1].value if after_number else _NO_NUMBER)
     elif group == "plural":
         tokens.append(Token(Kind.WORD, "s", raw, start, end, glued))
     elif group == "emoji":
@@ -115,7 +116,7 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
     elif group in {"mixed", "fraction"}:
         tokens.append(Token(Kind.NUMBER, raw, raw, start, end, glued, _fraction(raw)))
     else:
-        kind = {"clock": Kind.CLOCK, "ordinal": Kind.ORDINAL, "odd": Kind.ODD}[group]
+        kind = {"clock": Kind.CLOCK, "ordinal": Kind.ORDINAL, "odd": Kind.ODD, "damaged": Kind.ODD}[group]
         word = respell(raw)[0] if kind is Kind.ORDINAL and raw in REWRITES else raw
         tokens.append(Token(kind, word, raw, start, end, glued))
     return end
@@ -158,11 +159,12 @@ def _is_negative(tokens: list[Token], *, glued: bool) -> bool:
     return not tokens[-1].glued and before.kind is not Kind.NUMBER and before.text not in UNITS
 
 
-def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: bool) -> list[Token]:
+def _word_tokens(raw: str, start: int, end: int, *, glued: bool, number: Decimal) -> list[Token]:
     """The words one written word stands for; right after a number a slip of a unit is the unit, "kgx" a unit and a cross."""
+    after_number = number >= 0
     if after_number and raw in UNIT_SLIPS:
         return [Token(Kind.WORD, UNIT_SLIPS[raw].value, raw, start, end, glued)]
-    if after_number and glued and raw == "k":
+    if after_number and glued and raw == "k" and number >= _LEAST_K:
         return [Token(Kind.WORD, "kg", raw, start, end, glued)]
     if after_number and raw[-1] == "x" and raw[:-1] in UNITS:
         return [
@@ -182,9 +184,9 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: b
         )
         return [number, Token(Kind.WORD, "s", "s", end - 1, end, glued=True)]
     if raw.endswith("'s") and raw not in VOCABULARY and (raw[:-2] in VOCABULARY or raw[:-2] in ENGLISH):
-        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, after_number=False)[:1]]
+        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, number=_NO_NUMBER)[:1]]
         return [*owner, Token(Kind.WORD, "is", "", end - 2, end)]
-    words = (raw,) if raw in NUMBER_WORDS else respell(raw)
+    words = (raw,) if raw in NUMBER_WORDS or (start > _MENDED and raw not in VOCABULARY) else respell(raw)
     if len(words) == 1 and words[0] in NUMBER_WORDS:
         return [_number_word(words[0], raw, start, end, glued=glued)]
     return [
@@ -209,6 +211,12 @@ def _pairs(tokens: list[Token]) -> list[Token]:
     return paired
 
 
+_LONGEST_MISTYPED = 3
+_MENDED = 1500
+"""Spelling is mended in so many characters; what follows is too long for a reply."""
+
+_LEAST_K = Decimal(3)
+_NO_NUMBER = Decimal(-1)
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
 _AFTER_SHORT = listed("words_tokens", "after_short")
@@ -337,7 +345,7 @@ def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> 
     """Whether a short unknown word between two numbers can only be "at"."""
     if before is None or before.kind is not Kind.NUMBER or token.glued or not following or following[0].kind is not Kind.NUMBER:
         return False
-    if len(token.text) > 3 or (token.text in VOCABULARY and token.text not in {"st", "a"}):
+    if len(token.text) > _LONGEST_MISTYPED or (token.text in VOCABULARY and token.text not in {"st", "a"}):
         return False
     return bool(set(token.text) & {"a", "t"}) and token.text not in {"and", "to"}
 
@@ -360,6 +368,13 @@ def _join_number_words(tokens: list[Token]) -> list[Token]:
         elif token.worded:
             joined_number, index = _number_run(tokens, index)
             joined.append(joined_number)
+        elif (
+            token.text == "hundred"
+            and (not joined or joined[-1].kind is not Kind.NUMBER)
+            and _text_at(tokens, index + 1) in {"kg", "lb"}
+        ):
+            joined.append(_spanning(token, token, _HUNDRED))
+            index += 1
         elif token.text == "hundred" and joined and joined[-1].text == "a":
             joined[-1] = _spanning(joined[-1], token, _HUNDRED)
             index += 1
@@ -435,7 +450,7 @@ _DOZENS = {
 
 
 def _add_halves(tokens: list[Token]) -> list[Token]:
-    """ "seventeen and a half" and "2 kilos and a half" gain their half; a dozen is a number."""
+    """Such as "seventeen and a half" and "2 kilos and a half" gain their half; a dozen is a number."""
     halved: list[Token] = []
     index = 0
     while index < len(tokens):
@@ -464,7 +479,7 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
 
 def _spells(tokens: list[Token], form: tuple[str, ...]) -> bool:
     """Whether tokens spell "half a dozen" and its like; "baker's" is two tokens when its ending is taken for "is"."""
-    words = tuple("dozen" if t.worded and t.value == 12 else t.text for t in tokens)
+    words = tuple("dozen" if t.worded and t.value == NUMBER_WORDS["dozen"] else t.text for t in tokens)
     return words == form
 
 

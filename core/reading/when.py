@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.acts import Act, Remind, Snooze, Unclear
+from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
-from core.reading.lexicon import COURTESY, listed
+from core.reading.lexicon import COURTESY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -17,144 +17,9 @@ _OFF = listed("when", "off")
 _PLAN = listed("words_when", "plan")
 _MOVES = listed("words_when", "moves")
 _DONE = listed("words_when", "done")
-_LEADS = (
-    "in",
-    "give me",
-    "give us",
-    "need",
-    "after",
-    "more",
-    "ask me",
-    "come back",
-    "wait",
-    "again in",
-    "another",
-    "push",
-    "delay",
-    "for",
-    "try me",
-    "try again",
-    "again at",
-    "ask",
-    "try",
-    "ping",
-    "back at",
-    "ready at",
-    "later",
-    "start at",
-    "begin at",
-    "do it at",
-    "not now",
-    "busy",
-    "not yet",
-    "till",
-    "until",
-    "this evening",
-    "tonight",
-    "this afternoon",
-    "today",
-    "then",
-    "call me",
-    "catch me",
-    "free at",
-    "home at",
-    "make it",
-    "rather",
-    "can we do",
-    "lets do",
-    "how about",
-)
-_WAIT_LEADS = (
-    "in", "give me", "give us", "need", "after", "more", "ask me", "come back", "wait", "again in", "another", "push", "delay",
-    "try me", "try again", "ask", "try", "ping", "later", "not now", "busy", "not yet", "back in",
-)  # fmt: skip
-_SMALL = (
-    frozenset(
-        [
-            "on",
-            "at",
-            "and",
-            "the",
-            "in",
-            "to",
-            "please",
-            "every",
-            "each",
-            "ok",
-            "not",
-            "no",
-            "do",
-            "for",
-            "me",
-            "i",
-            "lets",
-            "train",
-            "training",
-            "can",
-            "will",
-            "would",
-            "like",
-            "am",
-            "pm",
-            "morning",
-            "mornings",
-            "evening",
-            "evenings",
-            "except",
-            "but",
-            "through",
-            "until",
-            "till",
-            "from",
-            "yes",
-            "is",
-            "best",
-            "good",
-            "works",
-            "prefer",
-            "thanks",
-            "all",
-            "days",
-            "day",
-            "my",
-            "workout",
-            "a",
-            "an",
-            "mate",
-            "sir",
-            "of",
-            "off",
-            "it",
-            "only",
-            "just",
-            "skip",
-            "half",
-            "hours",
-            "minutes",
-            "about",
-            "now",
-            "then",
-            "more",
-            "give",
-            "us",
-            "s",
-            "m",
-            "h",
-            "quarter",
-            "quarters",
-            "o'clock",
-            "past",
-            "got",
-            "in",
-            "by",
-            "around",
-            "afternoon",
-            "night",
-            "tonight",
-        ]
-    )
-    | COURTESY
-)
+_LEADS = sayings("leads")
+_WAIT_LEADS = sayings("wait_leads")
+_SMALL = listed("words_when", "small") | COURTESY
 _LONGEST_PAUSE_MINUTES = 2
 
 
@@ -192,7 +57,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     if reminds and _is_vague(words):
         return [Unclear()]
     if planned:
-        return _plan(clock, words, days, off_days, moments, reminds=reminds)
+        return _plan(clock, words, days, off_days, moments)
     if len(moments) > 1:
         return [Unclear()]
     if moments:
@@ -214,8 +79,8 @@ def _at(words: Sequence[str], moment: Moment) -> Act:
 
 def _plans(
     words: Sequence[str],
-    days: set[str],
-    off_days: set[str],
+    days: set[Weekday],
+    off_days: set[Weekday],
     moments: Sequence[Moment],
     *,
     reminds: bool,
@@ -232,7 +97,8 @@ def _plans(
     return bool(moved or ((days or off_days) and off and small) or (len(days) > 1 and small))
 
 
-def _plan(clock: Clock, words: Sequence[str], days: set, off_days: set, moments: Sequence[Moment], *, reminds: bool) -> list[Act]:  # type: ignore[type-arg]
+def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[Weekday], moments: Sequence[Moment]) -> list[Act]:
+    """The reminders that days and times plan."""
     if _is_vague(words):
         return [Unclear()]
     said = set(words)
@@ -315,7 +181,7 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
 
 
 def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str]) -> int | None:
-    """ "snooze 20", "remind me in 20": a lone number that can only be minutes."""
+    """Such as "snooze 20", "remind me in 20": a lone number that can only be minutes."""
     if len(loose) != 1 or not clock.is_number(loose[0]) or clock.tokens[loose[0]].value % 1:
         return None
     led = clock.text(loose[0] - 1) in {"in", "snooze", "for", "later", "another"}

@@ -5,9 +5,8 @@ from decimal import Decimal
 
 import pytest
 
-from bot.wording.reasons import plan_lines, why
+from bot.wording.reasons import why
 from core import reasons
-from core.rack_plan import PlannedStation, RackPlan, Setup
 from core.units import Unit
 
 LAST = reasons.LastSet(Decimal(16), Unit.KG, 13, 13, 3, 2, today=False, rep_s=4.0)
@@ -48,21 +47,3 @@ def test_a_reason_reads_as_a_coach_would_say_it(reason, sentence):
 def test_every_reason_has_its_sentence():
     """No reason is left without words."""
     assert {type(reason) for reason in SENTENCES} == set(typing.get_args(reasons.Reason))
-
-
-def test_a_plate_plan_is_told_by_runs_of_stations():
-    """What to leave on, for which stations, what is on a side; a change that does not fit is said."""
-    twelve, seven = Setup(Decimal(12), (Decimal(5),)), Setup(Decimal(7), (Decimal("1.25"), Decimal("1.25")))
-    stations = (
-        PlannedStation(seven, change=True, change_s=40.0, fits=True),
-        PlannedStation(twelve, change=True, change_s=40.0, fits=False),
-        PlannedStation(None, change=False, change_s=0.0, fits=True),
-        PlannedStation(twelve, change=False, change_s=0.0, fits=True),
-    )
-    assert plan_lines(RackPlan(stations, 0.0), Unit.KG) == [
-        "7 kg on for station 1",
-        "  a side: 1.25 + 1.25",
-        "12 kg on for stations 2 to 4",
-        "  a side: 5",
-        "Take 40 s to change before 2",
-    ]
