@@ -26,6 +26,7 @@ from bot.store.store import Store
 from bot.wording import worded
 from core.circuit import Circuit
 from core.circuit_file import read_circuit
+from core.messages import Card
 from core.trainee import Trainee
 
 if TYPE_CHECKING:
@@ -68,7 +69,7 @@ def _demo_text(name: str) -> str:
 def rendered(message: Message) -> Rendered:
     """A message in words, as rows and channels carry it."""
     words = worded(message)
-    return Rendered(words.text, words.replies, type(message).__name__)
+    return Rendered(words.text, words.replies, type(message).__name__, message.slug if isinstance(message, Card) else None)
 
 
 @asynccontextmanager
@@ -97,7 +98,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
         async with opened_store(settings) as store:
             scenario = demo()
             trainee_id = await trainee_in(store, name, get_localzone_name(), scenario)
-            clock = await _clock(store, speed)
+            clock = await clock_after(store, speed)
             terminal = Terminal(trainee_id)
             async with on_duty(store, clock, terminal, scenario.coach) as assistant:
                 await terminal.hold(assistant)
@@ -115,7 +116,7 @@ async def print_records(settings: Settings, name: str | None, out: TextIO, *, as
         await records.run(store, name, as_json=as_json, out=out)
 
 
-async def _clock(store: Store, speed: float) -> LiveClock:
+async def clock_after(store: Store, speed: float = 1.0) -> LiveClock:
     """A clock that never shows an instant earlier than what is kept."""
     clock, latest = LiveClock(speed), await store.latest_at()
     return clock if latest is None or latest <= clock.now() else LiveClock(speed, latest)

@@ -27,17 +27,34 @@ class Clock(Protocol):
 
 @dataclass(frozen=True)
 class Rendered:
-    """A message in words: the text, quick replies to offer (may be empty), and the kind of message, for the log and the rows."""
+    """A message in words, as rows and channels carry it.
+
+    Attributes:
+        text: what is read.
+        replies: quick replies to offer, as the trainee would type them; may be empty.
+        kind: the message's class, for the log, the rows and the channel's tone.
+        exercise: the slug of the exercise a card shows, None for other messages.
+    """
 
     text: str
     replies: tuple[str, ...]
     kind: str
+    exercise: str | None = None
+
+
+@dataclass(frozen=True)
+class Letter:
+    """A message on its way: the id of its row, the message in words, and past when (UTC) it is stale (None: never)."""
+
+    id: int
+    rendered: Rendered
+    expires_at: datetime | None = None
 
 
 class Channel(Protocol):
     """Where trainees are talked to. It sends, and decides nothing."""
 
-    async def send(self, trainee: int, rendered: Rendered) -> None:
+    async def send(self, trainee: int, letter: Letter) -> None:
         """Send one message to a trainee (by id) and return once it is out.
 
         Called for one message of a trainee at a time, in order. A channel that does not serve this trainee raises `Unreachable`:
@@ -47,6 +64,19 @@ class Channel(Protocol):
             bot.errors.Gone: the chat is over; this and all waiting messages of the trainee are dropped with the reason.
             bot.errors.Unreachable: try again later; the message keeps its place.
         """
+
+
+class Timed(Protocol):
+    """Something of a channel's own that is due at instants of the clock."""
+
+    def due_at(self) -> datetime | None:
+        """When it is due next, None when nothing is planned."""
+
+    def look(self) -> None:
+        """Begin everything that is due, without waiting for it."""
+
+    async def idle(self) -> None:
+        """Return when what was begun is over."""
 
 
 Render = Callable[[Message], Rendered]

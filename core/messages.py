@@ -6,6 +6,7 @@ The words for them are in `bot.wording`, one function a message. Exercises are n
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from typing import Literal
 
@@ -13,8 +14,8 @@ from core.circuit import Side
 from core.diary import Ending
 from core.rack import RackItem
 from core.reasons import CardReason
+from core.recurrence import Recurrence
 from core.tempo import Tempo
-from core.trainee import Weekday
 from core.units import Load, Unit
 
 
@@ -119,7 +120,10 @@ class WelcomeBack:
 
 @dataclass(frozen=True)
 class TodayPlan:
-    """What today holds. Minutes in all, warm-up and rests included."""
+    """What today holds. Minutes in all, warm-up and rests included.
+
+    `days_off` is set when a round was taken off because the last workout was so many days ago.
+    """
 
     circuit: str
     rounds: int
@@ -127,6 +131,31 @@ class TodayPlan:
     minutes_low: int
     minutes_high: int
     done_today: bool
+    days_off: int | None = None
+
+
+@dataclass(frozen=True)
+class DayAt:
+    """A training day and its time, "HH:MM"."""
+
+    day: date
+    at: str
+
+
+@dataclass(frozen=True)
+class RestDay:
+    """No training today; `taken_off` when it would have been a training day. `coming` is the next one, None when there is none."""
+
+    circuit: str
+    coming: DayAt | None
+    taken_off: bool
+
+
+@dataclass(frozen=True)
+class PlanOver:
+    """The training days have come to their end."""
+
+    circuit: str
 
 
 @dataclass(frozen=True)
@@ -152,10 +181,66 @@ class UnitNoted:
 
 @dataclass(frozen=True)
 class ReminderNoted:
-    """Reminders are set."""
+    """When reminders come, read back; `coming` is the next."""
 
-    days: tuple[Weekday, ...]
+    reminders: Recurrence
+    coming: DayAt | None
+
+
+@dataclass(frozen=True)
+class DaysOffNoted:
+    """No training from `first` to `last`; `coming` is the next training day after."""
+
+    first: date
+    last: date
+    coming: DayAt | None
+
+
+@dataclass(frozen=True)
+class DayMoved:
+    """A training day moved to another; `at` is its time there, `was_one` when that was a training day before."""
+
+    day: date
+    to: date
     at: str
+    was_one: bool
+
+
+@dataclass(frozen=True)
+class NothingToMove:
+    """The day named is no training day."""
+
+    day: date
+
+
+@dataclass(frozen=True)
+class HalfAsked:
+    """Morning or evening? Each answer is a whole message."""
+
+    morning: str
+    evening: str
+
+
+@dataclass(frozen=True)
+class ZoneAsked:
+    """Another time zone, but which?"""
+
+
+@dataclass(frozen=True)
+class ZoneUnknown:
+    """A place whose zone is not known; `nearest` may be meant."""
+
+    said: str
+    nearest: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class ZoneNoted:
+    """The trainee's zone changed: the place it is named after, and what the clock shows there; `coming` is the next reminder."""
+
+    place: str
+    clock: str
+    coming: DayAt | None
 
 
 @dataclass(frozen=True)
@@ -184,11 +269,34 @@ class SnoozeTimeAsked:
 
 @dataclass(frozen=True)
 class Reminder:
-    """The reminder of a day. Minutes in all."""
+    """The reminder of a day. Minutes in all; `change` is the one thing that differs from the last time."""
 
     circuit: str
     rounds: int
     minutes_high: int
+    change: NextChange | None = None
+
+
+@dataclass(frozen=True)
+class FollowUp:
+    """A training day went by; today is as good. Minutes in all."""
+
+    circuit: str
+    minutes_high: int
+
+
+@dataclass(frozen=True)
+class ComeBack:
+    """After a week or two of silence: coming back is easy. The last word until the trainee speaks.
+
+    `eased` when the workout is a round shorter; `days_off` since the last workout, None when there was none.
+    """
+
+    circuit: str
+    rounds: int
+    minutes_high: int
+    eased: bool
+    days_off: int | None
 
 
 @dataclass(frozen=True)
@@ -258,7 +366,7 @@ class Card:
     """A station's card.
 
     `load` None: no load applies. `starts_in_s` None: a "go" is awaited. `put_down` is what was in the hands before, when that
-    changes. `rounds` and `stations` count in all; `work_s` or `target_reps` is set.
+    changes. `slug` is the exercise's. `rounds` and `stations` count in all; `work_s` or `target_reps` is set.
     """
 
     round: int
@@ -280,6 +388,7 @@ class Card:
     set_up: str
     put_down: PutDown | None
     starts_in_s: int | None
+    slug: str = ""
 
 
 @dataclass(frozen=True)
@@ -327,7 +436,8 @@ class SwitchSides:
 class Down:
     """The work is over.
 
-    `ask` is what is asked for, None when it was reported already. `upcoming` is the next station's exercise, None after the
+    `ask` is what is asked for, None when it was reported already; `likely` are reps that are likely, lowest first, and `again` says
+    whether the exercise was done before. `upcoming` is the next station's exercise, None after the
     last. `round_over` is the number of the round just finished, None within a round.
     """
 
@@ -337,6 +447,8 @@ class Down:
     upcoming: str | None
     round_over: int | None
     rounds: int
+    likely: tuple[int, ...] = ()
+    again: bool = False
 
 
 @dataclass(frozen=True)
@@ -419,6 +531,14 @@ class Corrected:
     exercise: str
     before: SetLine
     after: SetLine
+
+
+@dataclass(frozen=True)
+class EditNotRead:
+    """A sent text was changed into something that cannot be read; the set stands as it was."""
+
+    exercise: str
+    line: SetLine
 
 
 @dataclass(frozen=True)
@@ -667,6 +787,85 @@ class Summary:
     first_time: bool
 
 
+# The account: joining, wishes, what cannot be read
+
+
+@dataclass(frozen=True)
+class CoachWelcome:
+    """Somebody has become the coach."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class CoachHelp:
+    """What a coach can say here."""
+
+
+@dataclass(frozen=True)
+class InviteMade:
+    """An invite: a link to forward, or the code alone. `hours` is how long it holds."""
+
+    name: str | None
+    link: str
+    code: str
+    hours: int
+
+
+@dataclass(frozen=True)
+class TraineeJoined:
+    """To the coach: somebody has come in."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class TraineeGone:
+    """To the coach: nothing can be sent to a trainee any more."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class TraineeBack:
+    """To the coach: a trainee who was gone is back."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class ClipKept:
+    """The coach's film of an exercise is shown on its card from now on."""
+
+    exercise: str
+
+
+@dataclass(frozen=True)
+class ClipUnnamed:
+    """A film came without the name of an exercise; `nearest` may be meant."""
+
+    nearest: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class TextOnly:
+    """Something came that cannot be read; `what` it was."""
+
+    what: Literal["voice", "sticker", "place", "file", "picture", "film", "other"]
+
+
+@dataclass(frozen=True)
+class FewerNoted:
+    """Fewer messages from now on, or all of them."""
+
+    fewer: bool
+
+
+@dataclass(frozen=True)
+class MayHaveMissed:
+    """The program was away so long that the network may have dropped messages."""
+
+
 Message = (
     Greeting
     | HowItWorks
@@ -683,12 +882,23 @@ Message = (
     | NothingRuns
     | HelpShown
     | UnitNoted
+    | RestDay
+    | PlanOver
     | ReminderNoted
+    | DaysOffNoted
+    | DayMoved
+    | NothingToMove
+    | HalfAsked
+    | ZoneAsked
+    | ZoneUnknown
+    | ZoneNoted
     | ReminderPartMissing
     | RemindersOff
     | Snoozed
     | SnoozeTimeAsked
     | Reminder
+    | FollowUp
+    | ComeBack
     | DaySkipped
     | ProgressShown
     | NotUnderstood
@@ -707,6 +917,7 @@ Message = (
     | OtherSideAsked
     | AlreadyNoted
     | Corrected
+    | EditNotRead
     | Undone
     | NothingToCorrect
     | WhichOne
@@ -732,4 +943,15 @@ Message = (
     | StillThere
     | AlreadyGoing
     | Summary
+    | CoachWelcome
+    | CoachHelp
+    | InviteMade
+    | TraineeJoined
+    | TraineeGone
+    | TraineeBack
+    | ClipKept
+    | ClipUnnamed
+    | TextOnly
+    | FewerNoted
+    | MayHaveMissed
 )

@@ -18,7 +18,7 @@ from bot.simulation import Simulation
 if TYPE_CHECKING:
     from bot.assistant import Assistant
     from bot.clock import SimulatedClock
-    from bot.ports import Rendered
+    from bot.ports import Letter
 
 CHANNEL = "script"
 START = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)  # a Monday, where a script does not set the clock itself
@@ -96,11 +96,11 @@ class Transcript:
         self._clock = clock
         self._out = out
 
-    async def send(self, trainee: int, rendered: Rendered) -> None:
+    async def send(self, trainee: int, letter: Letter) -> None:
         """Print a message."""
         del trainee
         head = f"< [{self._clock.now():%H:%M:%S}] "
-        self._out.write(head + rendered.text.replace("\n", "\n" + " " * len(head)) + "\n")
+        self._out.write(head + letter.rendered.text.replace("\n", "\n" + " " * len(head)) + "\n")
 
     async def play(self, script: tuple[Line, ...], trainee_id: int, assistant: Assistant) -> None:
         """Play a script from its opening to its last line.

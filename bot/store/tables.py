@@ -3,7 +3,7 @@
 Instants are aware UTC. Decimals are kept as text, exactly as they were said. Enumerations are kept as their words.
 """
 
-from datetime import datetime
+from datetime import date, datetime
 
 from sqlalchemy import ForeignKeyConstraint, Index, MetaData, Table, UniqueConstraint
 from sqlmodel import Field, SQLModel
@@ -35,8 +35,10 @@ class CircuitRow(Row, table=True):
 class TraineeRow(Row, table=True):
     """Who trains, and where the conversation is.
 
-    `state` is JSON, `reminder` too; `wake_at` is when the clock must look again; `seen_at` is the instant of the latest step;
-    `revision` counts the steps, so that what is remembered in memory is known to be what is stored.
+    `state` is JSON, `reminder` an RFC 5545 recurrence (`core.recurrence`) that holds from `reminders_since` on. `snoozed_until` is
+    when a reminder that was put off comes again, `heard_at` when the trainee last wrote; `wake_at` is when the clock must look
+    again; `seen_at` is the instant of the latest step; `revision` counts the steps, so that what is remembered in memory is known
+    to be what is stored.
     """
 
     __tablename__ = "trainee"
@@ -47,6 +49,9 @@ class TraineeRow(Row, table=True):
     rack_said: bool
     cautions_accepted_at: datetime | None = None
     reminder: str | None = None
+    reminders_since: datetime | None = None
+    snoozed_until: datetime | None = None
+    heard_at: datetime | None = None
     circuit_id: int = Field(foreign_key="circuit.id")
     state: str
     wake_at: datetime | None = Field(default=None, index=True)
@@ -132,6 +137,27 @@ class PainRow(Row, table=True):
     exercise: str | None = None
 
 
+class UnaskedRow(Row, table=True):
+    """Something that fell due between workouts and was seen to; `dropped` says why it was not said. Rows are only ever added."""
+
+    __tablename__ = "unasked"
+    id: int | None = Field(default=None, primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id", index=True)
+    kind: str
+    day: date
+    due_at: datetime
+    at: datetime
+    dropped: str | None = None
+
+
+class ZoneSeenRow(Row, table=True):
+    """What the clocks of a zone will do, as the zone data of the last start had it."""
+
+    __tablename__ = "zone_seen"
+    zone: str = Field(primary_key=True)
+    offsets: str
+
+
 class InboxRow(Row, table=True):
     """A message that has been handled, by its channel and the channel's id for it."""
 
@@ -142,8 +168,74 @@ class InboxRow(Row, table=True):
     at: datetime
 
 
+class AccountRow(Row, table=True):
+    """Who writes under an address of a messaging network; `coach` is true for a coach, who has a trainee's row too.
+
+    `fewer` is the wish for fewer messages; `gone_at` is set while the network says that nothing can be sent there.
+    """
+
+    __tablename__ = "account"
+    channel: str = Field(primary_key=True)
+    address: str = Field(primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id", unique=True)
+    coach: bool
+    fewer: bool
+    joined_at: datetime
+    gone_at: datetime | None = None
+
+
+class InviteRow(Row, table=True):
+    """A code that lets one person in, once, until it expires; `fingerprint` is its SHA-256, the code itself is not kept.
+
+    `coach` is true for the code that makes a coach; `invited_by` is the coach who made it.
+    """
+
+    __tablename__ = "invite"
+    fingerprint: str = Field(primary_key=True)
+    coach: bool
+    name: str | None = None
+    invited_by: int | None = Field(default=None, foreign_key="trainee.id")
+    made_at: datetime
+    expires_at: datetime
+    used_by: int | None = Field(default=None, foreign_key="trainee.id")
+
+
+class StrangerRow(Row, table=True):
+    """Somebody without an invite, who has been told so."""
+
+    __tablename__ = "stranger"
+    channel: str = Field(primary_key=True)
+    address: str = Field(primary_key=True)
+    at: datetime
+
+
+class ClipRow(Row, table=True):
+    """The coach's own film of an exercise, by the messaging network's id for it."""
+
+    __tablename__ = "clip"
+    channel: str = Field(primary_key=True)
+    exercise: str = Field(primary_key=True)
+    file_id: str
+    at: datetime
+
+
+class ParkedRow(Row, table=True):
+    """What came in and could not be handled, as it came: `body` is its JSON, `reason` the type of the error."""
+
+    __tablename__ = "parked"
+    id: int | None = Field(default=None, primary_key=True)
+    channel: str
+    body: str
+    reason: str
+    at: datetime
+
+
 class OutboxRow(Row, table=True):
-    """A message on its way: `status` is waiting, sending, sent or dropped; `reason` says why it was dropped."""
+    """A message on its way: `status` is waiting, sending, sent or dropped; `reason` says why it was dropped.
+
+    `exercise` is the slug of what a card shows; `moment` says where the conversation was, so that a quick reply pressed later can be
+    told from one that still fits.
+    """
 
     __tablename__ = "outbox"
     __table_args__ = (Index(None, "trainee_id", "status", "id"),)
@@ -157,6 +249,8 @@ class OutboxRow(Row, table=True):
     status: str
     reason: str | None = None
     sent_at: datetime | None = None
+    exercise: str | None = None
+    moment: str | None = None
 
 
 def _table(name: str) -> Table:
@@ -170,5 +264,12 @@ WORKOUT = _table("workout")
 SET_RECORD = _table("set_record")
 SET_VOID = _table("set_void")
 PAIN_RECORD = _table("pain_record")
+UNASKED = _table("unasked")
+ZONE_SEEN = _table("zone_seen")
 INBOX = _table("inbox")
 OUTBOX = _table("outbox")
+ACCOUNT = _table("account")
+INVITE = _table("invite")
+STRANGER = _table("stranger")
+CLIP = _table("clip")
+PARKED = _table("parked")

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from typing import TYPE_CHECKING, Literal
 
+from core.agenda import EASED_FROM_DAYS, days_since
 from core.exercise import Measure
 from core.rack import Rack
 from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
@@ -76,11 +77,22 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
         return Advice(Prescription(movement.slug, load, tempo, *_reps(station, tempo)), AsSaid(felt), change_of(base, load))
     if last is None and hint is not None:
         return Advice(Prescription(movement.slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
+    loads = _no_heavier(turn, workout, loads, last)
     kept = workout.planned[place.station - 1] if workout.planned and not next_workout else None
     if kept is not None and any(load.kg == kept.kg for load in loads):
         loads = tuple(load for load in loads if load.kg == kept.kg)
-    answer = suggest(_ask(turn, workout, place, tempo, loads, next_workout=next_workout))
-    return _as_advice(movement.slug, station, tempo, answer, loads)
+    ask = _ask(turn, workout, place, tempo, loads, next_workout=next_workout)
+    return _as_advice(movement.slug, station, tempo, _in_whole_seconds(ask), loads)
+
+
+def _in_whole_seconds(ask: Ask) -> Suggestion:
+    """A suggestion whose tempo people can count: asked again at the whole second below, where it fell on a half."""
+    answer = suggest(ask)
+    extra_s = answer.rep_s - ask.station.rep_s
+    if extra_s == math.floor(extra_s):
+        return answer
+    paced_s = ask.station.rep_s + math.floor(extra_s)
+    return suggest(replace(ask, station=replace(ask.station, rep_s_range=(paced_s, paced_s))))
 
 
 def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
@@ -90,7 +102,19 @@ def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
     loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
     if movement.measure is not Measure.REPS or tempo is None or not loads:
         return None
+    done = [record.load for record in turn.sets() if record.exercise == movement.slug and record.load is not None]
+    loads = _no_heavier(turn, workout, loads, done[-1] if done else None)
     return _ask(turn, workout, place, tempo, loads, next_workout=False)
+
+
+def _no_heavier(turn: Turn, workout: Workout, loads: tuple[Load, ...], last: Load | None) -> tuple[Load, ...]:
+    """The loads for the first workout after a long break: none above the last one; the lightest where all are."""
+    before = [record for record in turn.history.workouts if record.number < workout.number]
+    zone = turn.plan.trainee.zone
+    days_off = days_since(before, zone, local_date(workout.started_at, zone))
+    if last is None or days_off is None or days_off < EASED_FROM_DAYS:
+        return loads
+    return tuple(load for load in loads if load.kg <= last.kg) or loads[:1]
 
 
 def _prescribed(workout: Workout, place: Place) -> Load | None:
@@ -165,16 +189,11 @@ def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[
 
 
 def _as_advice(slug: str, station: Station, tempo: Tempo, answer: Suggestion, loads: tuple[Load, ...]) -> Advice:
-    """A suggestion as a card shows it: a load of the rack, and a tempo in whole seconds, which people can count."""
+    """A suggestion as a card shows it: a load of the rack, a tempo, whole reps."""
     load = next((load for load in loads if load.in_unit(answer.unit) == answer.load), None)
-    extra_s = math.ceil(answer.rep_s - tempo.rep_s - 0.5)
-    paced = tempo.slower(extra_s)
-    if station.work_s is None:
-        low, high = station.reps or 1, station.reps or 1
-    else:
-        high = min(answer.reps[1], whole_reps(station.work_s, paced.rep_s)) if paced.rep_s >= answer.rep_s else answer.reps[1]
-        low = max(1, min(answer.reps[0], high))
-    return Advice(Prescription(slug, load, paced, low, max(1, high)), answer.why, answer.change)
+    paced = tempo.slower(answer.rep_s - tempo.rep_s)
+    low, high = (station.reps, station.reps) if station.reps is not None else answer.reps
+    return Advice(Prescription(slug, load, paced, max(1, low), max(1, high)), answer.why, answer.change)
 
 
 def _past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:

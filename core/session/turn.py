@@ -9,7 +9,23 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from core.diary import Entry, History, PainNoted, PainRecord, SetNoted, SetRecord, SetUndone
+from core.diary import (
+    Entry,
+    Heard,
+    History,
+    PainNoted,
+    PainRecord,
+    ReminderSet,
+    SetNoted,
+    SetRecord,
+    SetUndone,
+    SnoozeSet,
+    UnaskedKind,
+    UnaskedNoted,
+    WorkoutOpened,
+    WorkoutRecord,
+    ZoneChosen,
+)
 from core.reminders import local_date
 from core.session.events import Plan, Say
 
@@ -20,6 +36,7 @@ if TYPE_CHECKING:
     from core.messages import Message
     from core.rack import Rack
     from core.session.states import Place, Workout
+    from core.trainee import Trainee
 
 
 class Turn:
@@ -54,6 +71,30 @@ class Turn:
         numbered = replace(record, number=len(self.history.sets) + self._noted() + 1)
         self.keep(SetNoted(numbered))
         return numbered
+
+    def clock_setting(self) -> tuple[Trainee, History]:
+        """The trainee and the diary as far as reminders rest on them, what was kept in this turn included."""
+        trainee, history = self.plan.trainee, self.history
+        for entry in self.entries:
+            match entry:
+                case Heard(at):
+                    trainee = replace(trainee, heard_at=at)
+                case ReminderSet(reminders, since):
+                    trainee = replace(trainee, reminders=reminders, reminders_since=since)
+                case SnoozeSet(until):
+                    trainee = replace(trainee, snoozed_until=until)
+                case ZoneChosen(zone):
+                    trainee = replace(trainee, zone=zone)
+                case UnaskedNoted(record):
+                    trainee = replace(trainee, snoozed_until=None) if record.kind is UnaskedKind.SNOOZE else trainee
+                    history = replace(history, unasked=(*history.unasked, record))
+                case WorkoutOpened(number, circuit, at):
+                    history = replace(history, workouts=(*history.workouts, WorkoutRecord(number, circuit.name, at)))
+                case PainNoted(pain):
+                    history = replace(history, pains=(*history.pains, pain))
+                case _:
+                    pass
+        return trainee, history
 
     def _noted(self) -> int:
         return sum(isinstance(entry, SetNoted) for entry in self.entries)
