@@ -6,7 +6,7 @@ import random
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Protocol
 
-from bot.errors import Gone, Unreachable
+from bot.errors import Gone, Unreachable, Unsure
 
 if TYPE_CHECKING:
     from bot.clock import SimulatedClock
@@ -48,8 +48,9 @@ class Messenger:
             if sent_at == self._clock.now():
                 self._doubt[trainee] = (text, sent_at)
 
-    async def send(self, trainee: int, message) -> None:
+    async def send(self, trainee: int, letter) -> None:
         """Deliver a message, or raise what a network raises."""
+        message = letter.rendered
         now = self._clock.now()
         chance = self._chance.setdefault(trainee, random.Random(self._seed * 77 + trainee))  # noqa: S311 - a game
         if now < self._blocked_until.get(trainee, now):
@@ -74,4 +75,4 @@ class Messenger:
         self._hearing.delivered(trainee, message.kind, message.text, now, heard_at, again=again)
         if chance.random() < FORGETS:
             self._doubt[trainee] = (message.text, now)
-            raise Unreachable
+            raise Unsure
