@@ -161,13 +161,21 @@ def _outcome_lines(message: HealthOutcome) -> tuple[str, ...]:
     return OUTCOMES[message.branch]
 
 
+SLIP = 'A slip of the finger? "change my health answers".'
+
+
 def _bar_lines(bar: Bar, coach: str) -> tuple[str, ...]:
     if bar is Bar.YOUNG:
-        return (f"Under 18, {coach}, your guardian and a clinician decide, and I wait for their word.", "Please talk to them.")
+        return (
+            f"Under 18, {coach}, your guardian and a clinician decide, and I wait for their word.",
+            "Please talk to them.",
+            SLIP,
+        )
     decide = f"Now {coach} and your own clinician decide what fits, and I wait for their word."
     return (
         f"{decide} Moving is good for most; the plan must suit you.",
         "Bleeding, fluid, painful contractions, headache, chest pain, a swollen calf: stop anything, call them.",
+        SLIP,
     )
 
 

@@ -107,6 +107,8 @@ UNWELL = (
     "feel off", "feel awful", "feel terrible", "feel unwell", "dont feel well", "dont feel good", "not feeling well", "feel bad",
     "feel funny", "feel faintish", "shaky", "trembling", "overheating",
     "overheated", "shivering", "confused", "i think im dying", "something is wrong", "somethings wrong", "bleeding",
+    "so out of breath", "very out of breath", "really out of breath", "is that normal", "is this normal", "cut myself", "i fell",
+    "fell over", "dropped the dumbbell", "dropped a dumbbell", "dropped the weight", "dropped a weight", "dropped it on",
 )  # fmt: skip
 AFRAID = ("scared", "frightened", "afraid", "panicking", "panic", "nervous", "anxious", "worried", "terrified")
 JOKES = ("lol", "haha", "hahaha", "jk", "kidding", "joking", "lmao", "rofl", "xd")

@@ -327,6 +327,26 @@ def test_feeling_unwell_stops_the_clock_and_keeps_the_set():
     assert [record.reps for record in walk.history.standing()] == [11]
 
 
+@pytest.mark.parametrize(
+    "words",
+    ["I feel weird", "is that normal?", "I'm so out of breath", "I dropped the dumbbell on my foot", "it's bleeding", "I'm scared"],
+)
+def test_what_a_frightened_beginner_says_is_heard(words):
+    """Under work the clock stops, calmly; it is no pain of an exercise, and nothing is held back for it."""
+    walk = Walk(known=True).says("go", "go", "go", words)
+    assert walk.kinds() == ["UnwellPause"]
+    assert walk.history.pains == ()
+
+
+@pytest.mark.parametrize(
+    "words", ["I feel sick of squats lol", "not scared", "I was nervous last week", "haha i'm scared of burpees"]
+)
+def test_a_joke_about_it_stops_nothing(words):
+    """Nor does what is over, or denied."""
+    walk = Walk(known=True).says("go", "go", "go", words)
+    assert "UnwellPause" not in walk.kinds()
+
+
 def test_fear_before_anything_was_lifted_is_answered_and_pushes_nobody():
     """The clock and the state stay what they are."""
     walk = Walk(known=True).says("go")
