@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import tempfile
 import tomllib
 from contextlib import asynccontextmanager, contextmanager
@@ -20,6 +21,8 @@ from bot.clock import LiveClock, SimulatedClock
 from bot.errors import FixtureBroken, NotAScriptFolder, TraineeUnknown
 from bot.lock import claimed
 from bot.log import to_file
+from bot.pictures.gallery import FOLDER as PICTURES
+from bot.pictures.gallery import Gallery
 from bot.ports import Rendered
 from bot.settings import DATA_VARIABLE, SQLITE_NAME, Settings, make_folder, read_settings
 from bot.store.store import Store
@@ -68,7 +71,7 @@ def _demo_text(name: str) -> str:
 def rendered(message: Message) -> Rendered:
     """A message in words, as rows and channels carry it."""
     words = worded(message)
-    return Rendered(words.text, words.replies, type(message).__name__)
+    return Rendered(words.text, words.replies, type(message).__name__, getattr(message, "picture", None))
 
 
 @asynccontextmanager
@@ -99,7 +102,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             trainee_id = await trainee_in(store, name, get_localzone_name(), scenario)
             clock = await _clock(store, speed)
             terminal = Terminal(trainee_id)
-            async with on_duty(store, clock, terminal, scenario.coach) as assistant:
+            async with on_duty(store, clock, Gallery(terminal, settings.data), scenario.coach) as assistant:
                 await terminal.hold(assistant)
             terminal.part()
 
@@ -134,8 +137,8 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
             scenario = demo()
             trainee_id = await trainee_in(store, name, "UTC", scenario)
             clock = SimulatedClock(starts_at(script))
-            transcript = Transcript(clock, out)
-            async with on_duty(store, clock, transcript, scenario.coach) as assistant:
+            transcript = Transcript(clock, out, folder)
+            async with on_duty(store, clock, Gallery(transcript, folder), scenario.coach) as assistant:
                 await transcript.play(script, trainee_id, assistant)
 
 
@@ -169,3 +172,4 @@ async def _make_room(folder: Path, start: datetime) -> None:
 def _clear(folder: Path) -> None:
     for left in folder.glob(f"{SQLITE_NAME}*"):
         left.unlink()
+    shutil.rmtree(folder / PICTURES, ignore_errors=True)

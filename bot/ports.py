@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
+from pathlib import Path
 from typing import Protocol
 
 from core.circuit import Circuit
 from core.diary import History
 from core.messages import Message
+from core.pictures import Picture
 from core.session.events import Event, Plan, Step
 from core.session.states import State
 from core.trainee import Trainee
@@ -27,11 +29,17 @@ class Clock(Protocol):
 
 @dataclass(frozen=True)
 class Rendered:
-    """A message in words: the text, quick replies to offer (may be empty), and the kind of message, for the log and the rows."""
+    """A message in words: the text, quick replies to offer (may be empty), and the kind of message, for the log and the rows.
+
+    `shows` is what a picture beside it holds; `picture` is that picture as a PNG file, set just before it is sent
+    (`bot.pictures.gallery`), None when there is none.
+    """
 
     text: str
     replies: tuple[str, ...]
     kind: str
+    shows: Picture | None = None
+    picture: Path | None = None
 
 
 class Channel(Protocol):

@@ -11,6 +11,7 @@ from typing import Literal
 
 from core.circuit import Side
 from core.diary import Ending
+from core.pictures import Board, ProgressPicture
 from core.rack import RackItem
 from core.reasons import CardReason
 from core.tempo import Tempo
@@ -127,6 +128,7 @@ class TodayPlan:
     minutes_low: int
     minutes_high: int
     done_today: bool
+    picture: Board | None = None
 
 
 @dataclass(frozen=True)
@@ -202,6 +204,7 @@ class ProgressShown:
 
     workouts: int
     lines: tuple[ProgressLine, ...]
+    picture: ProgressPicture | None = None
 
 
 @dataclass(frozen=True)

@@ -143,7 +143,10 @@ class InboxRow(Row, table=True):
 
 
 class OutboxRow(Row, table=True):
-    """A message on its way: `status` is waiting, sending, sent or dropped; `reason` says why it was dropped."""
+    """A message on its way: `status` is waiting, sending, sent or dropped; `reason` says why it was dropped.
+
+    `shows` is the JSON of what the picture beside it holds.
+    """
 
     __tablename__ = "outbox"
     __table_args__ = (Index(None, "trainee_id", "status", "id"),)
@@ -153,6 +156,7 @@ class OutboxRow(Row, table=True):
     kind: str
     text: str
     replies: str
+    shows: str | None = None
     expires_at: datetime | None = None
     status: str
     reason: str | None = None

@@ -14,6 +14,7 @@ from bot.errors import RowBroken
 from bot.ports import Rendered
 from core.circuit import Circuit, Side
 from core.diary import Ending, PainRecord, SetRecord, WorkoutRecord
+from core.pictures import Picture
 from core.rack import Kind, Rack, RackItem
 from core.session.states import Idle, State
 from core.trainee import ReminderDays, Trainee
@@ -36,6 +37,7 @@ RPE_MAX = 10  # the effort scale ends there
 _log = logging.getLogger(__name__)
 _states: TypeAdapter[State] = TypeAdapter(Annotated[State, Field(discriminator="kind")])
 _circuits: TypeAdapter[Circuit] = TypeAdapter(Circuit)
+_pictures: TypeAdapter[Picture] = TypeAdapter(Picture)
 _reminders: TypeAdapter[ReminderDays] = TypeAdapter(ReminderDays)
 
 
@@ -283,18 +285,24 @@ def pain_of(row: Row[Any]) -> PainRecord:
 
 def rendered_columns(rendered: Rendered) -> Columns:
     """What an outbox row holds of a message in words."""
-    return {"kind": rendered.kind, "text": rendered.text, "replies": json.dumps(list(rendered.replies), ensure_ascii=False)}
+    return {
+        "kind": rendered.kind,
+        "text": rendered.text,
+        "replies": json.dumps(list(rendered.replies), ensure_ascii=False),
+        "shows": None if rendered.shows is None else _text(_pictures, rendered.shows, "outbox.shows"),
+    }
 
 
 def rendered_of(row: Row[Any]) -> Rendered:
     """The message in words of an outbox row.
 
     Raises:
-        RowBroken: when its replies are no list of texts.
+        RowBroken: when its replies are no list of texts, or its picture cannot be read.
     """
     replies = json.loads(row.replies)
     _check(f"outbox {row.id}", isinstance(replies, list) and all(isinstance(reply, str) for reply in replies), "broken replies")
-    return Rendered(row.text, tuple(replies), row.kind)
+    shows = None if row.shows is None else _read(_pictures, row.shows, f"outbox {row.id}")
+    return Rendered(row.text, tuple(replies), row.kind, shows)
 
 
 def _load_columns(load: Load | None) -> Columns:

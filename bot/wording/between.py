@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
 from bot.wording.phrases import DAY_NAMES, load_text, page, set_text
+from bot.wording.pictures import strength_text
 from core.messages import (
     ClearanceNeeded,
     DaySkipped,
@@ -163,7 +164,10 @@ def progress_shown(message: ProgressShown) -> Worded:
         f"• {line.exercise}: {set_text(line.latest)}" + (f" (first: {set_text(line.first)})" if line.first != line.latest else "")
         for line in message.lines
     ]
-    return Worded(page(workouts, *lines))
+    charts = () if message.picture is None else message.picture.charts
+    known = [f"• {chart.exercise}: about {strength_text(chart)}" for chart in charts if chart.points[-1].best is not None]
+    estimate = "Strength, estimated (one lift, never to be tested):" if known else ""
+    return Worded(page(workouts, *lines, estimate, *known))
 
 
 @words_for(NotUnderstood)

@@ -12,6 +12,7 @@ from core.rack import Rack
 from core.reminders import local_date
 from core.safety import must_wait
 from core.session import cues
+from core.session.boards import board_of
 from core.session.cards import show
 from core.session.places import entering, exercise_at, seconds_after, sided, station_s
 from core.session.prescription import advise
@@ -81,5 +82,6 @@ def say_today(turn: Turn) -> None:
             minutes_low=round(shortest_s / 60),
             minutes_high=round(longest_s / 60),
             done_today=done,
+            picture=board_of(turn, workout, (shortest_s, longest_s)),
         )
     )

@@ -134,7 +134,7 @@ def _worked_out(
 ) -> Suggestion:
     """What strength suggests, from every set the trainee has done."""
     station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
-    past = _past_sets(turn)
+    past = past_sets(turn)
     return suggest(
         Ask(
             unit=unit,
@@ -168,7 +168,7 @@ def _as_advice(slug: str, station: Station, tempo: Tempo, answer: Suggestion, lo
     return Advice(Prescription(slug, load, paced, low, max(1, high)), answer.why, answer.change)
 
 
-def _past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:
+def past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:
     """Every set with reps and a load, by exercise, loads in the trainee's unit; of two sides the weaker counts."""
     unit, zone = turn.plan.trainee.unit, turn.plan.trainee.zone
     gathered: dict[str, dict[tuple[int, int, int, int], PastSet]] = {}
