@@ -129,6 +129,21 @@ class TodayPlan:
     minutes_high: int
     done_today: bool
     picture: Board | None = None
+    block: TodayInBlock | None = None
+
+
+@dataclass(frozen=True)
+class TodayInBlock:
+    """Where in a block a workout is: week `week` of `weeks`, an easier one or not.
+
+    `on` is the day it is for, None for today; `missed` is the training day that today makes up for.
+    """
+
+    week: int
+    weeks: int
+    easier: bool
+    on: Weekday | None
+    missed: Weekday | None
 
 
 @dataclass(frozen=True)

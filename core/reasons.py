@@ -170,6 +170,11 @@ class HeldBack:
 
 
 @dataclass(frozen=True)
+class EasierWeek:
+    """Lighter than before, because this week of the plan is an easier one."""
+
+
+@dataclass(frozen=True)
 class AsSaid:
     """The trainee said it felt heavy or light."""
 
@@ -197,4 +202,4 @@ Reason = (
     | TodaysForm
 )
 
-CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | AsSaid | EmptyHands
+CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | EasierWeek | AsSaid | EmptyHands

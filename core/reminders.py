@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 if TYPE_CHECKING:
-    from core.trainee import ReminderDays
+    from core.trainee import ReminderDays, Weekday
 
-WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+WEEK: tuple[Weekday, ...] = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 
 
 def local_date(instant: datetime, zone: str) -> date:

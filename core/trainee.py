@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from typing import Literal
 
+from core.circuit import Circuit
 from core.rack import Rack
 from core.units import Unit
 
@@ -21,10 +22,30 @@ class ReminderDays:
 
 
 @dataclass(frozen=True)
+class Block:
+    """What a coach has planned for a trainee: circuits that take turns on training days, over some weeks.
+
+    Attributes:
+        circuits: at least one, in the order they take turns.
+        days: the training days, in week order; empty: any day.
+        weeks: how many weeks; after the last it begins again.
+        easier_weeks: the weeks (from 1) with less to do, as a rule the last.
+        starts_on: the first day, on the trainee's calendar.
+    """
+
+    circuits: tuple[Circuit, ...]
+    days: tuple[Weekday, ...]
+    weeks: int
+    easier_weeks: tuple[int, ...]
+    starts_on: date
+
+
+@dataclass(frozen=True)
 class Trainee:
     """A trainee as the diary knows them.
 
-    `rack` is None until it was said, and empty for someone without weights. `zone` is an IANA name.
+    `rack` is None until it was said, and empty for someone without weights. `zone` is an IANA name. `block` is None for someone who
+    has one circuit and no plan.
     """
 
     name: str
@@ -33,3 +54,4 @@ class Trainee:
     rack: Rack | None = None
     cautions_accepted_at: datetime | None = None
     reminder: ReminderDays | None = None
+    block: Block | None = None

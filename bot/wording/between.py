@@ -18,6 +18,7 @@ from core.messages import (
     RemindersOff,
     Snoozed,
     SnoozeTimeAsked,
+    TodayInBlock,
     TodayPlan,
     UnitNoted,
     WelcomeBack,
@@ -49,16 +50,31 @@ def today_plan(message: TodayPlan) -> Worded:
         + (", each side" if line.sides else "")
         for number, line in enumerate(message.stations, start=1)
     ]
+    block = message.block
+    rest_day = block is not None and block.on is not None
+    again = "" if rest_day else " If you want it again:"
     return Worded(
         page(
-            "You trained today already. Well done. If you want it again:" if message.done_today else "",
-            f"Today: {message.circuit}",
+            f"You trained today already. Well done.{again}" if message.done_today else "",
+            "Today is for rest." if rest_day and not message.done_today else "",
+            *_in_block(message, block),
             f"{message.rounds} rounds, about {minutes} min with warm-up",
             *stations,
-            'Say "go" to start.',
+            'Rather today? Say "go".' if rest_day else 'Say "go" to start.',
         ),
         ("go",),
     )
+
+
+def _in_block(message: TodayPlan, block: TodayInBlock | None) -> tuple[str, ...]:
+    """The day and the circuit, and for those who have a plan where in it they are."""
+    if block is None:
+        return (f"Today: {message.circuit}",)
+    missed = f"{DAY_NAMES[block.missed]} was missed, so today is fine for it." if block.missed is not None else ""
+    day = "Today" if block.on is None else f"Next, on {DAY_NAMES[block.on]}"
+    week = f"Week {block.week} of {block.weeks} of your plan"
+    easier = f"{week}, the easier one: less to do, lighter, so that you come back fresh."
+    return missed, f"{day}: {message.circuit}", easier if block.easier else f"{week}."
 
 
 @words_for(NothingRuns)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from core.catalogue import exercise
 from core.circuit import WORK_S, Span
 from core.exercise import Measure
-from core.pictures import Board, BoardLine, ProgressChart, ProgressPicture, ProgressPoint, group_of, rests_s
+from core.pictures import Board, BoardLine, BoardWeek, ProgressChart, ProgressPicture, ProgressPoint, group_of, rests_s
 from core.reminders import clock_text
 from core.session.places import exercise_at, sided, station_at, station_s
 from core.session.prescription import advise, past_sets
@@ -35,7 +35,7 @@ def is_dark(turn: Turn) -> bool:
 
 def board_of(turn: Turn, workout: Workout, total_s: tuple[int, int]) -> Board:
     """A workout's board, before it begins, with the loads of its first round; `total_s` from shortest to longest."""
-    circuit = workout.circuit
+    circuit, due = workout.circuit, turn.plan.due
     rests = rests_s(circuit)
     lines = []
     for number in range(1, len(circuit.stations) + 1):
@@ -65,6 +65,7 @@ def board_of(turn: Turn, workout: Workout, total_s: tuple[int, int]) -> Board:
         rest_between_rounds_s=circuit.rest_between_rounds_s,
         warm_up_s=circuit.warm_up_s,
         total_s=Span(*total_s),
+        week=None if due is None else BoardWeek(due.week, due.weeks, due.easier),
         dark=is_dark(turn),
     )
 

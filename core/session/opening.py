@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from core.catalogue import exercise
 from core.diary import WorkoutOpened
-from core.messages import ClearanceNeeded, StationLine, TodayPlan, WarmUp
+from core.messages import ClearanceNeeded, StationLine, TodayInBlock, TodayPlan, WarmUp
+from core.plan import weekday
 from core.rack import Rack
 from core.reminders import local_date
 from core.safety import must_wait
@@ -19,6 +20,9 @@ from core.session.prescription import advise
 from core.session.states import Idle, Place, State, Workout
 
 if TYPE_CHECKING:
+    from datetime import date
+
+    from core.plan import Due
     from core.session.turn import Turn
 
 
@@ -73,7 +77,14 @@ def say_today(turn: Turn) -> None:
         load = advise(turn, workout, place).prescription.load if movement.loads_held else None
         lines.append(StationLine(movement.name, load, movement.loads_held, sided(workout, place)))
     shortest_s, longest_s = whole_s(workout)
-    done = any(record.ended_at is not None and local_date(record.ended_at, zone) == turn.today for record in turn.history.workouts)
+    due = turn.plan.due
+    done = (
+        due.done_today
+        if due is not None
+        else any(
+            record.ended_at is not None and local_date(record.ended_at, zone) == turn.today for record in turn.history.workouts
+        )
+    )
     turn.say(
         TodayPlan(
             circuit=circuit.name,
@@ -83,5 +94,17 @@ def say_today(turn: Turn) -> None:
             minutes_high=round(longest_s / 60),
             done_today=done,
             picture=board_of(turn, workout, (shortest_s, longest_s)),
+            block=None if turn.plan.due is None else _in_block(turn.plan.due, turn.today),
         )
+    )
+
+
+def _in_block(due: Due, today: date) -> TodayInBlock:
+    """Where in the block today's workout is."""
+    return TodayInBlock(
+        week=due.week,
+        weeks=due.weeks,
+        easier=due.easier,
+        on=None if due.on == today else weekday(due.on),
+        missed=None if due.missed is None else weekday(due.missed),
     )

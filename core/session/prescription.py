@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
+from decimal import Decimal
 from typing import TYPE_CHECKING, Literal
 
 from core.exercise import Measure
+from core.plan import monday_of
 from core.rack import Rack
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EasierWeek, EmptyHands, HeldBack
 from core.reminders import local_date
 from core.safety import pain_held_against
 from core.session.places import exercise_at, sided, station_at
@@ -19,8 +21,6 @@ from core.tempo import whole_reps
 from core.units import BODYWEIGHT, Load
 
 if TYPE_CHECKING:
-    from decimal import Decimal
-
     from core.circuit import Station
     from core.diary import SetRecord
     from core.exercise import Exercise
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
 LOW_SHARE = 0.8  # of the reps the tempo allows: common practice, no source
 TEMPO_LEVER_S = 2.0  # how much slower a rep may be asked for before the coach says otherwise: common practice, no source
+EASIER_SHARE = Decimal("0.9")  # of the load before, in an easier week: common practice, no source
 NEXT_WORKOUT = timedelta(days=2)  # the day a workout's "next time" is worked out for
 
 Change = Literal["first", "up", "same", "down"]
@@ -77,7 +78,26 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
     if last is None and hint is not None:
         return Advice(Prescription(movement.slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
     answer = _worked_out(turn, workout, place, tempo, loads, next_workout=next_workout)
-    return _as_advice(movement.slug, station, tempo, answer, loads)
+    advice = _as_advice(movement.slug, station, tempo, answer, loads)
+    if turn.plan.due is None or not turn.plan.due.easier:
+        return advice
+    return _in_easier_week(turn, advice, done, loads)
+
+
+def _in_easier_week(turn: Turn, advice: Advice, done: list[SetRecord], loads: tuple[Load, ...]) -> Advice:
+    """Nothing above nine tenths of what was lifted last before this week, where the rack has something below."""
+    monday = monday_of(turn.today)
+    zone = turn.plan.trainee.zone
+    before = [record for record in done if record.load is not None and local_date(record.at, zone) < monday]
+    prescribed = advice.prescription
+    if not before or prescribed.load is None:
+        return advice
+    heaviest_kg = max(record.load.kg for record in before if record.load is not None and record.workout == before[-1].workout)
+    lighter = next((load for load in reversed(loads) if load.kg <= EASIER_SHARE * heaviest_kg), None)
+    if lighter is None or prescribed.load.kg <= lighter.kg:
+        return advice
+    last = next(record.load for record in reversed(done) if record.load is not None)
+    return Advice(replace(prescribed, load=lighter), EasierWeek(), change_of(last, lighter))
 
 
 def _prescribed(workout: Workout, place: Place) -> Load | None:

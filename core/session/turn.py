@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from core.diary import Entry, History, PainNoted, PainRecord, SetNoted, SetRecord, SetUndone
+from core.plan import circuit_due
 from core.reminders import local_date
 from core.session.events import Plan, Say
 
@@ -22,11 +23,20 @@ if TYPE_CHECKING:
     from core.session.states import Place, Workout
 
 
+def _with_what_is_due(plan: Plan, history: History, now: datetime) -> Plan:
+    """The plan with the circuit that the trainee's block asks for, for those who have one."""
+    block, zone = plan.trainee.block, plan.trainee.zone
+    if block is None:
+        return plan
+    due = circuit_due(block, history, local_date(now, zone), zone)
+    return replace(plan, circuit=due.circuit, due=due)
+
+
 class Turn:
     """Gathers the entries and messages of one step, in order."""
 
     def __init__(self, plan: Plan, history: History, now: datetime) -> None:
-        self.plan = plan
+        self.plan = _with_what_is_due(plan, history, now)
         self.history = history
         self.now = now
         self.entries: list[Entry] = []

@@ -1,0 +1,165 @@
+"""Which circuit of a trainee's block is due, and when: it follows from the block, the diary and the day.
+
+The rules, all common practice without a source unless one is named:
+
+- Circuits take turns. What was missed is what comes next, on the next training day; nothing is left out and nothing piles up.
+- After a missed training day the day after it is as good, unless the next one follows at once.
+- Weeks are those of the calendar. A week in which nothing was done does not count: the block gets longer by it.
+- In an easier week there are a third fewer rounds, and two reps more stay in the tank; `core.session.prescription` names loads a
+  tenth lighter. Coaches mostly cut sets and reps, then effort or load (Bell et al., 2022, abstract).
+- After the last week the block begins again.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from typing import TYPE_CHECKING
+
+from core.circuit import Circuit, Span
+from core.diary import Ending
+from core.reminders import WEEK, local_date
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from core.diary import History, WorkoutRecord
+    from core.trainee import Block, Weekday
+
+EASIER_ROUNDS = (2, 3)
+"""In an easier week: two rounds of three."""
+EASIER_RESERVE = 2
+"""In an easier week: so many reps more left in the tank."""
+RESERVE_MAX = 10
+DONE_SHARE = 0.5
+"""A workout that was broken off counts as its turn when at least this share of its stations was reported."""
+DAY = timedelta(days=1)
+
+
+@dataclass(frozen=True)
+class Due:
+    """What a block asks for.
+
+    Attributes:
+        circuit: whose turn it is, with an easier week's changes in it.
+        on: the day it is for: today, or the next training day.
+        week: the week of the block on that day, from 1.
+        weeks: how many it has.
+        easier: whether that week is an easier one.
+        done_today: whether today's workout is done.
+        missed: the training day that is made up for today, None when today is one itself.
+    """
+
+    circuit: Circuit
+    on: date
+    week: int
+    weeks: int
+    easier: bool
+    done_today: bool
+    missed: date | None = None
+
+
+def circuit_due(block: Block, diary: History, today: date, zone: str = "UTC") -> Due:
+    """What is due on `today` (the trainee's day), given the diary of a trainee who lives in `zone`."""
+    done = turns_taken(block, diary, zone)
+    done_today = today in done
+    missed = None if done_today or today < block.starts_on else _missed(block, done, today)
+    on = max(today, block.starts_on)
+    if done_today:
+        on += DAY
+    if missed is None:
+        on = next_training_day(block, on)
+    trained = {local_date(record.started_at, zone) for record in diary.workouts}
+    week = _week(block, trained, on)
+    circuit = block.circuits[len(done) % len(block.circuits)]
+    easier = week in block.easier_weeks
+    return Due(eased(circuit) if easier else circuit, on, week, block.weeks, easier, done_today, missed)
+
+
+def turns_taken(block: Block, diary: History, zone: str) -> tuple[date, ...]:
+    """The days on which a circuit of the block was done since it began, oldest first."""
+    names = {circuit.name for circuit in block.circuits}
+    days = ((local_date(record.started_at, zone), record) for record in diary.workouts if record.circuit in names)
+    return tuple(day for day, record in days if day >= block.starts_on and _counts(block, diary, record))
+
+
+def _counts(block: Block, diary: History, record: WorkoutRecord) -> bool:
+    """Whether a workout took its circuit's turn: done to the end, or half of it."""
+    if record.ending is Ending.COMPLETE:
+        return True
+    circuit = next(circuit for circuit in block.circuits if circuit.name == record.circuit)
+    reported = {(one.round, one.station) for one in diary.standing() if one.workout == record.number}
+    return record.ending is not None and len(reported) >= DONE_SHARE * circuit.rounds * len(circuit.stations)
+
+
+def next_training_day(block: Block, day: date) -> date:
+    """The first training day that is `day` or later."""
+    while not is_training_day(block, day):
+        day += DAY
+    return day
+
+
+def is_training_day(block: Block, day: date) -> bool:
+    """Whether the block has that day of the week."""
+    return not block.days or weekday(day) in block.days
+
+
+def weekday(day: date) -> Weekday:
+    """The day of the week, as trainees have them."""
+    name: Weekday = WEEK[day.weekday()]
+    return name
+
+
+def _missed(block: Block, done: Sequence[date], today: date) -> date | None:
+    """The training day since the last workout that today makes up for; None when today is one, or tomorrow is."""
+    if is_training_day(block, today) or is_training_day(block, today + DAY):
+        return None
+    day, since = today - DAY, max((*done, block.starts_on - DAY))
+    while day > since:
+        if is_training_day(block, day):
+            return day
+        day -= DAY
+    return None
+
+
+def _week(block: Block, trained: set[date], day: date) -> int:
+    """The week of the block on a day: calendar weeks since its start, less those in which nothing was done."""
+    monday, count = monday_of(block.starts_on), 0
+    while monday < monday_of(day):
+        count += any(monday <= one < monday + 7 * DAY for one in trained)
+        monday += 7 * DAY
+    return count % block.weeks + 1
+
+
+def monday_of(day: date) -> date:
+    """The Monday of a day's week."""
+    return day - day.weekday() * DAY
+
+
+def eased(circuit: Circuit) -> Circuit:
+    """The circuit as it is done in an easier week, under the same name."""
+    part, whole = EASIER_ROUNDS
+    stations = tuple(
+        replace(
+            station,
+            reserve=Span(
+                min(RESERVE_MAX, station.reserve.low + EASIER_RESERVE), min(RESERVE_MAX, station.reserve.high + EASIER_RESERVE)
+            ),
+        )
+        for station in circuit.stations
+    )
+    return replace(circuit, rounds=max(1, circuit.rounds * part // whole), stations=stations)
+
+
+def weeks_of(block: Block) -> tuple[tuple[Circuit, ...], ...]:
+    """The circuits of each week until they come in the same order again, when no day is missed.
+
+    A block without days is taken to be done on as many days a week as it has circuits, and at least two.
+    """
+    days = len(block.days) or max(2, len(block.circuits))
+    order = 0
+    weeks: list[tuple[Circuit, ...]] = []
+    while not weeks or order % len(block.circuits):
+        weeks.append(tuple(block.circuits[(order + number) % len(block.circuits)] for number in range(days)))
+        order += days
+    return tuple(weeks)
