@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 from bot.alarms import Alarms
 from bot.outbox import Outbox, backoff_s
 from bot.store.store import InboxKey
+from core.coach.step import step as coach_step
 from core.session.events import Event, Opened, Plan, Said, Step, Woke
 from core.session.step import step as core_step
 
@@ -25,6 +26,8 @@ if TYPE_CHECKING:
     from bot.ports import Channel, Clock, StepFunction
     from bot.store.store import Handled, Store
     from core.circuit import Circuit
+    from core.coach.desk import Desk
+    from core.coach.states import CoachState, CoachStep
     from core.diary import History
     from core.session.states import State
     from core.trainee import Trainee
@@ -98,7 +101,7 @@ class Assistant:
         return await asyncio.shield(self._hear(trainee_id, None, Opened()))
 
     async def said(self, trainee_id: int, text: str, external_id: str, channel: str) -> bool:
-        """The trainee sent a text; the channel's id for it must never come twice for two texts.
+        """A trainee, or a coach, sent a text; the channel's id for it must never come twice for two texts.
 
         Returns:
             True when it is kept and answered, now or before. False when something went wrong inside: nothing was kept, it is in the
@@ -165,12 +168,18 @@ class Assistant:
                 self._put_off(attention)
 
     async def _handle(self, trainee_id: int, key: InboxKey | None, event: Event) -> Handled:
-        now = self._clock.now()
+        now, claim = self._clock.now(), self._outbox.is_clear(trainee_id)
 
         def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
             return self._step(state, event, Plan(trainee, circuit, self._coach), history, now)
 
-        handled = await self._store.handle(trainee_id, key, decide, now, claim=self._outbox.is_clear(trainee_id))
+        def decide_for_coach(state: CoachState, desk: Desk) -> CoachStep:
+            return coach_step(state, event, desk, now)
+
+        if await self._store.is_coach(trainee_id):
+            handled = await self._store.handle_coach(trainee_id, key, decide_for_coach, now, claim=claim)
+        else:
+            handled = await self._store.handle(trainee_id, key, decide, now, claim=claim)
         if handled.messages:
             self._outbox.post(trainee_id, handled.letter)
         return handled

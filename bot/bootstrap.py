@@ -15,7 +15,7 @@ from tzlocal import get_localzone_name
 
 from bot import records
 from bot.assistant import on_duty
-from bot.channels.script import Line, Transcript, starts_at
+from bot.channels.script import START, Line, Transcript, starts_at
 from bot.channels.terminal import Terminal
 from bot.clock import LiveClock, SimulatedClock
 from bot.errors import FixtureBroken, NotAScriptFolder, TraineeUnknown
@@ -29,36 +29,55 @@ from bot.store.store import Store
 from bot.wording import worded
 from core.circuit import Circuit
 from core.circuit_file import read_circuit
-from core.trainee import Trainee
+from core.coach.typing import read_plan
+from core.trainee import Block, Trainee
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Iterator, Mapping
-    from datetime import datetime
+    from datetime import date, datetime
 
     from core.messages import Message
 
+FIRST_DAY = START.date()
 SCRIPT_MARK = "played-by-a-script"  # a file in a data folder that only scripts write to
 
 
 @dataclass(frozen=True)
 class Demo:
-    """The scenario that goes along with the program: a coach, and the circuit that is on."""
+    """The scenario that goes along with the program.
+
+    Attributes:
+        coach: their name.
+        circuit: what is on for somebody who comes without a plan.
+        others: more circuits on the board.
+        plan: a plan with all of them, from `starts_on` of the day it was read with.
+    """
 
     coach: str
     circuit: Circuit
+    others: tuple[Circuit, ...]
+    plan: Block
 
 
-def demo() -> Demo:
-    """The scenario, from the installed package or from the checkout.
+def demo(plan_starts_on: date = FIRST_DAY) -> Demo:
+    """The scenario, from the installed package or from the checkout, its plan from a day on.
 
     Raises:
         FixtureBroken: it was changed and can no longer be read.
     """
     scenario = tomllib.loads(_demo_text("scenario.toml"))
-    circuit = read_circuit(_demo_text(scenario["circuit"]))
+    circuit, others = _demo_circuit(scenario["circuit"]), tuple(map(_demo_circuit, scenario["others"]))
+    plan = read_plan(scenario["plan"], (circuit, *others), plan_starts_on)
+    if isinstance(plan, tuple):
+        raise FixtureBroken("scenario.toml", plan[0].says)
+    return Demo(scenario["coach"], circuit, others, plan)
+
+
+def _demo_circuit(name: str) -> Circuit:
+    circuit = read_circuit(_demo_text(name))
     if isinstance(circuit, tuple):
-        raise FixtureBroken(scenario["circuit"], circuit[0].says)
-    return Demo(scenario["coach"], circuit)
+        raise FixtureBroken(name, circuit[0].says)
+    return circuit
 
 
 def _demo_text(name: str) -> str:
@@ -85,12 +104,24 @@ async def opened_store(settings: Settings) -> AsyncIterator[Store]:
 
 
 async def trainee_in(store: Store, name: str, zone: str, scenario: Demo) -> int:
-    """The trainee of this name, added with the scenario's circuit when they are new."""
-    circuit_id = await store.save_circuit(scenario.circuit)
+    """Whoever has this name, added when they are new: the scenario's coach, or a trainee with the circuit that is on for newcomers.
+
+    The scenario's circuits are put on the board once; what a coach makes of them stays.
+    """
     try:
         return await store.trainee_id(name)
     except TraineeUnknown:
-        return await store.add_trainee(Trainee(name, zone), circuit_id)
+        pass
+    on_the_board = [await _on_the_board(store, circuit) for circuit in (scenario.circuit, *scenario.others)]
+    person_id = await store.add_trainee(Trainee(name, zone), await store.newcomer_circuit() or on_the_board[0])
+    if name == scenario.coach:
+        await store.make_coach(person_id)
+    return person_id
+
+
+async def _on_the_board(store: Store, circuit: Circuit) -> int:
+    known = await store.circuit_id(circuit.name)
+    return await store.save_circuit(circuit) if known is None else known
 
 
 async def chat(settings: Settings, name: str, speed: float) -> None:

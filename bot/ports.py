@@ -9,6 +9,8 @@ from pathlib import Path
 from typing import Protocol
 
 from core.circuit import Circuit
+from core.coach.desk import Desk
+from core.coach.states import CoachState, CoachStep
 from core.diary import History
 from core.messages import Message
 from core.pictures import Picture
@@ -59,4 +61,5 @@ class Channel(Protocol):
 
 Render = Callable[[Message], Rendered]
 Decide = Callable[[Trainee, State, History, Circuit], Step]
+DecideForCoach = Callable[[CoachState, Desk], CoachStep]
 StepFunction = Callable[[State, Event, Plan, History, datetime], Step]

@@ -10,6 +10,7 @@ from decimal import Decimal
 from typing import Literal
 
 from core.circuit import Side
+from core.coach_messages import CoachMessage
 from core.diary import Ending
 from core.pictures import Board, ProgressPicture
 from core.rack import RackItem
@@ -731,4 +732,5 @@ Message = (
     | StillThere
     | AlreadyGoing
     | Summary
+    | CoachMessage
 )

@@ -10,14 +10,15 @@ from sqlalchemy import func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
 from bot.errors import DatabaseUnusable, TraineeUnknown
+from bot.store.blocks import assign, circuit_id, keep_circuit, read_block
+from bot.store.coaching import decide_and_write, make_coach, newcomers
 from bot.store.engine import open_engine, reading
 from bot.store.ledger import Ledger
 from bot.store.outgoing import Letter, Outbound, Outgoing
 from bot.store.revision import bring_to_newest
-from bot.store.tables import CIRCUIT, INBOX, PAIN_RECORD, RACK_ITEM, SET_RECORD, SET_VOID, TRAINEE, WORKOUT
+from bot.store.tables import CIRCUIT, COACH, INBOX, PAIN_RECORD, RACK_ITEM, SET_RECORD, SET_VOID, TRAINEE, WORKOUT
 from bot.store.values import (
     circuit_of,
-    circuit_text,
     pain_of,
     set_of,
     state_of,
@@ -38,9 +39,9 @@ if TYPE_CHECKING:
     from sqlalchemy import ColumnElement, Row, Table
     from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine
 
-    from bot.ports import Decide, Render
+    from bot.ports import Decide, DecideForCoach, Render
     from core.session.events import Step
-    from core.trainee import Trainee
+    from core.trainee import Block, Trainee
 
 
 @dataclass(frozen=True)
@@ -86,6 +87,7 @@ class Store:
         self._engine = engine
         self._render = render
         self._known: dict[int, _Known] = {}
+        self._coaches: frozenset[int] | None = None
         self.outgoing = Outgoing(engine)
 
     @classmethod
@@ -119,16 +121,36 @@ class Store:
 
         Workouts under way, and those done, keep the circuit as it was.
         """
-        columns = {"name": circuit.name, "body": circuit_text(circuit)}
         async with self._engine.begin() as connection:
-            of_name = CIRCUIT.c.name == circuit.name
-            circuit_id: int | None = (await connection.execute(select(CIRCUIT.c.id).where(of_name))).scalar_one_or_none()
-            if circuit_id is None:
-                return await _insert(connection, CIRCUIT, columns)
-            await connection.execute(update(CIRCUIT).where(of_name).values(columns))
-            told = TRAINEE.c.circuit_id == circuit_id
-            await connection.execute(update(TRAINEE).where(told).values(revision=TRAINEE.c.revision + 1))
-            return circuit_id
+            return await connection.run_sync(keep_circuit, circuit)
+
+    async def circuit_id(self, name: str) -> int | None:
+        """The id of the circuit of this name, None when there is none."""
+        async with reading(self._engine).begin() as connection:
+            return await connection.run_sync(circuit_id, name)
+
+    async def assign(self, trainee_id: int, circuit: str, block: Block | None) -> None:
+        """What is on for a trainee from now on: a circuit that was saved, by its name, and a plan of such circuits, or none."""
+        async with self._engine.begin() as connection:
+            await connection.run_sync(assign, trainee_id, circuit, block)
+
+    async def make_coach(self, person_id: int) -> None:
+        """Somebody who was added as a trainee coaches from now on: what they say goes to `handle_coach`."""
+        async with self._engine.begin() as connection:
+            await connection.run_sync(make_coach, person_id)
+        self._coaches = None
+
+    async def is_coach(self, person_id: int) -> bool:
+        """Whether somebody coaches."""
+        if self._coaches is None:
+            async with reading(self._engine).begin() as connection:
+                self._coaches = frozenset((await connection.execute(select(COACH.c.person_id))).scalars())
+        return person_id in self._coaches
+
+    async def newcomer_circuit(self) -> int | None:
+        """The id of the circuit that new trainees start with, None when no coach has said."""
+        async with reading(self._engine).begin() as connection:
+            return await connection.run_sync(newcomers)
 
     async def add_trainee(self, trainee: Trainee, circuit_id: int) -> int:
         """Add a trainee to whom nobody has spoken yet, with the circuit that is on for them; return their id.
@@ -218,6 +240,31 @@ class Store:
         self._known[trainee_id] = after
         return Handled(step.wake_at, len(step.messages), letter)
 
+    async def handle_coach(
+        self,
+        coach_id: int,
+        inbox_key: InboxKey | None,
+        decide: DecideForCoach,
+        now: datetime,
+        *,
+        claim: bool = False,
+    ) -> Handled:
+        """Handle one message of a coach, as `handle` does a trainee's.
+
+        Raises:
+            bot.errors.StoreError: when what was decided may not be stored.
+        """
+        async with self._engine.begin() as connection:
+            if inbox_key is not None and await _seen(connection, inbox_key):
+                return Handled(None, seen=True)
+            if inbox_key is not None:
+                taken = {"channel": inbox_key.channel, "external_id": inbox_key.external_id, "trainee_id": coach_id, "at": now}
+                await connection.execute(insert(INBOX).values(taken))
+            histories = {row.id: await _history(connection, row.id) for row in await connection.execute(select(TRAINEE.c.id))}
+            step = await connection.run_sync(decide_and_write, coach_id, decide, lambda _, number: histories[number], now)
+            letter = await Outbound(coach_id, step.messages, self._render, now).put(connection, claim=claim)
+        return Handled(None, len(step.messages), letter)
+
     async def _read(self, connection: AsyncConnection, trainee_id: int) -> _Known:
         """The trainee as stored; read again only when the revision is not the one that is remembered."""
         of_id = TRAINEE.c.id == trainee_id
@@ -229,11 +276,13 @@ class Store:
             return known
         both = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id)
         row = (await connection.execute(both.where(of_id))).one()
+        trainee = replace(
+            trainee_of(row, await _rows(connection, RACK_ITEM, trainee_id, "position")),
+            block=await connection.run_sync(read_block, trainee_id),
+        )
         return _Known(
             revision,
-            Ledger(
-                trainee_of(row, await _rows(connection, RACK_ITEM, trainee_id, "position")), await _history(connection, trainee_id)
-            ),
+            Ledger(trainee, await _history(connection, trainee_id)),
             state_of(row.state, trainee_id),
             circuit_of(row.body, row.circuit_id),
             row.wake_at,

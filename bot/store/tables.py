@@ -3,7 +3,7 @@
 Instants are aware UTC. Decimals are kept as text, exactly as they were said. Enumerations are kept as their words.
 """
 
-from datetime import datetime
+from datetime import date, datetime
 
 from sqlalchemy import ForeignKeyConstraint, Index, MetaData, Table, UniqueConstraint
 from sqlmodel import Field, SQLModel
@@ -52,6 +52,38 @@ class TraineeRow(Row, table=True):
     wake_at: datetime | None = Field(default=None, index=True)
     seen_at: datetime | None = None
     revision: int
+
+
+class BlockRow(Row, table=True):
+    """A trainee's plan, see `core.trainee.Block`; `days` and `easier_weeks` are JSON, its circuits are rows of their own."""
+
+    __tablename__ = "block"
+    trainee_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    days: str
+    weeks: int
+    easier_weeks: str
+    starts_on: date
+
+
+class BlockCircuitRow(Row, table=True):
+    """A circuit of a trainee's plan, in the order in which they take turns."""
+
+    __tablename__ = "block_circuit"
+    trainee_id: int = Field(primary_key=True, foreign_key="block.trainee_id")
+    position: int = Field(primary_key=True)
+    circuit_id: int = Field(foreign_key="circuit.id")
+
+
+class CoachRow(Row, table=True):
+    """A coach: somebody with a trainee's row, for the chat, who coaches instead of training.
+
+    `state` is JSON, of a coach's talk; `newcomers` is the circuit that new trainees start with.
+    """
+
+    __tablename__ = "coach"
+    person_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    state: str
+    newcomers: int = Field(foreign_key="circuit.id")
 
 
 class RackItemRow(Row, table=True):
@@ -169,6 +201,9 @@ def _table(name: str) -> Table:
 
 CIRCUIT = _table("circuit")
 TRAINEE = _table("trainee")
+BLOCK = _table("block")
+BLOCK_CIRCUIT = _table("block_circuit")
+COACH = _table("coach")
 RACK_ITEM = _table("rack_item")
 WORKOUT = _table("workout")
 SET_RECORD = _table("set_record")

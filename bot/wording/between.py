@@ -43,7 +43,9 @@ def welcome_back(message: WelcomeBack) -> Worded:
 @words_for(TodayPlan)
 def today_plan(message: TodayPlan) -> Worded:
     """What today holds."""
-    minutes = f"{message.minutes_low}-{message.minutes_high}"
+    low, high = message.minutes_low, message.minutes_high
+    minutes = f"{low} min" if low == high else f"{low}-{high} min"
+    warm_up = "" if message.picture is not None and not message.picture.warm_up_s else " with warm-up"
     stations = [
         f"{number} {line.exercise}"
         + (f", {load_text(line.load, line.loads_held)}" if line.load is not None else "")
@@ -58,7 +60,7 @@ def today_plan(message: TodayPlan) -> Worded:
             f"You trained today already. Well done.{again}" if message.done_today else "",
             "Today is for rest." if rest_day and not message.done_today else "",
             *_in_block(message, block),
-            f"{message.rounds} rounds, about {minutes} min with warm-up",
+            f"{message.rounds} rounds, about {minutes}{warm_up}",
             *stations,
             'Rather today? Say "go".' if rest_day else 'Say "go" to start.',
         ),

@@ -140,7 +140,7 @@ def todays_form(reason: TodaysForm) -> str:
     return f"Today runs about {reason.percent} % over your usual: {load}."
 
 
-def why(reason: Reason) -> str:  # noqa: C901, PLR0911 - one line a reason
+def why(reason: Reason) -> str:
     """The sentence for any reason."""
     match reason:
         case NothingToHold():

@@ -16,7 +16,7 @@ from core.suggestion import Ask, StationAsk, suggest
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
-    from datetime import date
+    from datetime import date, datetime
     from decimal import Decimal
 
     from core.session.states import Workout
@@ -28,9 +28,9 @@ CHARTS = 4  # on one picture: more are too small on a phone
 POINTS = 12  # days on one chart
 
 
-def is_dark(turn: Turn) -> bool:
-    """Whether it is evening or night where the trainee is."""
-    return not LIGHT_FROM <= clock_text(turn.now, turn.plan.trainee.zone) < DARK_FROM
+def is_dark(now: datetime, zone: str) -> bool:
+    """Whether it is evening or night in a zone."""
+    return not LIGHT_FROM <= clock_text(now, zone) < DARK_FROM
 
 
 def board_of(turn: Turn, workout: Workout, total_s: tuple[int, int]) -> Board:
@@ -66,7 +66,7 @@ def board_of(turn: Turn, workout: Workout, total_s: tuple[int, int]) -> Board:
         warm_up_s=circuit.warm_up_s,
         total_s=Span(*total_s),
         week=None if due is None else BoardWeek(due.week, due.weeks, due.easier),
-        dark=is_dark(turn),
+        dark=is_dark(turn.now, turn.plan.trainee.zone),
     )
 
 
@@ -80,7 +80,7 @@ def progress_of(turn: Turn, slugs: Iterable[str]) -> ProgressPicture | None:
     charts = tuple(
         ProgressChart(exercise(slug).name, turn.plan.trainee.unit, tuple(_points(turn, slug, past))) for slug in done[:CHARTS]
     )
-    return ProgressPicture(charts, is_dark(turn)) if charts else None
+    return ProgressPicture(charts, is_dark(turn.now, turn.plan.trainee.zone)) if charts else None
 
 
 def _points(turn: Turn, slug: str, past: dict[str, tuple[PastSet, ...]]) -> Iterable[ProgressPoint]:

@@ -81,11 +81,11 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
     advice = _as_advice(movement.slug, station, tempo, answer, loads)
     if turn.plan.due is None or not turn.plan.due.easier:
         return advice
-    return _in_easier_week(turn, advice, done, loads)
+    return _in_easier_week(turn, advice, Prescription(movement.slug, None, tempo, *_reps(station, tempo)), done, loads)
 
 
-def _in_easier_week(turn: Turn, advice: Advice, done: list[SetRecord], loads: tuple[Load, ...]) -> Advice:
-    """Nothing above nine tenths of what was lifted last before this week, where the rack has something below."""
+def _in_easier_week(turn: Turn, advice: Advice, plain: Prescription, done: list[SetRecord], loads: tuple[Load, ...]) -> Advice:
+    """Nothing above nine tenths of what was lifted last before this week, at the `plain` tempo, where the rack has it."""
     monday = monday_of(turn.today)
     zone = turn.plan.trainee.zone
     before = [record for record in done if record.load is not None and local_date(record.at, zone) < monday]
@@ -97,7 +97,7 @@ def _in_easier_week(turn: Turn, advice: Advice, done: list[SetRecord], loads: tu
     if lighter is None or prescribed.load.kg <= lighter.kg:
         return advice
     last = next(record.load for record in reversed(done) if record.load is not None)
-    return Advice(replace(prescribed, load=lighter), EasierWeek(), change_of(last, lighter))
+    return Advice(replace(plain, load=lighter), EasierWeek(), change_of(last, lighter))
 
 
 def _prescribed(workout: Workout, place: Place) -> Load | None:

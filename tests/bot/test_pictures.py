@@ -21,8 +21,30 @@ from core.units import Load, Unit
 from tests.bot.given import Phone
 
 LONGEST = max((exercise.name for exercise in all_exercises().values()), key=len)
-SQUAT = BoardLine(LONGEST, "legs", Load(Decimal("112.5"), Unit.LB), 2, True, 60, Span(10, 12), Measure.REPS, 120, 30)
-PLANK = BoardLine("Plank", "middle", None, 0, False, 60, None, Measure.HOLD, 60, 0)
+SQUAT = BoardLine(
+    exercise=LONGEST,
+    group="legs",
+    load=Load(Decimal("112.5"), Unit.LB),
+    loads_held=2,
+    sides=True,
+    work_s=60,
+    reps=Span(10, 12),
+    measure=Measure.REPS,
+    clock_s=120,
+    rest_s=30,
+)
+PLANK = replace(
+    SQUAT,
+    exercise="Plank",
+    group="middle",
+    load=None,
+    loads_held=0,
+    sides=False,
+    reps=None,
+    measure=Measure.HOLD,
+    clock_s=60,
+    rest_s=0,
+)
 BOARD = Board("Kitchen seven", 3, (SQUAT, PLANK), Span(30, 60), Span(60, 90), 300, Span(900, 1200))
 DAY = ProgressPoint(date(2026, 3, 2), Decimal(12), (11, 10), Decimal(22), Decimal(15), Decimal(31))
 PROGRESS = ProgressPicture((ProgressChart("Goblet squat", Unit.KG, (DAY,)),))
@@ -107,7 +129,7 @@ def test_a_chart_shows_the_spread_as_a_band():
     """Where strength is known there is a band in its colour; where it is not, there is none."""
     band = tuple(bytes.fromhex(mixed(LIGHT.legs, LIGHT.panel, 0.28)[1:]))
     unknown = ProgressPicture((ProgressChart("Plank", Unit.KG, (ProgressPoint(DAY.day, DAY.load, DAY.reps),)),))
-    areas = [dict((colour, count) for count, colour in image(one).getcolors(1 << 20)).get(band, 0) for one in (PROGRESS, unknown)]
+    areas = [{colour: count for count, colour in image(one).getcolors(1 << 20)}.get(band, 0) for one in (PROGRESS, unknown)]
     assert areas[0] > areas[1] + 1000  # what is left is the key
 
 
