@@ -265,7 +265,7 @@ def test_the_demo_has_three_circuits_and_a_plan_of_four_weeks():
 
 
 def test_a_week_of_two_circuits_on_three_days_is_the_mean_of_its_two_weeks():
-    """By hand: a squat in A is 3 sets for the quads, a plank in B 3 halves. A B A is 7.5 and B A B 6, so 6.75; on one day at least."""
+    """By hand: a squat in A is 3 sets for the quads, a plank in B 3 halves. A B A is 7.5 and B A B 6, so 6.75; one day at least."""
     legs = replace(KITCHEN, name="A", stations=(replace(KITCHEN.stations[0], load_hint=None),))
     none = replace(KITCHEN, name="B", stations=(KITCHEN.stations[-1],))
     shown = week_shown([(legs, none, legs), (none, legs, none)], assumed=False)
