@@ -194,7 +194,7 @@ async def test_plans_coaches_and_pictures_of_an_old_database_are_read_as_what_th
     """The dump of the newest shape: Ana has a plan, a third person coaches, a waiting message has its picture."""
     file = tmp_path / "released.sqlite3"
     with closing(sqlite3.connect(file)) as connection:
-        connection.executescript(sorted(DUMPS.glob("*.sql"))[-1].read_text(encoding="utf-8"))
+        connection.executescript(max(DUMPS.glob("*.sql")).read_text(encoding="utf-8"))
     store = await Store.open(f"sqlite:///{file}", render)
     trainee, _ = await given_to(store, 1)
     assert (trainee.block.days, trainee.block.weeks, trainee.block.easier_weeks) == (("mon", "thu"), 4, (4,))
