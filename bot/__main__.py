@@ -8,7 +8,7 @@ import io
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 from core.errors import StationcallError
 
@@ -43,10 +43,18 @@ def _bad_input() -> tuple[type[Exception], ...]:
     return NotAScriptFolder, ScriptBroken, TraineeUnknown, FileNotFoundError, IsADirectoryError, UnicodeError
 
 
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaint is one line, like every other error here."""
+
+    def error(self, message: str) -> NoReturn:
+        """Say what is wrong and where help is, and leave with the code for bad input."""
+        self.exit(BAD_INPUT, f"stationcall: {message} (see: {self.prog} --help)\n")
+
+
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="stationcall", description="The coach's voice in the trainee's phone.")
+    parser = _Parser(prog="stationcall", description="The coach's voice in the trainee's phone.")
     parser.add_argument("--data", metavar="DIR", help="data folder (default: STATIONCALL_DATA, else the user data folder)")
-    common = argparse.ArgumentParser(add_help=False)
+    common = _Parser(add_help=False)
     common.add_argument("--data", metavar="DIR", default=argparse.SUPPRESS, help=argparse.SUPPRESS)
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
 

@@ -151,8 +151,8 @@ async def print_records(settings: Settings, name: str | None, out: TextIO, *, as
 
 async def _clock(store: Store, speed: float) -> LiveClock:
     """A clock that never shows an instant earlier than what is kept."""
-    real, latest = LiveClock(speed), await store.latest_at()
-    return real if latest is None or latest <= real.now() else LiveClock(speed, latest)
+    clock, latest = LiveClock(speed), await store.latest_at()
+    return clock if latest is None or latest <= clock.now() else LiveClock(speed, latest)
 
 
 async def play(script: tuple[Line, ...], name: str, data: str | None, environ: Mapping[str, str], out: TextIO) -> None:

@@ -9,6 +9,8 @@ from core.tempo import Tempo
 from core.units import Load
 
 WORK_S = 60
+PLATE_CHANGE_S = 40
+"""Seconds to change the plates on a pair of handles, where the coach does not say (common practice, no source)."""
 
 
 class Side(StrEnum):
@@ -49,7 +51,10 @@ class Station:
 
 @dataclass(frozen=True)
 class Circuit:
-    """Stations in order, done `rounds` times, with rests between stations and between rounds."""
+    """Stations in order, done `rounds` times, with rests between stations and between rounds.
+
+    `plate_change_s` is how long changing the plates on a pair of handles takes.
+    """
 
     name: str
     rounds: int
@@ -57,6 +62,7 @@ class Circuit:
     rest_between_rounds_s: Span
     warm_up_s: int
     stations: tuple[Station, ...]
+    plate_change_s: int = PLATE_CHANGE_S
 
     def rest_after_s(self, station: int) -> Span:
         """The rest after the station at this index, in seconds."""

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, TypeGuard
 from rapidfuzz import process
 
 from core import catalogue
-from core.circuit import WORK_S, Circuit, Span, Station
+from core.circuit import PLATE_CHANGE_S, WORK_S, Circuit, Span, Station
 from core.errors import TempoUnreadable
 from core.exercise import Measure
 from core.tempo import Tempo
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 RESERVE = Span(1, 2)
 """Reps to leave in the tank when the coach does not say (common practice, no source)."""
-TOP_KEYS = ("name", "rounds", "rest_s", "rest_between_rounds_s", "warm_up_s", "station")
+TOP_KEYS = ("name", "rounds", "rest_s", "rest_between_rounds_s", "warm_up_s", "plate_change_s", "station")
 STATION_KEYS = (
     "exercise",
     "work_s",
@@ -49,6 +49,7 @@ WORK = Span(5, 600)
 REPS = Span(1, 200)
 REST = Span(0, 900)
 WARM_UP = Span(0, 3600)
+PLATE_CHANGE = Span(5, 300)
 RESERVES = Span(0, 10)
 HEAVIEST_KG = Decimal(200)
 """No hand holds more at home; a larger number is a slip of the finger."""
@@ -172,14 +173,15 @@ class _Reader:
         rest_s = self.span(table, "rest_s", REST, "", needed=True)
         between_s = self.span(table, "rest_between_rounds_s", REST, "", needed=rounds != 1)
         warm_up_s = self.whole(table, "warm_up_s", WARM_UP, "") if "warm_up_s" in table else 0
+        change_s = self.whole(table, "plate_change_s", PLATE_CHANGE, "") if "plate_change_s" in table else PLATE_CHANGE_S
         stations = tuple(
             station
             for number, entry in enumerate(self.station_tables(table), start=1)
             if (station := self.station(entry, f"station {number}")) is not None
         )
-        if not self.timed or rounds is None or rest_s is None or warm_up_s is None:
+        if not self.timed or rounds is None or rest_s is None or warm_up_s is None or change_s is None:
             return Draft(None, tuple(self.faults))
-        return Draft(Circuit(name, rounds, rest_s, between_s or rest_s, warm_up_s, stations), tuple(self.faults))
+        return Draft(Circuit(name, rounds, rest_s, between_s or rest_s, warm_up_s, stations, change_s), tuple(self.faults))
 
     def unknown_keys(self, table: Mapping[str, object], known: Sequence[str], where: str) -> None:
         for key in table:
@@ -374,6 +376,7 @@ def write_circuit(circuit: Circuit) -> str:
         f"rest_s = {_span_text(circuit.rest_s)}",
         f"rest_between_rounds_s = {_span_text(circuit.rest_between_rounds_s)}",
         f"warm_up_s = {circuit.warm_up_s}",
+        f"plate_change_s = {circuit.plate_change_s}",
     ]
     for station in circuit.stations:
         lines += ["", "[[station]]", *_station_lines(station)]

@@ -20,7 +20,7 @@ from collections import Counter
 from typing import TYPE_CHECKING
 
 from core import catalogue
-from core.circuit import WORK_S, Circuit, Span
+from core.circuit import PLATE_CHANGE_S, WORK_S, Circuit, Span
 from core.circuit_file import RESERVE, Draft, Fault, load_text, read_table
 
 if TYPE_CHECKING:
@@ -45,6 +45,7 @@ PATTERNS = {
     "load": rf"(?:@\s*|\b(?:at|with)\s+)?(?:[12]\s*[x×]\s*)?{LOAD}\b",
     "reserve": rf"{COUNT}\s*(?:reps?\s+)?(?:left|in reserve|in the tank|rir)\b|reserve:?\s*{COUNT}",
     "rest_between_rounds_s": rf"{TIME}\s*(?:rest\s+)?{BETWEEN}|(?:rest\s+)?{BETWEEN}:?\s*{TIME}",
+    "plate_change_s": rf"{TIME}\s*(?:a\s+)?plate[ -]?change|plate[ -]?change:?\s*{TIME}",
     "warm_up_s": rf"{TIME}\s*warm[ -]?up|warm[ -]?up:?\s*{TIME}",
     "work_s": rf"{TIME}\s*(?:of\s+)?(?:work|on)\b|(?:work|on):?\s*{TIME}",
     "rest_s": rf"{TIME}\s*(?:of\s+)?(?:rest|off)\b|(?:rest|off):?\s*{TIME}",
@@ -64,7 +65,7 @@ EDGES = " \t\r,;.&–-"
 """What may stand at the ends of a piece without meaning anything."""
 KEYS = {"load": "load_hint", "seconds": "work_s"}
 """Items that go by another name than the key of a circuit file."""
-OF_THE_CIRCUIT = frozenset({"rest_between_rounds_s", "warm_up_s", "rounds"})
+OF_THE_CIRCUIT = frozenset({"rest_between_rounds_s", "warm_up_s", "plate_change_s", "rounds"})
 
 
 def read_typed(text: str) -> Circuit | tuple[Fault, ...]:
@@ -247,6 +248,7 @@ def write_typed(circuit: Circuit) -> str:
         f"rest {_span(circuit.rest_s)} s",
         f"between rounds {_span(circuit.rest_between_rounds_s)} s",
         *([f"warm-up {circuit.warm_up_s} s"] if circuit.warm_up_s else []),
+        *([f"plate change {circuit.plate_change_s} s"] if circuit.plate_change_s != PLATE_CHANGE_S else []),
     ]
     lines = [f"name: {_quoted(circuit.name)}", *(_line(station, work_s) for station in circuit.stations)]
     return "\n".join([*lines, ", ".join(whole)]) + "\n"

@@ -27,8 +27,6 @@ ALL_ALIKE = 4
 PUSHES_A_PULL = 2
 PRACTISED = 3
 """The skill of an exercise that a beginner should not meet in a first round."""
-PLATE_CHANGE_S = 60
-"""Seconds to change the plates on a pair of handles and fasten the collars."""
 FAR_SHORT = 0.75
 """A circuit that fills less than this share of the time asked for is far from it."""
 
@@ -99,9 +97,9 @@ def _neighbours(circuit: Circuit, one: _Placed, two: _Placed) -> Iterator[Advice
         says = f"{rest_s.low} s of rest between floor and standing"
         yield Advice(place, says, f"getting up or down takes about {timeline.CHANGE_S} s: rest at least that")
     hints = [placed.station.load_hint for placed in (one, two)]
-    if all(hint and hint.kg for hint in hints) and hints[0] != hints[1] and rest_s.high < PLATE_CHANGE_S:
+    if all(hint and hint.kg for hint in hints) and hints[0] != hints[1] and rest_s.high < circuit.plate_change_s:
         says = f"another load after {rest_s.high} s of rest"
-        remedy = f"changing plates takes about {PLATE_CHANGE_S} s: one load for both, or a longer rest"
+        remedy = f"changing plates takes about {circuit.plate_change_s} s: one load for both, or a longer rest"
         yield Advice(place, says, remedy)
 
 

@@ -255,6 +255,24 @@ class WarmUp:
 
 
 @dataclass(frozen=True)
+class PlateStretch:
+    """One setup of the handles, left on from the station `first` to `last` (from 1); `a_side` are the plates on each side."""
+
+    load: Load
+    a_side: tuple[Load, ...]
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class PlatePlan:
+    """Which plates to leave on over a round; `slow` are stations before which the change takes longer than the rest."""
+
+    stretches: tuple[PlateStretch, ...]
+    slow: tuple[int, ...]
+
+
+@dataclass(frozen=True)
 class Card:
     """A station's card.
 
@@ -695,6 +713,7 @@ Message = (
     | NotUnderstood
     | ClearanceNeeded
     | WarmUp
+    | PlatePlan
     | Card
     | Go
     | HalfWay

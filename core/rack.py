@@ -50,16 +50,19 @@ class Rack:
             by_kg.setdefault(load.kg, load)
         return tuple(by_kg[kg] for kg in sorted(by_kg))
 
+    def handle(self, unit: Unit) -> Decimal:
+        """What an empty handle weighs, in `unit`, to a hundredth; the usual one when it was not said."""
+        said = next((item.load for item in self.items if item.kind is Kind.HANDLE and item.load is not None), None)
+        return round((said or Load(HANDLE_KG, Unit.KG)).in_unit(unit), 2)
+
     def _built(self, hands: int) -> list[Load]:
         """Loads built from handles and plates: the same plates on both ends of every handle."""
         handles = [item for item in self.items if item.kind is Kind.HANDLE]
         if sum(item.count for item in handles) < hands:
             return []
-        handle = next((item.load for item in handles if item.load is not None), None)
         plates = [item for item in self.items if item.kind is Kind.PLATE and item.load is not None]
         unit = next((item.load.unit for item in plates if item.load is not None), Unit.KG)
-        empty = Load(HANDLE_KG, Unit.KG) if handle is None else handle
-        base = round(empty.in_unit(unit), 2)
+        base = self.handle(unit)
         steps = [range(min(PLATES_A_SIDE, item.count // (2 * hands)) + 1) for item in plates]
         return [
             Load(

@@ -11,7 +11,7 @@ from prompt_toolkit import PromptSession
 from prompt_toolkit.patch_stdout import patch_stdout
 
 from bot.errors import Unreachable
-from bot.wording.terminal import GOODBYE, NOT_KEPT, PICTURE, QUIT_WORDS
+from bot.wording.terminal import GOODBYE, HOW_TO_LEAVE, NOT_KEPT, PICTURE, QUIT_WORDS
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -47,6 +47,7 @@ class Terminal:
 
     async def hold(self, assistant: Assistant) -> None:
         """Talk until the trainee leaves (end of input, Ctrl-C, or a word of leaving)."""
+        print(HOW_TO_LEAVE, flush=True)  # noqa: T201
         await assistant.opened(self._trainee_id)
         async for text in _typed_lines() if sys.stdin.isatty() else _piped_lines():
             if text.strip().lower() in QUIT_WORDS:

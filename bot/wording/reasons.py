@@ -29,6 +29,7 @@ from core.units import amount_text
 if TYPE_CHECKING:
     from decimal import Decimal
 
+    from core.rack_plan import RackPlan
     from core.units import Unit
 
 
@@ -138,6 +139,19 @@ def todays_form(reason: TodaysForm) -> str:
     if reason.percent < 0:
         return f"Today runs about {-reason.percent} % under your usual: {load}."
     return f"Today runs about {reason.percent} % over your usual: {load}."
+
+
+def plan_lines(plan: RackPlan, unit: Unit) -> list[str]:
+    """What to put on the handles, a line for each run of stations: `12 kg on for stations 2 to 4`."""
+    lines = []
+    for setup, first, last in plan.stretches:
+        where = f"station {first}" if first == last else f"stations {first} to {last}"
+        plates = " + ".join(amount_text(size) for size in setup.a_side) or "no plates"
+        lines += [f"{load_text(setup.load, unit)} on for {where}", f"  a side: {plates}"]
+    for number, station in enumerate(plan.stations, start=1):
+        if not station.fits:
+            lines.append(f"Take {number_text(station.change_s)} s to change before {number}")
+    return lines
 
 
 def why(reason: Reason) -> str:

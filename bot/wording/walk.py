@@ -20,6 +20,8 @@ from core.messages import (
     NoOtherLoad,
     NoSwap,
     PausedNow,
+    PlatePlan,
+    PlateStretch,
     SecondsLeft,
     Skipped,
     StillThere,
@@ -29,6 +31,7 @@ from core.messages import (
     WarmUp,
     WhereWeWere,
 )
+from core.units import amount_text
 
 
 @words_for(WarmUp)
@@ -41,6 +44,24 @@ def warm_up(message: WarmUp) -> Worded:
         ),
         ("go", "pause"),
     )
+
+
+@words_for(PlatePlan)
+def plate_plan(message: PlatePlan) -> Worded:
+    """Which plates to leave on over a round."""
+    return Worded(
+        page(
+            "Plates for this round (collars tight):",
+            *(f"• {_stretch_text(stretch)}" for stretch in message.stretches),
+            *(f"Before station {number}: take the time to change." for number in message.slow),
+        )
+    )
+
+
+def _stretch_text(stretch: PlateStretch) -> str:
+    where = f"station {stretch.first}" if stretch.first == stretch.last else f"stations {stretch.first} to {stretch.last}"
+    plates = " + ".join(amount_text(plate.amount) for plate in stretch.a_side)
+    return f"{load_text(stretch.load)} on for {where}" + (f": {plates} a side" if plates else ": bare handles")
 
 
 @words_for(Card)

@@ -1,42 +1,48 @@
-"""Corrections of the set logged last: "sorry 12 not 11", "that was 14kg", "*12"."""
+"""Corrections of the set logged last: "sorry 12 not 11", "that was 14kg", "meant lbs not kg"."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import ROUND_FLOOR, Decimal
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Amend, Awaiting, Context, Log
-from core.reading.sets import MOST_REPS, Open, logs
+from core.reading.sets import MOST_LOAD, MOST_REPS, SIDES, Open, logs
+from core.units import Unit
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from core.reading.quantities import Part
 
+_NAMED = {"left", "left_side", "right", "each", "failure", "bodyweight", "duration", "reserve", "effort", "more"}
+
 
 def amend(parts: Sequence[Part], context: Context) -> Amend:
     """The correction that the parts say; raises `Open` when it is not settled what changes."""
     said, rejected = _without_rejected(parts)
     numbers = [part for part in said if part.numbers]
-    if len(numbers) == 1 and numbers[0].kind == "bare" and not _names_more(said):
+    named = [part for part in said if part.kind in _NAMED]
+    if not numbers and not named:
+        return _unit_only(said)
+    if len(numbers) == 1 and numbers[0].kind == "bare" and (not named or [part.kind for part in named] == ["left"]):
+        if named:
+            return Amend(reserve=numbers[0].numbers[0])
         return _bare(numbers[0].numbers[0], rejected, context)
-    sets = logs(
-        said,
-        Context(
-            unit=context.unit,
-            load=context.load,
-            sides=context.sides,
-            awaiting=Awaiting.REPS,
-            hold=context.hold,
-        ),
-    )
+    if not numbers and len(named) == 1 and named[0].kind in {"left", "left_side", "right", "each"}:
+        return Amend(side=SIDES[named[0].kind])
+    awaited = replace(context, awaiting=Awaiting.REPS)
+    sets = logs(said, awaited)
     if len(sets) != 1 or sets[0].same:
         raise Open
     return _from_log(sets[0])
 
 
-def _names_more(parts: Sequence[Part]) -> bool:
-    return any(part.kind in {"left", "right", "each", "failure", "bodyweight", "duration"} for part in parts)
+def _unit_only(said: Sequence[Part]) -> Amend:
+    units = [part for part in said if part.kind == "unit_only"]
+    if len(units) != 1 or units[0].unit is None:
+        raise Open
+    return Amend(unit=units[0].unit)
 
 
 def _from_log(log: Log) -> Amend:
@@ -44,14 +50,14 @@ def _from_log(log: Log) -> Amend:
 
 
 def _without_rejected(parts: Sequence[Part]) -> tuple[list[Part], list[Decimal]]:
-    """The parts without the number after "not", and that number."""
+    """The parts without the quantity after "not", and its number."""
     said: list[Part] = []
     rejected: list[Decimal] = []
     after_not = False
     for part in parts:
         if part.kind == "not":
             after_not = True
-        elif part.numbers and after_not:
+        elif after_not and (part.numbers or part.kind in _NAMED or part.kind == "unit_only"):
             rejected += part.numbers
             after_not = False
         else:
@@ -62,15 +68,13 @@ def _without_rejected(parts: Sequence[Part]) -> tuple[list[Part], list[Decimal]]
 def _bare(value: Decimal, rejected: list[Decimal], context: Context) -> Amend:
     """A bare number corrects the reps, unless what it replaces was the load."""
     last = context.last
+    if value > MOST_LOAD[context.unit or Unit.KG]:
+        raise Open
     if value % 1:
-        if value % 1 == Decimal("0.5") and last is None:
-            return Amend(load=value)
         return Amend(load=value)
     reps = int(value.to_integral_value(ROUND_FLOOR))
     if rejected and last is not None and last.load == rejected[0] and last.reps != rejected[0]:
         return Amend(load=value)
     if reps > MOST_REPS:
         raise Open
-    if context.hold:
-        return Amend(seconds=reps)
-    return Amend(reps=reps)
+    return Amend(seconds=reps) if context.hold else Amend(reps=reps)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Have, Item
-from core.reading.lexicon import listed
+from core.reading.lexicon import EXERCISES, listed
 from core.reading.sets import MOST_LOAD
 from core.reading.tokens import Kind, Token
 from core.units import Unit
@@ -20,146 +20,220 @@ KINDS: dict[str, str] = {
     for kind in ("dumbbell", "kettlebell", "handle", "plate", "band", "barbell", "bench")
     for word in listed("gear", kind)
 }
-_PAIRS = listed("gear", "pair")
-_STANDALONE = {"handle", "band", "barbell", "bench"}
+PAIRS = frozenset({"pair", "pairs", "prs"})
+_OF = frozenset({"of", ":", "are", "is", "from", "in", "at", "=", "weighing", "which", "with"})
+_ONE = frozenset({"a", "an", "one", "single", "another"})
+_SKIPPED = frozenset({"adjustable", "resistance", "single", "old", "little", "small", "big", "heavy", "light", "rubber", "hex", "steel", "iron", "set", "of", "the"})  # fmt: skip
 _MOST_COUNT = 40
+_MOST_LEADING_COUNT = 6
+_MOST_TIMES = 10
 
 
 @dataclass(slots=True)
 class _Thing:
-    """An item being put together."""
+    """An item being put together; `paired` until a kind is said makes it dumbbells."""
 
     load: Decimal | None = None
     unit: Unit | None = None
     count: int | None = None
     kind: str | None = None
-    open_kind: bool = True
+    paired: bool = False
+    closed: bool = False
+
+
+@dataclass(slots=True)
+class _Listing:
+    """Reads a list of things token by token."""
+
+    tokens: Sequence[Token]
+    last: int
+    things: list[_Thing] = field(default_factory=list)
+    count: int | None = None
+    paired: bool = False
+    lead: str | None = None
+
+    def text(self, index: int) -> str:
+        return self.tokens[index].text if index < self.last else ""
+
+    def is_number(self, index: int) -> bool:
+        return index < self.last and self.tokens[index].kind is Kind.NUMBER
+
+    def kind_at(self, index: int) -> str | None:
+        """The kind of thing named at `index`, unless it is part of an exercise ("bench press")."""
+        kind = KINDS.get(self.text(index))
+        return None if kind is None or self.text(index + 1) in EXERCISES else kind
+
+    def kind_near(self, index: int) -> bool:
+        """Whether a kind stands at `index` or after words such as "adjustable"."""
+        while self.text(index) in _SKIPPED:
+            index += 1
+        return self.kind_at(index) is not None
+
+    def step(self, index: int) -> int | None:
+        """Take the token at `index`; the index to go on from, None when its number cannot be explained."""
+        token, word = self.tokens[index], self.text(index)
+        if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
+            return self._past_between(index)
+        spans = word == "upto" or (word == "up" and self.text(index + 1) == "to") or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
+        if token.kind in {Kind.ODD, Kind.CLOCK, Kind.ORDINAL} or spans:
+            return None
+        if token.kind is Kind.NUMBER:
+            return self._number(index)
+        if word in PAIRS or (word == "couple" and self.text(index + 1) == "of"):
+            self._pair(index)
+        elif word == "no" and self.kind_near(index + 1):
+            return index + 2
+        elif word in _ONE and (self.is_number(index + 1) or self.kind_near(index + 1)):
+            self.count = 1
+        elif self.kind_at(index) is not None:
+            self._kind(index, KINDS[word])
+        elif word in {",", "and", "plus", "&", ";"}:
+            for thing in self.things:
+                thing.closed = thing.closed or thing.paired
+            self.count = None
+        return index + 1
+
+    def is_near_number(self, index: int) -> bool:
+        return any(self.is_number(i) for i in range(max(index - 2, 0), index))
+
+    def _past_between(self, index: int) -> int:
+        """The index after "nothing between 8 and 12 kg"."""
+        numbers = 0
+        while index < self.last and (numbers < 2 or self.text(index) in {"kg", "lb", "s"}):
+            numbers += self.is_number(index)
+            index += 1
+        return index
+
+    def _pair(self, index: int) -> None:
+        before = self.things[-1] if self.things else None
+        follows_load = index > 0 and self.tokens[index - 1].text in {"kg", "lb", "s"} and before is not None
+        if follows_load and before is not None and before.count is None and self.text(index + 1) != "of":
+            before.count, before.paired = 2, True
+        elif self.text(index) == "couple":
+            self.count = 2
+        else:
+            self.paired, self.count = True, None
+
+    def _number(self, index: int) -> int | None:
+        if self._is_count(index):
+            self.count = int(self.tokens[index].value)
+            if self.text(index + 1) in PAIRS:
+                self.count = None
+            return index + 2 if self.text(index + 1) == "x" else index + 1
+        thing = _Thing(self.tokens[index].value, count=2 if self.paired else self.count, paired=self.paired, kind=self.lead)
+        index += 1
+        if self.text(index) in {"kg", "lb"}:
+            thing.unit = Unit(self.text(index))
+            index += 1
+        if self.text(index) == "s":
+            index += 1
+        if self.text(index) in {"x", "times"} and self.is_number(index + 1) and self.tokens[index + 1].value <= _MOST_TIMES:
+            thing.count = int(self.tokens[index + 1].value)
+            index += 2
+        self.things.append(thing)
+        self.count, self.paired = None, False
+        return index
+
+    def _is_count(self, index: int) -> bool:
+        """Whether the number at `index` counts things: "two 12s", "4 x 1.25", "2 10kg dumbbells", "three bands"."""
+        token, ahead = self.tokens[index], index + 1
+        if token.value % 1 or not 1 <= token.value <= _MOST_COUNT:
+            return False
+        if self.text(ahead) == "x" and self.is_number(ahead + 1):
+            return True
+        if self.text(ahead) in PAIRS or self.kind_near(ahead) or (self.text(ahead) == "of" and token.worded):
+            return self.text(ahead) != "of" or self.is_number(ahead + 1)
+        if not self.is_number(ahead) or token.value > _MOST_LEADING_COUNT:
+            return False
+        weighed = self.text(ahead + 1) in {"kg", "lb", "s"} or self.kind_near(ahead + 1)
+        return weighed and not (index > 0 and self.is_number(index - 1))
+
+    def _kind(self, index: int, kind: str) -> None:
+        ahead = index + 1
+        while self.text(ahead) in _OF:
+            ahead += 1
+        leads = (ahead > index + 1 or self.text(index + 1) == ":") and (self.is_number(ahead) or self.text(ahead) in PAIRS | _ONE)
+        leads = leads or (self.is_number(index + 1) and not self.things)
+        opened = [thing for thing in self.things if thing.kind is None and not thing.closed]
+        if opened and not (leads and self.text(index + 1) == ":") and kind not in {"bench", "band", "handle"}:
+            for thing in opened:
+                thing.kind = kind
+            self.count, self.paired = None, False
+            self.lead = None
+        elif leads and kind not in {"handle", "barbell", "bench", "band"}:
+            self.lead = kind
+        elif kind == "dumbbell" and any(thing.kind == kind for thing in self.things) and self.count is None and not self.paired:
+            return
+        else:
+            self.things.append(_Thing(count=2 if self.paired else self.count, kind=kind))
+            self.count, self.paired, self.lead = None, False, None
 
 
 def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
     """The things that tokens `[first, last)` list; None when a number among them stays unexplained."""
-    things: list[_Thing] = []
-    count: int | None = None
-    paired = False
-    lead: str | None = None
-    index = first
-    while index < last:
-        token = tokens[index]
-        word, following = token.text, tokens[index + 1].text if index + 1 < last else ""
-        if word == "between" or (word == "nothing" and following in {"in", "between"}):
-            index = _past_between(tokens, index, last)
-            continue
-        if (
-            token.kind in {Kind.ODD, Kind.CLOCK}
-            or word in {"up", "-", "upto"}
-            or (word == "to" and _is_number(tokens, index + 1, last))
-        ):
-            return None
-        if token.kind is Kind.NUMBER:
-            if _is_count(tokens, index, last):
-                count = int(token.value)
-                index += 2 if following == "x" else 1
-                continue
-            thing = _Thing(
-                token.value,
-                count=2 if paired else count,
-                kind="dumbbell" if paired and _is_plural(tokens, index, last) else None,
-            )
-            index += 1
-            if index < last and tokens[index].text in {"kg", "lb"}:
-                thing.unit = Unit(tokens[index].text)
-                index += 1
-            if index < last and tokens[index].text == "s":
-                index += 1
-            if (
-                index + 1 < last
-                and tokens[index].text == "x"
-                and _is_number(tokens, index + 1, last)
-                and tokens[index + 1].value <= 4
-            ):
-                thing.count = int(tokens[index + 1].value)
-                index += 2
-            if lead is not None:
-                thing.kind = lead
-            things.append(thing)
-            count, paired = None, False
-            continue
-        if word in _PAIRS:
-            paired, count = True, None
-        elif word in {"a", "an", "one", "single", "another"} and (
-            _is_number(tokens, index + 1, last) or following in {"single", *KINDS, "adjustable"}
-        ):
-            count = 1
-        elif word in KINDS:
-            kind = KINDS[word]
-            colon = following in {":", "are", "is", "of", "in", "at", "="}
-            open_things = [thing for thing in things if thing.kind is None and thing.open_kind]
-            if open_things and lead is None and not (colon and following == ":"):
-                for thing in open_things:
-                    thing.kind = kind
-            elif colon and not open_things:
-                lead = kind
-            elif (
-                kind in _STANDALONE
-                or (kind == "kettlebell" and count is not None)
-                or count is not None
-                or paired
-            ):
-                things.append(_Thing(count=2 if paired else count, kind=kind))
-            elif not (things and things[-1].kind == kind) and kind != "dumbbell":
-                lead = kind
-            elif kind == "dumbbell" and not things and _is_number(tokens, index + 1, last):
-                lead = kind
-            count, paired = None, False
-        index += 1
-    if count is not None or any(
-        thing.count is not None and not 1 <= thing.count <= _MOST_COUNT for thing in things
-    ):
+    listing = _Listing(tokens, last)
+    index: int | None = first
+    while index is not None and index < last:
+        index = listing.step(index)
+    if index is None:
         return None
-    return _have(things)
+    return _have(listing.things)
 
 
 def _have(things: list[_Thing]) -> Have | None:
     units = {thing.unit for thing in things} - {None}
-    if len(units) == 1:
-        unit = units.pop()
-        things = [replace(thing, unit=unit) if thing.load is not None else thing for thing in things]
+    kinds = {thing.kind for thing in things if thing.load is not None} - {None}
     for thing in things:
-        if thing.load is not None and not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
+        if thing.load is None:
+            continue
+        if len(units) == 1:
+            thing.unit = next(iter(units))
+        if thing.kind is None and thing.paired:
+            thing.kind = "dumbbell"
+        if thing.kind is None and len(kinds) == 1:
+            thing.kind = next(iter(kinds))
+        if not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
             return None
     return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in things))
 
 
-def _is_number(tokens: Sequence[Token], index: int, last: int) -> bool:
-    return index < last and tokens[index].kind is Kind.NUMBER
+_OWNING = frozenset(
+    "have own got possess bought possession having home equipment kit gear rack house get garage cupboard lying owned available".split()
+)
+_OWNING_PAIRS = (("picked", "up"), ("left", "me"), ("there", "are"), ("is", "there"), ("are", "there"), ("my", "dumbbells"), ("my", "weights"), ("my", "kettlebells"))  # fmt: skip
+_DONE = frozenset("reps rep did done managed made completed hit set sets failure held rir rpe used finished".split())
+_NOT_OWNED = frozenset("not buy buying might could want need wish should would thinking order ordering broke broken lost sold shop sale how what if never will heavy light hard easy about write tell".split())  # fmt: skip
 
 
-def _is_plural(tokens: Sequence[Token], index: int, last: int) -> bool:
-    """Whether "8s" or "8 kg s" stands at `index`."""
-    return any(index + n < last and tokens[index + n].text == "s" for n in (1, 2))
+_PLAINLY_OWNED = frozenset("have own possess having got".split())
+_LIST_WORDS = frozenset("i we have got own possess having only just a an and the my at home here kg lb s , . : & plus x one no more is are that all it of in also hi coach ok please some".split())  # fmt: skip
 
 
-def _is_count(tokens: Sequence[Token], index: int, last: int) -> bool:
-    """Whether the number at `index` counts things: "two 12s", "4 x 1.25", "2 kettlebells", "2 adjustable handles"."""
-    value = tokens[index].value
-    if value % 1 or not 1 <= value <= _MOST_COUNT:
-        return False
-    ahead = index + 1
-    if ahead < last and tokens[ahead].text == "x" and _is_number(tokens, ahead + 1, last):
-        return True
-    if ahead < last and (
-        tokens[ahead].text in {"adjustable", "handles", "handle", "bands", "band", "bars", "benches", "pairs"}
-    ):
-        return True
-    return tokens[index].worded and _is_number(tokens, ahead, last) and not tokens[ahead].worded
+def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence is "I have" and a list of loads, and nothing else."""
+    return all(tokens[i].kind is Kind.NUMBER or tokens[i].text in _LIST_WORDS for i in range(first, last))
 
 
-def _past_between(tokens: Sequence[Token], index: int, last: int) -> int:
-    """The index after "nothing between 8 and 12 kg"."""
-    while index < last and tokens[index].kind is not Kind.NUMBER:
-        index += 1
-    while index < last and (
-        tokens[index].kind is Kind.NUMBER or tokens[index].text in {"and", "kg", "lb", "s", "or"}
-    ):
-        index += 1
-    return index
+def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
+    """What the sentence says the trainee owns; None when it says nothing of that."""
+    listing = _Listing(tokens, last)
+    words = [token.text for token in tokens[first:last]]
+    said = set(words)
+    kinds = {KINDS[words[i - first]] for i in range(first, last) if listing.kind_at(i) is not None}
+    paired = bool(said & PAIRS)
+    numbers = [i for i in range(first, last) if listing.is_number(i)]
+    owns = bool(said & _OWNING) or any(pair in zip(words, words[1:], strict=False) for pair in _OWNING_PAIRS)
+    parts = kinds & {"handle", "plate", "barbell"}
+    done = said & _DONE or "@" in said or ("at" in said and "home" not in said) or ("with" in said and not parts and not owns)
+    if done or said & _NOT_OWNED or (owns and not kinds and not paired and said & {"at", "x", "left", "in"}):
+        return None
+    plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
+    weighed = bool(said & {"kg", "lb"})
+    if not numbers:
+        listed_alone = kinds - {"dumbbell"} and len(words) <= 8 and (owns or words[0] in {"just", "only", "a", "an"} or set(words) <= set(KINDS) | {"and", ","})
+        if not listed_alone:
+            return None
+    elif not (kinds or paired) and not (said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)):
+        return None
+    have = items(tokens, first, last)
+    return have if have is not None and have.items else None

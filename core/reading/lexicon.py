@@ -29,6 +29,12 @@ REWRITES: dict[str, tuple[str, ...]] = {word: tuple(says.split()) for word, says
 NUMBER_WORDS: dict[str, int] = {word: int(value) for word, value in _DATA["numbers"].items()}
 """Words for whole numbers."""
 
+NUMBER_PLURALS: dict[str, int] = {word: int(value) for word, value in _DATA["number_plurals"].items()}
+"""Plurals of number words, as in "the twelves"."""
+
+UNIT_SLIPS: dict[str, Unit] = {word: unit for unit in Unit for word in _words("unit_slips", unit.value)}
+"""What thumbs make of a unit; read as one only right after a number."""
+
 PLACES: dict[str, str] = {word: place for place, words in _DATA["body"].items() for word in words.split()}
 """Each way to name a place on the body, and its plain noun."""
 
@@ -44,12 +50,17 @@ _PHRASE_WORDS = frozenset(
     re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT))
 )
 
+ENGLISH = frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())
+"""Common English words that mean nothing here: spelling leaves them alone (gathered from prose and by hand)."""
+
 VOCABULARY = frozenset(
     {
         *UNITS,
         *REWRITES,
         *(word for says in REWRITES.values() for word in says),
         *NUMBER_WORDS,
+        *NUMBER_PLURALS,
+        *_words("structure", "words"),
         *PLACES,
         *HURT,
         *CHEST_TROUBLE,

@@ -14,7 +14,7 @@ LONGEST = 4096
 """The longest message the network carries, in characters; what lies beyond is not read."""
 
 _PLAIN = {
-    "’": "'", "‘": "'", "ʼ": "'", "´": "'", "`": "'", "“": '"', "”": '"', "„": '"', "«": '"', "»": '"',
+    "’": "'", "‘": "'", "ʼ": "'", "´": "'", "“": '"', "”": '"', "„": '"', "«": '"', "»": '"',
     "–": "-", "—": " - ", "−": "-", "‐": "-", "‑": "-", "‒": "-", "―": " - ",
     "×": "x", "✕": "x", "✖": "x", "✗": "x", "⨯": "x", "⁄": "/", "∕": "/", "…": "... ", "·": " ", "•": "\n",
     "👍": " :yes: ", "👌": " :yes: ", "✅": " :yes: ", "✔": " :yes: ", "☑": " :yes: ", "👎": " :no: ",
@@ -29,7 +29,13 @@ _INVISIBLE = {
 _REVERSED = "\u202e"
 """Text after this shows backwards: a number in it is not the number seen."""
 
-_DOTTED_PERIOD = re.compile(r"\b([ap])\.\s?m\b\.?")
+_DOTTED_PERIOD = re.compile(r"(?<![a-z'])([ap])[. ]\s?m\b\.?(?!')")
+
+_EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__|`+|(?<!\w)_|_(?!\w)")
+_STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")
+_DAY = r"(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
+_DAY_RANGE = re.compile(rf"\b({_DAY})\s?-\s?({_DAY})\b")
+_HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
 _SPACES = re.compile(r"[^\S\n]+")
 
@@ -38,10 +44,11 @@ def normalise(text: str) -> str:
     """The text in plain lower-case characters; at most `LONGEST` characters of it are read."""
     text = text[:LONGEST]
     if text.isascii():
-        plain = text.lower().replace("`", "'")
+        plain = text.lower()
     else:
-        plain = "".join(map(_plain_character, text)).lower()
+        plain = "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
+    plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))
     return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip()
 
 

@@ -1,12 +1,12 @@
 """Pain in a message: where, which side, and whether it is one of the signs that stop everything at once.
 
-The urgent signs are looked for first, in every sentence, whatever else it says, and with more patience for spelling than any
-other words. Only a plain denial ("no chest pain") or a time long past takes one away.
+The urgent signs are looked for first, in every clause, whatever else it says, and with more patience for spelling than any
+other words. Only a plain denial ("no chest pain"), a time long past, an "if", or somebody else's body takes one away.
 """
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -14,222 +14,271 @@ from rapidfuzz.distance import OSA
 
 from core.reading import phrases
 from core.reading.acts import Pain, Side
-from core.reading.lexicon import HURT, PLACES, VOCABULARY, listed
+from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, HURT, PLACES, VOCABULARY, listed
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _URGENT_WORDS = tuple(
-    sorted(
-        {
-            word
-            for entry in ("chest", "dizzy", "numb", "breath", "collapse")
-            for word in listed("urgent", entry)
-        }
-    )
+    sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse") for word in listed("urgent", entry)})
 )
 _SHORTEST = 4
-_PATIENT_FROM = 6
-_DENIALS = {"no", "not", "without", "never", "zero", "nil", "denies", "isnt", "free"}
-_BETWEEN_DENIAL = {
-    "any", "more", "a", "the", "feel", "feeling", "having", "getting", "longer", "really", "even", "in", "my", "sign", "signs", "of",
-    "get", "have", "had", "at", "all", "actual", "real", "felt", "at", "or", "left", "right", "is", "was", "too", "so",
-    "chest", "pain", "dizziness", "dizzy", "numbness", "knee", "back", "joint", "lower", "shoulder", "nor", "faint", "i", "am",
-}  # fmt: skip
+_PATIENT_FROM = 7
+_DENIALS = frozenset("no not without never zero nil isnt".split())
+_BETWEEN_DENIAL = frozenset(
+    "any more a the feel feeling having getting longer really even in my sign signs of get have had at all actual real felt or left right "
+    "is was too so chest pain pains dizziness dizzy numbness knee back joint lower shoulder nor faint i am did do does been neck hip elbow "
+    "wrist ankle that this it just yet such headache hurt hurting and sore soreness".split()
+)
 _LONG_PAST = (
     "last year", "last month", "last week", "last summer", "last winter", "last time", "last spring", "last autumn", "years ago",
     "year ago", "months ago", "month ago", "weeks ago", "week ago", "days ago", "used to", "when i was", "as a kid", "as a child",
-    "in the past", "long ago", "back then", "yesterday", "back in", "last session", "last workout",
+    "in the past", "long ago", "back then", "yesterday", "last session", "last workout", "in school", "at school", "previously", "day before",
 )  # fmt: skip
-_CHEST_EXERCISE = {
-    "press",
-    "presses",
-    "fly",
-    "flys",
-    "flies",
-    "flye",
-    "day",
-    "exercise",
-    "exercises",
-    "workout",
-    "supported",
-    "dips",
-    "pump",
-}
-_MUSCLES = {
-    "leg",
-    "arm",
-    "quad",
-    "glute",
-    "hamstring",
-    "calf",
-    "biceps",
-    "triceps",
-    "thigh",
-    "forearm",
-    "trap",
-}
-_OF_MUSCLES = {"sore", "killing", "achy", "aching", "ache", "aches", "tender", "burning", "stings"}
-_REAL = {
-    "pain",
-    "pains",
-    "hurt",
-    "hurts",
-    "hurting",
-    "painful",
-    "tweaked",
-    "strained",
-    "pulled",
-    "sharp",
-    "stabbing",
-    "popped",
-}
+_STILL = ("since", "from", "than", "still", "now", "again", "ever since")
+_SPREADING = frozenset("down into up spreading radiating shooting travelling traveling spreads radiates shoots going through running".split())
+_MUSCLES = frozenset("leg arm quad glute hamstring calf biceps triceps thigh forearm trap".split())
+_OF_MUSCLES = frozenset("sore killing achy aching ache aches tender burning stings".split())
+_WITH_CHEST = frozenset("arm jaw neck shoulder".split())
+_NO_PLACE = frozenset("urgent-dizzy urgent-faint urgent-breath urgent-heart".split())
+_WHEREVER = "urgent-breathing-hurts"
+_NOT_THE_BODY_AFTER = EXERCISES - {"back", "front", "side", "hold", "one", "chest", "leg", "arm", "hip", "calf", "shoulder", "good"} | frozenset(
+    "day supported workout dips pump each hand free rest".split()
+)
+_MY = frozenset("my me lower upper the mid middle left right this a bad both".split())
+_FIGURES = ("a pain in the", "pain in the ass", "pain in the arse", "pain in the butt", "pulled my leg", "pulling my leg", "on fire",
+            "hurt my feelings", "hurts my feelings", "my pride", "no pain no gain", "heart attack when", "gave me a heart attack",
+            "give me a heart attack", "wallet", "chest day", "die laughing")  # fmt: skip
+_Span = tuple[int, int]
+_Found = tuple[int, Pain | None, _Span]
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A place on the body at a token, with its side."""
+
+    at: int
+    name: str
+    side: Side | None
+    spread: bool
+
+
+def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
+    """Each pain with the index of its first token and the span it stands in.
+
+    A span without a pain is talk of pain that is denied, past, imagined or somebody else's: explained, and no act.
+    """
+    patient = [
+        replace(token, text=spelt) if token.kind is Kind.WORD and (spelt := _urgent_spelling(token.raw)) else token
+        for token in tokens
+    ]
+    found: list[_Found] = []
+    before: list[_Place] = []
+    for first, last in clauses:
+        places = _places(patient, first, last)
+        found += _in_clause(patient, first, last, places, before)
+        before = places
+    return _together(found)
 
 
 @lru_cache(maxsize=4096)
 def _urgent_spelling(raw: str) -> str | None:
-    """The urgent word that an unknown word may be meant for: one slip in five letters, two in six or more."""
-    if raw in VOCABULARY or len(raw) < _SHORTEST or not raw.isalpha():
+    """The urgent word that an unknown word may be meant for: one slip, or two in a long word."""
+    if raw in VOCABULARY or raw in ENGLISH or len(raw) < _SHORTEST or not raw.isalpha():
         return None
     reach = 2 if len(raw) >= _PATIENT_FROM else 1
     best = min(_URGENT_WORDS, key=lambda word: (OSA.distance(raw, word), word))
-    if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM):
-        return best
-    return None
+    return best if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM) else None
 
 
-def pains(
-    tokens: Sequence[Token], sentences: Sequence[tuple[int, int]]
-) -> list[tuple[int, Pain, tuple[int, int]]]:
-    """Each pain with the index of its first token and the span of tokens it stands in."""
-    patient = [
-        replace(token, text=spelt)
-        if token.kind is Kind.WORD and (spelt := _urgent_spelling(token.raw))
-        else token
-        for token in tokens
-    ]
-    found: list[tuple[int, Pain, tuple[int, int]]] = []
-    for first, last in sentences:
-        found += _in_clause(patient, first, last)
-    return _distinct(found)
-
-
-def _in_clause(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, Pain, tuple[int, int]]]:
-    said = phrases.find(
-        tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent")
-    )
+def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]) -> list[_Found]:
+    said = phrases.find(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
     alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain")
-    if alone is not None:
-        said = [*said, alone]
-    found = []
-    for one in said:
-        urgent = one.meaning.startswith("urgent")
-        if _denied(tokens, first, one.first, one.last, urgent=urgent) or _long_past(tokens, first, last):
+    hurts = [i for i in range(first, last) if tokens[i].text in HURT]
+    signs = [(one.meaning, one.first, one.last) for one in said]
+    if alone is not None and not signs:
+        signs.append(("pain", first, last))
+    elif hurts and (places or before) and not signs:
+        near = min((abs(hurts[0] - place.at) for place in places), default=0)
+        if near <= 8:
+            signs.append(("pain", hurts[0], hurts[-1] + 1))
+    if not signs:
+        return []
+    start = min([sign[1] for sign in signs] + [_from_side(tokens, p, first) for p in places])
+    end = max([sign[2] for sign in signs] + [p.at + 1 for p in places])
+    if _is_not_now(tokens, first, last, signs):
+        return [(start, None, (_denial_start(tokens, first, start), end))]
+    meanings = {sign[0] for sign in signs}
+    urgent = {meaning for meaning in meanings if meaning != "pain"}
+    if not urgent and not places and hurts:
+        places = before
+    if not urgent and _is_muscle_talk(tokens, first, last, places):
+        return [(start, None, (start, end))]
+    return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
+
+
+def _told(
+    meanings: set[str], urgent: set[str], places: list[_Place], tokens: Sequence[Token], first: int, last: int
+) -> list[Pain]:
+    """The pains of one clause: one for each place, or one without a place."""
+    chest = "urgent-chest" in urgent
+    acute = bool(urgent - _NO_PLACE - {_WHEREVER}) or bool(urgent & {_WHEREVER} and places)
+    named = [place for place in places if not place.spread]
+    if chest and not any(place.name == "chest" for place in named):
+        named = [_Place(first, "chest", None, spread=False), *named]
+    words = {tokens[i].text for i in range(first, last)}
+    if not named and words & {"headache", "migraine"}:
+        named = [_Place(first, "head", None, spread=False)]
+    if "urgent-dizzy" in urgent and not words & {"headache", "migraine"}:
+        named = [place for place in named if place.name not in {"head", "eye"}]
+    hurting = acute or "pain" in meanings or bool(words & HURT)
+    told = [Pain(place.name, place.side, acute) for place in named] if hurting else []
+    if urgent & _NO_PLACE:
+        told.insert(len(told) if chest else 0, Pain(urgent=True))
+    return told or [Pain(urgent=bool(urgent))]
+
+
+def _places(tokens: Sequence[Token], first: int, last: int) -> list[_Place]:
+    """The places on the body that a clause names."""
+    found: list[_Place] = []
+    for at in range(first, last):
+        word = tokens[at].text
+        if word not in PLACES or word == "side":
             continue
-        if one.meaning == "urgent-chest" and _is_exercise(tokens, one, last):
+        before = tokens[at - 1].text if at > first else ""
+        after = tokens[at + 1].text if at + 1 < last else ""
+        if after in _NOT_THE_BODY_AFTER or before in {"each", "per", "chest", "both"} and word in {"hand", "hands"}:
             continue
-        if one.meaning == "pain" and _is_muscle_talk(tokens, one):
+        if word == "back" and not (before in _MY or after in HURT or before in HURT or at == first or after in {"is", "pain", "has", "feels", "gone", "went"}):
             continue
-        place, side = _where(tokens, one, first, last)
-        if one.meaning == "urgent-chest":
-            place, side = "chest", None
-        if one.meaning in {"urgent-dizzy", "urgent-faint", "urgent-breath", "urgent-heart"}:
-            place, side = None, None
-        found.append((one.first, Pain(place, side, urgent), (one.first, one.last)))
+        if word == "back" and before in {"get", "go", "come", "going", "am", "am i", "coming", "put"}:
+            continue
+        name = PLACES[word]
+        if name == "back" and before == "lower":
+            name = "lower back"
+        spread = any(tokens[i].text in _SPREADING for i in range(max(first, at - 4), at)) and bool(found)
+        if not any(place.name == name and place.side is None for place in found):
+            found.append(_Place(at, name, _side(tokens, at, first, last), spread))
     return found
 
 
-def _denied(tokens: Sequence[Token], first: int, start: int, last: int, *, urgent: bool) -> bool:
-    """Whether what is said from `start` is denied: "no pain", "does not hurt", "not at all dizzy"."""
+def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | None:
+    """The side said right before the place, or after it ("knee, the left one", "on the right side")."""
+    before = [tokens[i].text for i in range(max(first, at - 2), at)]
+    for word in reversed(before):
+        if word in {"left", "right", "l", "r"}:
+            return Side.LEFT if word[0] == "l" else Side.RIGHT
+    if [tokens[i].text for i in range(max(first, at - 3), at)][-3:-2] and tokens[at - 3].text in {"left", "right"} and tokens[at - 2].text == "side":
+        return Side(tokens[at - 3].text)
+    lead = [tokens[i].text for i in range(max(first, at - 4), at)]
+    for side in ("left", "right"):
+        if f"{side} side of" in " ".join(lead):
+            return Side(side)
+    directly = tokens[at + 1].text if at + 1 < last else ""
+    if directly in {"left", "right"}:
+        return Side(directly)
+    after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
+    for side in ("left", "right"):
+        if any(form in after for form in (f"on the {side}", f"on my {side}", f"the {side} one", f"the {side} side", f"on {side}")):
+            return Side(side)
+    return None
+
+
+def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
+    """The index where the place begins, its side and "my" included."""
+    at = place.at
+    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the", "me"}:
+        at -= 1
+    return at
+
+
+def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]) -> bool:
+    """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
+    line = " " + " ".join(token.text for token in tokens[first:last]) + " "
+    if any(figure in line for figure in _FIGURES) or _long_past(line):
+        return True
+    urgent = any(meaning != "pain" for meaning, _, _ in signs)
+    start = min(sign[1] for sign in signs)
+    lead = [token.text for token in tokens[first:start]]
+    if "if" in lead or "whenever" in lead or "case" in lead:
+        return True
+    if not urgent and ({"will", "would", "might", "could", "should"} & set(lead) or tokens[first].text in {"will", "does", "should", "can", "could"}):
+        return True
+    if _of_somebody_else(tokens, first, max(sign[2] for sign in signs)):
+        return True
+    return all(_denied(tokens, first, begin, end, own="not" if meaning.startswith("urgent") else "") for meaning, begin, end in signs)
+
+
+def _long_past(line: str) -> bool:
+    """Whether the clause speaks of another time; "since yesterday" and "than last week" speak of now."""
+    return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in _STILL)
+
+
+def _of_somebody_else(tokens: Sequence[Token], first: int, end: int) -> bool:
+    """Whether somebody else is in pain: a person is named before, and no "I" or "my knee" comes between."""
+    owner = None
+    for i in range(first, end):
+        word = tokens[i].text
+        following = tokens[i + 1].text if i + 1 < end else ""
+        if word in GUARDS["people"] or word in {"he", "she", "they", "his", "her", "their"}:
+            owner = i
+        elif word in {"i", "me"} or (word == "my" and following not in GUARDS["people"]):
+            owner = None
+    return owner is not None
+
+
+def _denied(tokens: Sequence[Token], first: int, start: int, end: int, *, own: str) -> bool:
+    """Whether the words from `start` are denied: "no pain", "does not hurt", "not at all dizzy"; `own` may stand inside."""
+    if _denial_start(tokens, first, start) < start:
+        return True
+    inside = [token.text for token in tokens[start:end]]
+    after = [token.text for token in tokens[end : end + 3]]
+    if after[:1] == ["free"] or (not own and set(after[:2]) & {"gone", "free"}):
+        return True
+    return any(word in _DENIALS and word != own for word in inside) and not (own and inside[:1] == ["no"])
+
+
+def _denial_start(tokens: Sequence[Token], first: int, start: int) -> int:
+    """Where the denial right before `start` begins; `start` itself when there is none."""
     index = start - 1
     while index >= first and tokens[index].text in _BETWEEN_DENIAL:
         index -= 1
-    if index >= first and tokens[index].text in _DENIALS:
-        return True
-    inside = [token.text for token in tokens[start:last]]
-    after = tokens[last].text if last < len(tokens) else ""
-    if after == "free" or inside[-1:] == ["painless"]:
-        return True
-    if inside[:2] == ["can", "not"] or (urgent and ("can" in inside or "could" in inside)):
-        return False
-    return any(word in {"not", "no", "never", "without"} for word in inside)
+    return index if index >= first and tokens[index].text in _DENIALS else start
 
 
-def _long_past(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether the clause speaks of another time; "since yesterday" and "than last week" speak of now."""
-    line = " " + " ".join(token.text for token in tokens[first:last]) + " "
-    for time in _LONG_PAST:
-        if (
-            f" {time} " in line
-            and f"since {time}" not in line
-            and f"than {time}" not in line
-            and " still " not in line
-            and " now " not in line
-        ):
-            return True
-    return False
-
-
-def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
-    """Whether "chest" here is the chest press, not the chest."""
-    for index in range(said.first, said.last):
-        if tokens[index].text == "chest":
-            following = tokens[index + 1].text if index + 1 < last else ""
-            if following in _CHEST_EXERCISE:
-                return True
-    return False
-
-
-def _is_muscle_talk(tokens: Sequence[Token], said: phrases.Said) -> bool:
+def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequence[_Place]) -> bool:
     """Whether only a muscle is sore or burning, which is work and not pain."""
-    words = [token.text for token in tokens[said.first : said.last]]
-    places = {PLACES[word] for word in words if word in PLACES}
-    return (
-        bool(places)
-        and places <= _MUSCLES
-        and any(word in _OF_MUSCLES for word in words)
-        and not any(word in _REAL for word in words)
-    )
+    words = {tokens[i].text for i in range(first, last)}
+    hurting = words & HURT
+    if hurting and hurting <= {"sore", "burning", "tender", "killing"} and not places:
+        return True
+    return bool(places) and {place.name for place in places} <= _MUSCLES and bool(hurting) and hurting <= _OF_MUSCLES
 
 
-def _where(
-    tokens: Sequence[Token], said: phrases.Said, first: int, last: int
-) -> tuple[str | None, Side | None]:
-    """The place and the side in or right beside the phrase."""
-    span = range(said.first, min(said.last + 4, last))
-    place_at = next((i for i in span if tokens[i].text in PLACES and tokens[i].text not in {"side"}), None)
-    if place_at is None:
-        return None, None
-    place = PLACES[tokens[place_at].text]
-    before = tokens[place_at - 1].text if place_at > first else ""
-    if place == "back" and before == "lower":
-        place = "lower back"
-    near = [tokens[i].text for i in range(max(first, place_at - 3), min(last, place_at + 4))]
-    sides = {word for word in near if word in {"left", "right"}}
-    side = Side(sides.pop()) if len(sides) == 1 else None
-    return place, side
-
-
-def _distinct(found: list[tuple[int, Pain, tuple[int, int]]]) -> list[tuple[int, Pain, tuple[int, int]]]:
-    """Each place once; a sign without a place adds nothing to an equal one."""
-    kept: list[tuple[int, Pain, tuple[int, int]]] = []
-    for at, pain, span in sorted(found, key=lambda one: one[0]):
-        double = next(
-            (
-                i
-                for i, (_, other, _) in enumerate(kept)
-                if other.place == pain.place or (pain.place is None and not pain.urgent)
-            ),
-            None,
-        )
+def _together(found: list[_Found]) -> list[_Found]:
+    """Each place once; a sign without a place once; arm or jaw beside a chest in trouble is urgent too."""
+    chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found)
+    kept: list[_Found] = []
+    for at, pain, span in found:
+        if pain is None:
+            kept.append((at, pain, span))
+            continue
+        if chest and pain.place in _WITH_CHEST:
+            pain = replace(pain, urgent=True)
+        double = next((i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None)
         if double is None:
             kept.append((at, pain, span))
-        elif pain.urgent and not kept[double][1].urgent:
-            kept[double] = (kept[double][0], pain, kept[double][2])
+        else:
+            held = kept[double][1]
+            merged = replace(pain, urgent=True) if held is not None and held.urgent else pain
+            kept[double] = (kept[double][0], merged if pain.place else held or merged, kept[double][2])
+            kept.append((at, None, span))
     return kept
 
 
-def is_pain_word(token: Token) -> bool:
-    """Whether the word speaks of pain."""
-    return token.text in HURT
+def _same(one: Pain, other: Pain) -> bool:
+    """Whether the second adds nothing to the first: the same place, or a sign without a place after any like it."""
+    if other.place is None:
+        return one.urgent or not other.urgent
+    return one.place == other.place and (one.side == other.side or other.side is None)

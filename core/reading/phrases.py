@@ -87,6 +87,8 @@ class _Line:
             return r"((?:[a-z'-]+ ){1,5}?)", {_ANY}, False
         if part == "end":
             return _END, set(), True
+        if part == "@num":
+            return r"[0-9][0-9./ ]* ", {_ANY}, False
         if part.startswith("@"):
             listed = sorted(_LISTS[part[1:]])
             return f"(?:{'|'.join(map(re.escape, listed))}) ", set(listed), False
@@ -174,7 +176,7 @@ def _named(tokens: Sequence[Token], first: int, starts: list[int], match: re.Mat
                 for i, start in enumerate(starts)
                 if match.start(group) <= start < match.end(group)
             ]
-            return " ".join(words)
+            return " ".join(word for word in words if word)
     return None
 
 

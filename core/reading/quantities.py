@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import cache
 from importlib.resources import files
@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from lark import Lark, Transformer
 from lark import Token as Terminal
+from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 
 from core.reading.lexicon import AMOUNTS
@@ -24,26 +25,35 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A quantity, a mark or a link: its kind as the grammar names it, its numbers, its unit, the index of its first token."""
+    """A quantity, a mark or a link: its kind as the grammar names it, its numbers, its unit, the index of its first token.
+
+    `dropped` holds the words passed over since the part before: words that change nothing by themselves.
+    """
 
     kind: str
     numbers: tuple[Decimal, ...] = ()
     unit: Unit | None = None
     at: int = 0
+    dropped: frozenset[str] = frozenset()
 
 
 _MARKS = {
     "mark-reserve": "RESERVE", "mark-could": "COULD", "mark-failure": "FAILURE", "mark-bodyweight": "BODYWEIGHT",
     "mark-each": "EACH", "mark-hands": "HANDS", "mark-same": "SAME", "mark-held": "HELD", "mark-label": "LABEL",
-    "mark-not": "NOT",
+    "mark-left": "LEFT_SIDE", "mark-right": "RIGHT", "mark-effort": "EFFORT", "mark-nought": "NOUGHT",
 }  # fmt: skip
+_SILENT = {"mark-amend", "mark-sorry", "mark-was", "mark-plain", "mark-whole"}
 _LINKS = {
     "x": "BY", "by": "BY", "*": "BY", "times": "BY", "at": "AT", "@": "AT_SIGN", "for": "FOR", "with": "WITH", "using": "WITH",
-    "and": "AND", "plus": "AND", "&": "AND", "+": "AND", "then": "AND", "or": "OR", ",": "COMMA", "/": "SLASH", "-": "DASH",
+    "and": "AND", "plus": "AND", "&": "AND", "then": "AND", "or": "OR", ",": "COMMA", "/": "SLASH", "-": "DASH",
     ";": "BREAK", ".": "BREAK", "!": "BREAK", "?": "BREAK", "in": "IN", "of": "OF", "on": "WITH", "|": "BREAK",
+    "per": "FOR",
 }  # fmt: skip
-_LOAD_BEFORE_PLURAL = {"with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of"}
+_LOAD_BEFORE_PLURAL = {"with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
+_BETWEEN_LABEL = {":", "=", "was", "is", "-", "used", "were", "done", "of"}
+HOLD_WORDS = {"plank", "planks", "hold", "held", "hang", "hung", "wall", "planked", "lasted", "carry", "isometric", "resist", "hanging"}
 _SIXTY = Decimal(60)
+_THIRTY = Decimal(30)
 _SHORTEST_HOLD_S = 15
 
 
@@ -91,7 +101,7 @@ _NUMBERS = {"NUM", "PLURAL", "DURATION"}
 
 def _part(kind: str, children: list[Terminal]) -> Part:
     numbers = tuple(Decimal(child.value) for child in children if child.type in _NUMBERS)
-    unit = next((Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS"}), None)
+    unit = next((Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None)
     return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
 
 
@@ -101,191 +111,258 @@ def _grammar() -> Lark:
     return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts())
 
 
-def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False) -> list[Part]:
-    """The parts of a message in order.
+def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False) -> list[Part] | None:
+    """The parts of a message in order; None when the grammar cannot make sense of its numbers.
 
     `skip` says which set phrase, if any, begins at a token: marks become terminals, other phrases are passed over with
-    every number in them. `hold` makes a clock ("1:10") a duration.
+    every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that
+    minutes can be a set even when nothing else says that something was held.
     """
-    return _grammar().parse(list(_terminals(tokens, skip, hold=hold)))  # type: ignore[arg-type, return-value]
+    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens))
+    marking.run()
+    if marking.minutes and not (marking.hold or timed):
+        return None
+    try:
+        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[arg-type, assignment]
+    except UnexpectedInput:
+        return None
+    return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
 
-def _terminals(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool) -> Iterator[Terminal]:
-    index = 0
-    while index < len(tokens):
-        token = tokens[index]
-        if said := skip.get(index):
-            yield from _mark(tokens, said)
-            index = max(said.last, index + 1)
-        elif token.kind is Kind.NUMBER:
-            index = yield from _number(tokens, index, skip, hold=hold)
-        elif token.kind is Kind.CLOCK and hold:
+@dataclass(slots=True)
+class _Marking:
+    """Turns tokens into terminals, and notes the words it passes over."""
+
+    tokens: Sequence[Token]
+    skip: Mapping[int, Said]
+    hold: bool
+    terminals: list[Terminal] = field(default_factory=list)
+    dropped: dict[int, frozenset[str]] = field(default_factory=dict)
+    passed: set[str] = field(default_factory=set)
+    minutes: bool = False
+
+    def run(self) -> None:
+        """Mark every token."""
+        index = 0
+        while index < len(self.tokens):
+            index = self._step(index)
+
+    def _emit(self, name: str, index: int, value: object = "") -> None:
+        if self.passed:
+            self.dropped[index] = frozenset(self.passed)
+            self.passed = set()
+        self.terminals.append(Terminal(name, str(value), start_pos=index))
+
+    def _step(self, index: int) -> int:
+        token = self.tokens[index]
+        said = self.skip.get(index)
+        if said is not None:
+            self._mark(said)
+            return max(said.last, index + 1)
+        if token.kind is Kind.NUMBER:
+            return self._number(index)
+        if token.kind is Kind.CLOCK and self.hold:
             minutes, seconds = token.text.split(":")[:2]
-            yield _terminal("DURATION", index, Decimal(minutes) * _SIXTY + Decimal(seconds))
-            index += 1
-        elif token.kind is Kind.ORDINAL:
-            yield _terminal("LABEL", index)
-            index += 1
+            self._emit("DURATION", index, Decimal(minutes) * _SIXTY + Decimal(seconds))
+            return index + 1
+        if token.kind is Kind.ORDINAL:
+            self._emit("LABEL", index)
+            return index + 1
+        if token.text == "minutes" and self.hold:
+            return self._minutes(index, Decimal(1), index + 1)
+        name = self._word(index)
+        if name is None:
+            self.passed.add(token.text)
         else:
-            name = _word_terminal(tokens, index)
-            if name is not None:
-                yield _terminal(name, index, token.text)
-            index += 1
+            self._emit(name, index, token.text)
+        return index + 1
 
-
-def _terminal(name: str, index: int, value: object = "") -> Terminal:
-    return Terminal(name, str(value), start_pos=index)
-
-
-def _mark(tokens: Sequence[Token], said: Said) -> Iterator[Terminal]:
-    name = _MARKS.get(said.meaning)
-    if name is None:
-        if said.meaning == "mark-amend":
+    def _mark(self, said: Said) -> None:
+        name = _MARKS.get(said.meaning)
+        if name is None:
+            if said.meaning not in _SILENT:
+                self._emit("BREAK", said.first)
+            else:
+                self.passed.add("...")
             return
-        yield _terminal("BREAK", said.first)
-        return
-    if name == "RESERVE" and not _number_before(tokens, said.first) and _is_number(tokens, said.last):
-        name = "RESERVE_IS"
-    if name == "RESERVE" and not _number_before(tokens, said.first):
-        return
-    yield _terminal(name, said.first)
+        if name == "NOUGHT":
+            self._emit("NUM", said.first, 0)
+            self._emit("REPS", said.first)
+            return
+        counted = self._is_number(said.first - 1)
+        ahead = self._label_end(said.last)
+        if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
+            if not self._is_number(ahead):
+                self.passed.add("...")
+                return
+            name = f"{name}_IS"
+        self._emit(name, said.first)
 
+    def _names_next(self, said: Said, ahead: int) -> bool:
+        """Whether "rir" or "rpe" between two numbers names the one after it: "6 rir1", "8 rpe 9", but "2rir 10"."""
+        first = self.tokens[said.first]
+        short = said.last == said.first + 1 and first.text in {"rir", "rpe"}
+        return short and not first.glued and self._is_number(ahead)
 
-def _is_number(tokens: Sequence[Token], index: int) -> bool:
-    return 0 <= index < len(tokens) and tokens[index].kind is Kind.NUMBER
+    def _text(self, index: int) -> str:
+        return self.tokens[index].text if 0 <= index < len(self.tokens) else ""
 
+    def _is_number(self, index: int) -> bool:
+        return 0 <= index < len(self.tokens) and self.tokens[index].kind is Kind.NUMBER and index not in self.skip
 
-def _number_before(tokens: Sequence[Token], index: int) -> bool:
-    return _is_number(tokens, index - 1)
+    def _label_end(self, index: int) -> int:
+        """The index after the words that join a label to its number ("weight: 20", "reps was 11")."""
+        while self._text(index) in _BETWEEN_LABEL:
+            index += 1
+        return index
 
+    def _number(self, index: int) -> int:
+        """Mark the number at `index` with what it is said with; the index after them."""
+        token, after = self.tokens[index], index + 1
+        following = self._text(after)
+        if following == "minutes":
+            return self._minutes(index, token.value, after + 1)
+        if following == "m" and self.tokens[after].glued:
+            return self._minutes(index, token.value, after + 1)
+        glued_s = following == "s" and self.tokens[after].glued
+        second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in {"round", "set"}
+        if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
+            self._emit("DURATION", index, token.value)
+            return after + 1
+        if glued_s:
+            self._emit("PLURAL", index, token.value)
+            return after + 1
+        self._emit("NUM", index, token.value)
+        after = self._past_scale(index, after)
+        return after if after in self.skip else self._after_number(after)
 
-def _text(tokens: Sequence[Token], index: int) -> str:
-    return tokens[index].text if 0 <= index < len(tokens) else ""
+    def _past_scale(self, index: int, after: int) -> int:
+        """The index after "/10" or "out of 10" where effort is what is counted."""
+        words = [self._text(after + n) for n in range(4)]
+        length = 2 if words[:2] == ["/", "10"] else 3 if words[:3] == ["out", "of", "10"] else 0
+        around = {self._text(n) for n in range(max(index - 3, 0), index)} | {self._text(after + length)}
+        return after + length if length and around & AMOUNTS["rpe"] else after
 
+    def _after_number(self, after: int) -> int:
+        """Mark what stands right after a number: its unit, "reps", "sets", "rpe", "more"."""
+        if after >= len(self.tokens) or self.tokens[after].kind not in {Kind.WORD, Kind.MARK}:
+            return after
+        following = self.tokens[after]
+        word, next_word = following.text, self._text(after + 1)
+        name: str | None = None
+        length = 1
+        if word in {"kg", "lb"}:
+            name = "UNIT"
+            length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
+        elif word == "r" and following.glued and not self._speaks_of_left():
+            name = "REPS"
+        elif word == "times" and self._is_number(after + 1):
+            return after
+        elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
+            name = "REPS"
+        elif word in AMOUNTS["sets"] and word != "set":
+            name = "SETS"
+        elif word == "set" and next_word == "of":
+            name = "SETS"
+        elif word in AMOUNTS["rpe"] and not self._is_number(self._label_end(after + 1)):
+            name = "EFFORT"
+        elif word == "more":
+            name = "MORE"
+            length = 2 if next_word in AMOUNTS["reps"] else 1
+        if name is None:
+            return after
+        self._emit(name, after, word)
+        return after + length
 
-def _number(
-    tokens: Sequence[Token], index: int, skip: Mapping[int, Said], *, hold: bool
-) -> Iterator[Terminal]:
-    """The terminals of the number at `index` and of what it is said with; returns the index after them."""
-    token = tokens[index]
-    after = index + 1
-    following = _text(tokens, after)
-    if following == "minutes":
-        return (yield from _minutes(tokens, index))
-    if following == "seconds" or (
-        following == "s" and tokens[after].glued and not _is_load_plural(tokens, index, hold=hold)
-    ):
-        yield _terminal("DURATION", index, token.value)
-        return after + 1
-    if following == "s" and tokens[after].glued:
-        yield _terminal("PLURAL", index, token.value)
-        return after + 1
-    yield _terminal("NUM", index, token.value)
-    if after in skip:
+    def _is_labelled(self) -> bool:
+        """Whether the last number had its name before it, as in "weight 14 reps 12"."""
+        return len(self.terminals) > 1 and self.terminals[-2].type.endswith("_IS")
+
+    def _speaks_of_left(self) -> bool:
+        return any(token.text in {"l", "left"} for token in self.tokens)
+
+    def _is_load_plural(self, index: int) -> bool:
+        """Whether "16s" is a pair of dumbbells rather than seconds."""
+        before, after = self._text(index - 1), self._text(index + 2)
+        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold:
+            return False
+        if self.tokens[index].worded or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
+            return True
+        return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
+
+    def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
+        """ "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
+        self.minutes = True
+        seconds = minutes * _SIXTY
+        skip = 1 if self._text(after) == "and" else 0
+        rest = after + skip
+        if self._is_number(rest) and self.tokens[rest].value < _SIXTY:
+            closing = self._text(rest + 1)
+            if closing in {"seconds", "s", "second"}:
+                seconds, after = seconds + self.tokens[rest].value, rest + 2
+            elif closing not in {"kg", "lb", "reps", "rep", "x", "at"}:
+                seconds, after = seconds + self.tokens[rest].value, rest + 1
+        elif skip and self._text(rest) in {"half", "a"}:
+            half_at = rest if self._text(rest) == "half" else rest + 1
+            if self._text(half_at) == "half":
+                seconds, after = seconds + _THIRTY, half_at + 1
+        self._emit("DURATION", index, seconds)
         return after
-    return (yield from _after_number(tokens, after))
 
+    def _word(self, index: int) -> str | None:
+        """The terminal of a word or mark that stands before a number or between two; None when it changes nothing."""
+        word = self._text(index)
+        ahead = self._label_end(index + 1)
+        labels = self._is_number(ahead)
+        counted = self._is_number(index - 1)
+        if word in {"kg", "lb"}:
+            return ("UNIT_IS" if labels else "UNIT_ONLY") if not counted else None
+        if word in {"reps", "rep", "repetitions", "repetition"} and labels and not counted:
+            return "REPS_IS"
+        if word in {"weight", "load"} and labels:
+            return "LOAD_IS"
+        if word in AMOUNTS["rpe"] and labels:
+            return "EFFORT_IS"
+        if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._text(index + 1) != "of":
+            return "ROUND_IS"
+        if word in {"left", "l", "right", "r"}:
+            following = self.skip.get(index + 1)
+            tank = following is not None and following.meaning == "mark-reserve"
+            return None if tank and word == "left" else self._side(word, index, ahead)
+        if word == "each":
+            return "EACH"
+        if word in {"to", "-"} and counted and self._is_number(index + 1):
+            joined = word == "to" or (self.tokens[index].glued and self.tokens[index + 1].glued)
+            return "OR" if joined else "DASH"
+        if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
+            return "NOT"
+        if word == "+":
+            return "SLASH" if counted and self._is_number(index + 1) else None
+        if word == "not":
+            return "NOT" if self._corrects(index) else None
+        return _LINKS.get(word)
 
-def _after_number(tokens: Sequence[Token], after: int) -> Iterator[Terminal]:
-    """What stands right after a number: its unit, "reps", "sets", "rpe", "more"."""
-    following = tokens[after] if after < len(tokens) else None
-    if following is None or following.kind not in {Kind.WORD, Kind.MARK}:
-        return after
-    word = following.text
-    if word in {"kg", "lb"}:
-        yield _terminal("UNIT", after, word)
-        return after + 1
-    if word == "k" and (following.glued or after + 1 == len(tokens)):
-        yield _terminal("UNIT", after, "kg")
-        return after + 1
-    if word == "times" and _is_number(tokens, after + 1):
-        return after
-    if word == "r" and following.glued and not _is_number(tokens, after + 1):
-        yield _terminal("REPS", after)
-        return after + 1
-    if word in AMOUNTS["reps"]:
-        yield _terminal("REPS", after)
-        return after + 1
-    if word in AMOUNTS["sets"] and word != "set":
-        yield _terminal("SETS", after)
-        return after + 1
-    if word in AMOUNTS["rpe"] and not _is_number(tokens, after + 1):
-        yield _terminal("EFFORT", after)
-        return after + 1
-    if word == "more":
-        yield _terminal("MORE", after)
-        return after + 2 if _text(tokens, after + 1) in AMOUNTS["reps"] else after + 1
-    return after
+    def _corrects(self, index: int) -> bool:
+        """Whether "not" at `index` rejects a number or a unit that follows."""
+        ahead = index + 1
+        while self._text(ahead) in {"the", "a", "an", "at", "with", "be"}:
+            ahead += 1
+        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"}
 
-
-def _is_load_plural(tokens: Sequence[Token], index: int, *, hold: bool) -> bool:
-    """Whether "16s" is a pair of dumbbells rather than seconds."""
-    before = _text(tokens, index - 1)
-    if before in {"in", "held", "hold", "for", "plank", "lasted"} or hold:
-        return False
-    after = _text(tokens, index + 2)
-    if (
-        before in _LOAD_BEFORE_PLURAL
-        or after in {"x", "for", "dumbbells", "dumbbell"}
-        or _number_before(tokens, index)
-    ):
-        return True
-    return tokens[index].value < _SHORTEST_HOLD_S
-
-
-def _minutes(tokens: Sequence[Token], index: int) -> Iterator[Terminal]:
-    """ "1 minute 10 seconds", "1 min 10", "a minute": one duration."""
-    seconds, after = tokens[index].value * _SIXTY, index + 2
-    skip = 1 if _text(tokens, after) == "and" else 0
-    if _is_number(tokens, after + skip) and tokens[after + skip].value < _SIXTY:
-        closing = _text(tokens, after + skip + 1)
-        if closing in {"seconds", "s"} or (
-            closing not in {"kg", "lb", "reps", "rep", "x", "at"} and not skip
-        ):
-            seconds += tokens[after + skip].value
-            after += skip + (2 if closing in {"seconds", "s"} else 1)
-    elif _text(tokens, after) == "and" and _text(tokens, after + 1) in {"half", "a"}:
-        half_at = after + 1 if _text(tokens, after + 1) == "half" else after + 2
-        if _text(tokens, half_at) == "half":
-            seconds, after = seconds + 30, half_at + 1
-    yield _terminal("DURATION", index, seconds)
-    return after
-
-
-def _word_terminal(tokens: Sequence[Token], index: int) -> str | None:
-    """The terminal of a word or mark that stands before a number or between two; None when it changes nothing."""
-    word = tokens[index].text
-    ahead = index + 1
-    while _text(tokens, ahead) in {":", "=", "was", "is", "of", "-", "about", "used"}:
-        ahead += 1
-    number_ahead = _is_number(tokens, ahead)
-    directly = number_ahead and (
-        ahead == index + 1 or _text(tokens, ahead - 1) in {":", "=", "was", "is", "used", "of"}
-    )
-    if word in {"kg", "lb"}:
-        return (
-            "UNIT_IS"
-            if _is_number(tokens, index + 1) or _text(tokens, index + 1) in {":", "="} and number_ahead
-            else None
-        )
-    if directly and word in AMOUNTS["reps"] and not _number_before(tokens, index) and word != "times":
-        return "REPS_IS"
-    if directly and word in {"weight", "load"}:
-        return "LOAD_IS"
-    if directly and word in AMOUNTS["rpe"]:
-        return "EFFORT_IS"
-    if number_ahead and word in AMOUNTS["rounds"]:
-        return "ROUND_IS"
-    if word in {"left", "l", "lhs", "lft"}:
-        return "LEFT" if word != "l" or _beside_number(tokens, index) else None
-    if word in {"right", "r", "rhs", "rt"}:
-        return "RIGHT" if word != "r" or _beside_number(tokens, index) else None
-    if word == "each":
-        return "EACH"
-    if word == "both":
-        return "EACH"
-    return _LINKS.get(word)
-
-
-def _beside_number(tokens: Sequence[Token], index: int) -> bool:
-    return _number_before(tokens, index) or _is_number(tokens, index + 1) or _is_number(tokens, index + 2)
+    def _side(self, word: str, index: int, ahead: int) -> str | None:
+        """A side, when the word stands beside what it counts and not merely in the sentence."""
+        before = self._text(index - 1)
+        ahead_reserve = self.skip.get(ahead + 1)
+        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve":
+            return None
+        name = "LEFT_SIDE" if word[0] == "l" else "RIGHT"
+        if word == "left" and self._is_number(index - 1):
+            name = "LEFT"
+        if self._text(ahead) in {"got", "did", "side", "had"} and self._is_number(ahead + 1):
+            return name
+        direct = self._is_number(ahead) or self._is_number(index - 1)
+        if len(word) == 1:
+            lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
+            return ("LEFT" if lone else name) if direct else None
+        counted = before in {"kg", "lb", "reps", "rep", "s", "seconds", "/"}
+        return name if direct or counted else None

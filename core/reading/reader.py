@@ -6,7 +6,7 @@ numbers, every one of which must be accounted for or the message is unclear.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from core.reading import gear, guards, phrases
@@ -34,14 +34,13 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.amends import amend
 from core.reading.answers import answer
+from core.reading.lexicon import ENGLISH, PLACES, VOCABULARY
 from core.reading.normal import normalise
 from core.reading.pain import pains
-from core.reading.quantities import Part, quantities
-from core.reading.sets import Open, logs
+from core.reading.records import records
 from core.reading.tokens import Kind, Token, tokenise
-from core.reading.when import when_act
+from core.reading.when import when_acts
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -51,7 +50,6 @@ if TYPE_CHECKING:
 
 _SENTENCE_ENDS = {".", "!", "?", ";"}
 _CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
-_NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _PRONOUNS = frozenset(
     "it this that these those them one something anything else another other different easier things same me again what you i the do "
     "a way move exercise station help thing everything".split()
@@ -122,10 +120,10 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     tokens = tokenise(normalise(text))
     reading = _Reading(tokens, context)
     sentences = _split(tokens, 0, len(tokens), _SENTENCE_ENDS)
-    for at, pain, (first, last) in pains(
-        tokens, [clause for s in sentences for clause in _clauses(tokens, *s)]
-    ):
-        reading.add(at, pain)
+    clauses = [clause for sentence in sentences for clause in _clauses(tokens, *sentence)]
+    for at, pain, (first, last) in pains(tokens, clauses):
+        if pain is not None:
+            reading.add(at, pain)
         reading.explain(first, last)
     if guards.gives_orders(tokens):
         return _closed(reading, unclear_at=0)
@@ -135,7 +133,8 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
             return (answered,)
     for first, last in sentences:
         _read_sentence(reading, first, last)
-    _read_numbers(reading, sentences)
+    for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
+        reading.add(at, act)
     return _closed(reading)
 
 
@@ -157,15 +156,12 @@ def _clauses(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, 
 
 def _read_sentence(reading: _Reading, first: int, last: int) -> None:
     tokens, context = reading.tokens, reading.context
-    owned = _gear(tokens, first, last)
+    owned = gear.gear(tokens, first, last)
     if owned is not None:
         reading.add(first, owned)
         reading.explain(first, last)
         return
-    act = when_act(tokens, first, last)
-    if act is not None:
-        reading.add(first, act)
-        reading.explain(first, last)
+    if _read_times(reading, first, last):
         return
     said = [
         one
@@ -175,13 +171,21 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
     for one in said:
         if one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
-        elif not _negated(tokens, one, first):
+        elif _stands(tokens, one, first, last):
             reading.add(one.first, _ACTS[one.meaning](one))
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
+    if any(token.kind is Kind.NUMBER for token in tokens[first:last]):
+        for one in said:
+            if one.meaning == "have-nothing":
+                reading.acts = [(at, act) for at, act in reading.acts if at != one.first or not isinstance(act, Have)]
+                reading.explained -= set(range(one.first, one.last))
+                reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
     wanted = _alone(context)
     whole = phrases.whole(tokens, first, last, wanted) if not said else None
     spans = [(first, last)] if whole is not None else _split(tokens, first, last, _CLAUSE_ENDS | {"and", "-"})
+    if whole is None:
+        spans += [tail for start, end in spans for tail in _around_numbers(tokens, start, end)]
     for start, end in spans:
         if reading.explained & set(range(start, end)):
             continue
@@ -191,6 +195,38 @@ def _read_sentence(reading: _Reading, first: int, last: int) -> None:
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
+
+
+_OF_QUANTITIES = {"kg", "lb", "reps", "rep", "left", "right", "each", "side", "s", "rir", "rpe", "more", "seconds", "x", "r", "l"}
+
+
+def _around_numbers(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, int]]:
+    """What a clause says before its first number and after its last quantity ("11 at 20kg ready")."""
+    numbers = [i for i in range(first, last) if tokens[i].kind is Kind.NUMBER]
+    if not numbers:
+        return []
+    after = numbers[-1] + 1
+    while after < last and tokens[after].text in _OF_QUANTITIES:
+        after += 1
+    return [(a, b) for a, b in ((first, numbers[0]), (after, last)) if a < b]
+
+
+def _read_times(reading: _Reading, first: int, last: int) -> bool:
+    """Read reminders and "later": of the whole sentence, or else clause by clause; whether the whole sentence is told."""
+    timed = reading.context.hold or reading.context.awaiting is Awaiting.REPS
+    acts = when_acts(reading.tokens, first, last, timed=timed)
+    if acts:
+        for act in acts:
+            reading.add(first, act)
+        reading.explain(first, last)
+        return True
+    for start, end in _split(reading.tokens, first, last, _CLAUSE_ENDS | {"and"}):
+        for act in when_acts(reading.tokens, start, end, timed=timed):
+            if isinstance(act, Unclear):
+                continue
+            reading.add(start, act)
+            reading.explain(start, end)
+    return False
 
 
 def _is_conversation(meaning: str) -> bool:
@@ -208,6 +244,22 @@ def _alone(context: Context) -> Callable[[str], bool]:
     return wanted
 
 
+_FEELINGS = {"heavy", "light", "right"}
+
+
+def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether the phrase means what it says where it stands."""
+    before = tokens[said.first - 1] if said.first > first else None
+    if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
+        return False
+    if said.meaning in _FEELINGS:
+        asked = last < len(tokens) and tokens[last].text == "?" and tokens[first].text in {"is", "are", "was", "will", "would", "should", "do"}
+        lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
+        of_something_else = any(word in PLACES or (word in ENGLISH and word not in VOCABULARY) for word in lead)
+        return not asked and not of_something_else
+    return not _negated(tokens, said, first)
+
+
 def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether "not" or "should I" stands right before the phrase."""
     before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
@@ -219,171 +271,15 @@ def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
     return bool(before) and before[-1] in {"not", "never", "nobody"} and tokens[said.first].text != "not"
 
 
-_OWNING = (
-    "i have got", "i have", "i own", "we have", "we own", "i got", "we got", "my dumbbells", "my weights", "my kit", "my gear", "my equipment",
-    "my kettlebells", "only have", "only got", "have only", "just have", "got only", "at home", "i only", "i just", "there are", "there is",
-    "own", "have a", "have got", "got a pair", "bought", "equipment", "dumbbells are", "kettlebells are", "my set", "my rack", "weights are",
-    "have", "got", "dumbbells :", "weights :", "kit :", "gear :", "rack :", "i also",
-)  # fmt: skip
-_DOING_WORDS = {"reps", "rep", "did", "done", "managed", "at", "@", "left", "failure", "held", "with"}
-
-
-def _gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
-    """What the sentence says the trainee owns; None when it says nothing of that."""
-    words = [token.text for token in tokens[first:last]]
-    line = " ".join(words)
-    numbers = any(tokens[i].kind is Kind.NUMBER for i in range(first, last))
-    things = any(word in gear.KINDS or word in {"pair", "pairs"} for word in words)
-    plural = any(
-        tokens[i].kind is Kind.NUMBER and i + 1 < last and tokens[i + 1].text == "s" and tokens[i + 1].glued
-        for i in range(first, last)
-    )
-    owns = any(f" {word} " in f" {line} " for word in _OWNING)
-    if not numbers or not owns:
-        return None
-    units = any(word in {"kg", "lb"} for word in words)
-    if set(words) & (_DOING_WORDS - {"with"}) or ("with" in words and not things):
-        return None
-    if "x" in words and not things:
-        return None
-    if not (
-        things
-        or plural
-        or (
-            units
-            and line.startswith(("i have", "i own", "we have", "i only have", "i just have", "only have"))
-        )
-    ):
-        return None
-    have = gear.items(tokens, first, last)
-    return have if have is not None and have.items else None
-
-
-def _read_numbers(reading: _Reading, sentences: Sequence[tuple[int, int]]) -> None:
-    """The sets and corrections of the message, or `Unclear` where its numbers begin."""
-    tokens, context = reading.tokens, reading.context
-    open_numbers = [
-        i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in reading.explained
-    ]
-    marks = {one.meaning: one for one in reading.phrases.values() if one.meaning.startswith("mark")}
-    if not open_numbers:
-        _read_marks_only(reading, marks)
-        return
-    at = open_numbers[0]
-    skip = _skipped(reading)
-    parts = quantities(tokens, skip, hold=context.hold)
-    correcting = _corrects(tokens, parts, marks, context, at)
-    free = {i for one in reading.phrases.values() for i in range(one.first, one.last)} | reading.explained
-    strong = _strong(parts)
-    for first, last in (clause for s in sentences for clause in _clauses(tokens, *s)):
-        if any(first <= i < last for i in open_numbers) and guards.keeps_back(
-            tokens, first, last, free, strong=strong
-        ):
-            if correcting and not guards.keeps_back(
-                tokens, first, last, free | _not_words(tokens), strong=strong
-            ):
-                continue
-            reading.add(at, Unclear())
-            return
-    if _asks(reading, sentences, open_numbers):
-        reading.add(at, Unclear())
-        return
-    try:
-        if correcting:
-            reading.add(_first_mark(marks, at), amend(parts, context))
-        else:
-            for offset, log in enumerate(logs(parts, context)):
-                reading.add(at, log)
-                del offset
-    except Open as doubt:
-        reading.add(at, Unclear(doubt.choices))
-
-
-def _not_words(tokens: Sequence[Token]) -> set[int]:
-    return {i for i, token in enumerate(tokens) if token.text in {"not", "without"}}
-
-
-def _first_mark(marks: dict[str, Said], at: int) -> int:
-    amending = marks.get("mark-amend")
-    return min(at, amending.first) if amending is not None else at
-
-
-def _skipped(reading: _Reading) -> dict[int, Said]:
-    """The set phrases by their first token, and every other explained stretch as one to pass over."""
-    skip = dict(reading.phrases)
-    covered = {i for one in reading.phrases.values() for i in range(one.first, one.last)}
-    run: int | None = None
-    for index in range(len(reading.tokens) + 1):
-        inside = index in reading.explained and index not in covered
-        if inside and run is None:
-            run = index
-        elif not inside and run is not None:
-            skip[run] = phrases.Said("explained", run, index)
-            run = None
-    return skip
-
-
-def _strong(parts: Sequence[Part]) -> bool:
-    """Whether reps and load are said in full."""
-    kinds = {part.kind for part in parts}
-    return (any(part.unit for part in parts) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
-
-
-def _corrects(
-    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context, at: int
-) -> bool:
-    """Whether the numbers correct the last record rather than make a new one."""
-    star = (
-        any(token.text == "*" and (i == 0 or i == len(tokens) - 1) for i, token in enumerate(tokens))
-        and len(tokens) <= 4
-    )
-    if star:
-        return True
-    numbered_not = any(part.kind == "not" for part in parts) and sum(bool(part.numbers) for part in parts) > 1
-    if numbered_not:
-        return True
-    mark = marks.get("mark-amend")
-    if mark is None:
-        return False
-    opening = tokens[mark.first].text
-    if opening in {"it", "that"} and context.last is None and context.awaiting is Awaiting.REPS:
-        return not any(part.kind in {"bare", "reps"} for part in parts)
-    full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
-    if opening in {"sorry", "apologies"} and full and context.last is None:
-        return False
-    return True
-
-
-def _asks(reading: _Reading, sentences: Sequence[tuple[int, int]], open_numbers: Sequence[int]) -> bool:
-    """Whether the numbers stand in a question that no set phrase explains."""
-    tokens = reading.tokens
-    for first, last in sentences:
-        if last < len(tokens) and tokens[last].text == "?":
-            inside = [i for i in open_numbers if first <= i < last]
-            later_phrase = any(
-                first <= one.first < last and not one.meaning.startswith("mark")
-                for one in reading.phrases.values()
-            )
-            if inside and not later_phrase:
-                return True
-    return False
-
-
-def _read_marks_only(reading: _Reading, marks: dict[str, Said]) -> None:
-    """A message without numbers may still say "same again", or that the whole hold was held."""
-    context = reading.context
-    if "mark-same" in marks and not any(isinstance(act, Feel) for _, act in reading.acts):
-        reading.add(marks["mark-same"].first, Log(same=True))
-    elif "mark-whole" in marks and context.hold and context.awaiting is Awaiting.REPS:
-        done = Log(seconds=context.target) if context.target else Unclear()
-        reading.add(marks["mark-whole"].first, done)
-
-
 def _closed(reading: _Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     """The acts in order, each said once; `Unclear` when there are none."""
     acts = list(reading.acts)
     if unclear_at is not None:
         acts.append((unclear_at, Unclear()))
+    if any(isinstance(act, Amend) for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
+    if len(acts) > 1:
+        acts = [(at, act) for at, act in acts if not isinstance(act, Again)] or acts
     ordered: list[Act] = []
     for _, act in sorted(acts, key=lambda one: one[0]):
         if act not in ordered or isinstance(act, Log | Amend):

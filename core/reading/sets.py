@@ -26,9 +26,16 @@ MOST_SECONDS = 3600
 MOST_SETS = 8
 _MOST_SHORT_RESERVE = Decimal(10)
 _TWO = Decimal(2)
+_FEWEST_CROSSED = 5
 _EFFORT_UP_TO = Decimal(10)
-_SIDES = {"left": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
-_JOINTS = {"comma", "and", "slash", "dash", "break"}
+SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
+_LISTING = frozenset(
+    "then next i got did and on the after that now was were reps rep for round set second first third last one with a it managed only finally "
+    "my gave me ended end started start had also another in ... of rounds sets both all weight : followed by done just again is so this time "
+    "went up down to at each final kilos here go got get x them they each ( ) but clean good this same lol haha ok okay yes phew oh ah".split()
+)
+"""Words that may stand between two sets of one message."""
 
 
 @dataclass(slots=True, eq=False)
@@ -41,6 +48,7 @@ class _Quantity:
     side: Side | None = None
     links: tuple[str, ...] = ()
     at: int = 0
+    dropped: frozenset[str] = frozenset()
     flags: set[str] = field(default_factory=set)
 
     def linked(self, *names: str) -> bool:
@@ -73,6 +81,7 @@ def _items(parts: Sequence[Part]) -> list[_Quantity]:
     items: list[_Quantity] = []
     links: list[str] = []
     flags: set[str] = set()
+    dropped: frozenset[str] = frozenset()
     for part in parts:
         item = _item(part)
         if part.kind in {"could", "held"}:
@@ -87,9 +96,13 @@ def _items(parts: Sequence[Part]) -> list[_Quantity]:
         elif item is None:
             links.append(part.kind)
         else:
-            item.links, item.flags = tuple(links), flags
+            item.links, item.flags, item.dropped = tuple(links), flags, dropped | part.dropped
+            if part.kind == "left":
+                item.flags = item.flags | {"suffix"}
             items.append(item)
-            links, flags = [], set()
+            links, flags, dropped = [], set(), frozenset()
+            continue
+        dropped |= part.dropped
     return items
 
 
@@ -104,8 +117,8 @@ def _item(part: Part) -> _Quantity | None:
         return _Quantity(kind, sum(part.numbers, Decimal(0)) / max(len(part.numbers), 1), at=part.at)
     if kind == "duration":
         return _Quantity("seconds", number, at=part.at)
-    if kind in _SIDES:
-        return _Quantity("side", side=_SIDES[kind], at=part.at)
+    if kind in SIDES:
+        return _Quantity("side", side=SIDES[kind], at=part.at)
     if kind == "failure":
         return _Quantity("reserve", at=part.at)
     if kind == "bodyweight":
@@ -120,47 +133,31 @@ def _item(part: Part) -> _Quantity | None:
 def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
     """ "2 left" and "2 more" become reserve where another number is the reps; "10 left 9 right" stays sides."""
     has_right = any(item.side is Side.RIGHT for item in items)
-    left_marks = [i for i, item in enumerate(items) if item.side is Side.LEFT]
+    lefts = sum(item.side is Side.LEFT for item in items)
     kept: list[_Quantity] = []
     for i, item in enumerate(items):
-        if item.kind in {"more", "either"}:
-            followed_by_left = i + 1 < len(items) and items[i + 1].side is Side.LEFT
-            if item.kind == "either" and not followed_by_left:
-                raise Open
-            if item.kind == "more" and not ("could" in item.flags or _has_reps(items, i)):
-                raise Open
-            kept.append(replace(item, kind="reserve"))
-        elif item.side is Side.LEFT and kept and not (has_right and len(left_marks) == 1):
+        if item.side is Side.LEFT and "suffix" in item.flags and kept and not item.links:
             before = kept[-1]
-            suffix = not item.links
-            if before.kind == "reserve":
-                continue
-            if (
-                suffix
-                and before.kind in {"bare", "reps"}
-                and (_has_reps(items, i - 1) or "could" in before.flags)
-            ):
+            if before.kind in {"either", "more"}:
+                kept[-1] = replace(before, kind="reserve")
+            elif before.kind not in {"bare", "reps"} or (has_right and lefts == 1):
+                kept.append(item)
+            elif _has_reps(items, i - 1) or "could" in before.flags:
                 if before.value > _MOST_SHORT_RESERVE:
                     raise Open
                 kept[-1] = replace(before, kind="reserve")
-            elif suffix and before.kind in {"bare", "reps"} and not context.sides:
-                raise Open
-            else:
+            elif context.sides:
                 kept.append(item)
-        elif (
-            item.side is Side.LEFT
-            and kept
-            and len(left_marks) == 1
-            and has_right
-            and not item.links
-            and kept[-1].kind == "reserve"
-        ):
-            continue
+            else:
+                raise Open
+        elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
+            if not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more"):
+                raise Open
+            kept.append(replace(item, kind="reserve"))
         else:
             kept.append(item)
-    for item in kept:
-        if item.kind == "bare" and "could" in item.flags:
-            raise Open
+    if any(item.kind == "either" for item in kept):
+        raise Open
     return kept
 
 
@@ -175,50 +172,55 @@ def _has_reps(items: Sequence[_Quantity], skip: int) -> bool:
 
 def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
     """ "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair."""
-    repeats = 1
-    kept = list(items)
-    for i, item in enumerate(items):
-        following = items[i + 1] if i + 1 < len(items) else None
-        if following is None:
-            break
-        pair = (
-            item.kind == "bare"
-            and item.value == _TWO
-            and following.kind == "load"
-            and "bodyweight" not in following.flags
-        )
-        if pair and (following.linked("by") or (not following.links and following.unit is None)):
-            kept.remove(item)
+    sets = [item for item in items if item.kind == "sets"]
+    if sets:
+        return _counted_sets(items, sets)
+    for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
+        if _is_pair(item, following):
             following.links = item.links
-            return kept, 1
-        if item.kind == "sets" and following.kind in {"bare", "reps", "seconds"}:
-            repeats = _repeats(item.value)
-            kept.remove(item)
-            following.kind = "seconds" if following.kind == "seconds" else "reps"
-            following.links = item.links
-            return kept, repeats
-        crossed = item.kind == "bare" and following.kind in {"bare", "reps"} and following.linked("by")
+            return [other for other in items if other is not item], 1
         third = items[i + 2] if i + 2 < len(items) else None
-        anchored = any(other.kind == "load" for other in items)
-        if crossed and (
-            anchored
-            or following.kind == "reps"
-            or (third is not None and third.kind == "bare" and third.linked("by"))
-        ):
-            if item.value > following.value or item.value > MOST_SETS:
+        if _is_crossed(items, item, following, third):
+            if not _TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
                 raise Open
-            if item.value < _TWO or following.value < 5:
-                raise Open
-            repeats = _repeats(item.value)
-            kept.remove(item)
-            following.kind = "reps"
-            following.links = item.links
+            following.kind, following.links = "reps", item.links
             if third is not None and third.kind == "bare" and third.linked("by"):
                 third.kind = "load"
-            return kept, repeats
-    if any(item.kind == "sets" for item in kept):
+            return [other for other in items if other is not item], _repeats(item.value)
+    return items, 1
+
+
+def _counted_sets(items: list[_Quantity], sets: list[_Quantity]) -> tuple[list[_Quantity], int]:
+    """ "3 rounds of 12", "12 reps x 2 sets", "three rounds: 10, 9 and 8"."""
+    if len(sets) > 1:
         raise Open
-    return kept, repeats
+    rest = [item for item in items if item is not sets[0]]
+    counts = [item for item in rest if item.kind in {"bare", "reps", "seconds"}]
+    repeats = _repeats(sets[0].value)
+    if len(counts) == 1:
+        if counts[0].kind == "bare":
+            counts[0].kind = "reps"
+        counts[0].links = ()
+        return rest, repeats
+    if len(counts) == repeats:
+        _become([count for count in counts if count.kind == "bare"], "reps")
+        return rest, 1
+    raise Open
+
+
+def _is_pair(item: _Quantity, following: _Quantity) -> bool:
+    """Whether "2x16kg" or "two 14kgs" is the pair of dumbbells and not two reps."""
+    if item.kind != "bare" or item.value != _TWO or following.kind != "load" or "bodyweight" in following.flags:
+        return False
+    return following.linked("by") or (not following.links and (following.unit is None or item.linked("with", "by")))
+
+
+def _is_crossed(items: list[_Quantity], item: _Quantity, following: _Quantity, third: _Quantity | None) -> bool:
+    """Whether "3x10" is sets by reps: both numbers beside a load, or named as reps, or the second crossed again."""
+    if item.kind != "bare" or following.kind not in {"bare", "reps"} or not following.linked("by"):
+        return False
+    again = third is not None and third.kind == "bare" and third.linked("by")
+    return any(other.kind == "load" for other in items) or following.kind == "reps" or again
 
 
 def _repeats(value: Decimal) -> int:
@@ -265,6 +267,8 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
     """What each number is that is said without a unit or a name."""
     for item in items:
         if "held" in item.flags and item.kind == "bare":
+            if _any(items, "seconds"):
+                raise Open
             item.kind = "seconds"
         if "per hand" in item.flags and item.kind == "bare":
             item.kind = "load"
@@ -401,6 +405,7 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
         return [_single(items, sides)]
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
+    _check_list(counts, sided=len(sides) == len(counts))
     sets = [_Set(at=count.at) for count in counts]
     for one, count in zip(sets, counts, strict=True):
         one.add(count)
@@ -409,6 +414,15 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
         _share(rest, counts, sets, items)
     _share_unit(sets)
     return [one.log() for one in sets]
+
+
+def _check_list(counts: list[_Quantity], *, sided: bool) -> None:
+    """Raises `Open` when what stands between two counts does not read like a list of sets."""
+    for count in counts[1:]:
+        if count.dropped - _LISTING:
+            raise Open
+        if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
+            raise Open
 
 
 def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:

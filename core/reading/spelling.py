@@ -1,8 +1,8 @@
 """A word as typed becomes a word that the lexicon knows, where that is safe.
 
-Sweaty thumbs swap, drop and double letters; rapidfuzz finds the nearest known word. The guards: a word the lexicon knows is
-never touched; a number word or a unit is only restored when no other number or unit is nearly as near, and never from a
-short word; when two known words are equally near nothing is changed.
+Sweaty thumbs swap, drop and double letters or hit the key beside; rapidfuzz finds the known words within reach, and only such
+slips count. The guards: a word that the lexicon or plain English knows is never touched; a number word or a unit is restored
+only when every other word in reach is farther away, so that no correction turns one number or unit into another.
 """
 
 from __future__ import annotations
@@ -11,31 +11,38 @@ import re
 from collections import defaultdict
 from functools import lru_cache
 
-from rapidfuzz.distance import OSA
+from rapidfuzz.distance import OSA, Levenshtein
 
-from core.reading.lexicon import NUMBER_WORDS, REWRITES, UNITS, VOCABULARY
+from core.reading.lexicon import ENGLISH, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY
 
+_SHORTEST_KNOWN = 3
+_SHORTEST_TYPED = 3
+_SHORTEST_SWAPPED_KEY = 4
 _LONG_WORD = 8
-_SHORTEST_CORRECTED = 4
-_SHORTEST_NUMBER = 5
 _SHORTEST_SPLIT = 5
+_SHORTEST_PART = 2
 _REPEATS = re.compile(r"(.)\1{2,}")
+_VOWELS = frozenset("aeiou")
+_ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
+_INDENT = (0.0, 0.3, 0.8)
+_KEYS = {key: (row, column + _INDENT[row]) for row, keys in enumerate(_ROWS) for column, key in enumerate(keys)}
+_BESIDE = 1.1
+
+
+def _beside(one: str, other: str) -> bool:
+    """Whether two letters lie side by side on a keyboard."""
+    (row, column), (other_row, other_column) = _KEYS[one], _KEYS[other]
+    return abs(row - other_row) <= 1 and abs(column - other_column) <= _BESIDE
+
 
 _BY_LENGTH: dict[int, list[str]] = defaultdict(list)
-for _word in sorted(VOCABULARY):
-    if _word.isalpha() and len(_word) >= _SHORTEST_CORRECTED:
+for _word in sorted(VOCABULARY - set(REWRITES)):
+    if _word.isalpha() and _word.isascii() and len(_word) >= _SHORTEST_KNOWN:
         _BY_LENGTH[len(_word)].append(_word)
 
 _JOINED_PARTS = frozenset(
-    word
-    for word in VOCABULARY
-    if (len(word) > 1 and word.isalpha() and word not in NUMBER_WORDS) or word in {"a", "i"}
+    word for word in VOCABULARY if (len(word) >= _SHORTEST_PART and word.isalpha() and word not in NUMBER_WORDS) or word in {"a", "i"}
 )
-
-
-def _counts(word: str) -> bool:
-    """Whether the word is a number or a unit, where a wrong correction would be a wrong record."""
-    return word in NUMBER_WORDS or word in UNITS
 
 
 def expand(word: str) -> tuple[str, ...]:
@@ -53,40 +60,71 @@ def respell(word: str) -> tuple[str, ...]:
     for shorter in (_REPEATS.sub(r"\1\1", word), _REPEATS.sub(r"\1", word)):
         if shorter != word and shorter in VOCABULARY:
             return expand(shorter)
-    if len(word) < _SHORTEST_CORRECTED or not word.isalpha() or not word.isascii():
+    if word in ENGLISH or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
         return (word,)
+    parts = _split(word, shortest=_SHORTEST_PART)
+    if parts is not None:
+        return parts
     nearest = _nearest(word)
     if nearest is not None:
         return expand(nearest)
-    return _split(word) or (word,)
+    return _split(word, shortest=1) or (word,)
 
 
 def _nearest(word: str) -> str | None:
-    """The one known word within reach, or None when there is none or two that would mean different things."""
+    """The known word that one slip away explains; None when there is none, or when a number or unit is in doubt."""
     reach = 2 if len(word) >= _LONG_WORD else 1
     near: list[tuple[int, str]] = []
     for length in range(len(word) - reach, len(word) + reach + 1):
         for known in _BY_LENGTH.get(length, ()):
             distance = OSA.distance(word, known, score_cutoff=reach)
-            if distance <= reach:
+            if distance <= reach and _is_slip(word, known, distance):
                 near.append((distance, known))
     if not near:
         return None
     near.sort(key=lambda found: (found[0], found[1][0] != word[0], -len(found[1]), found[1]))
     distance, best = near[0]
-    if any(_counts(known) for _, known in near):
-        rivals = {expand(known) for _, known in near if _counts(known) or _ <= distance}
-        if len(rivals) > 1 or len(word) < _SHORTEST_NUMBER or distance > 1:
-            return None
+    if any(_counts(known) for _, known in near) and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1:
+        return None
     return best
 
 
-def _split(word: str) -> tuple[str, ...] | None:
+def _counts(word: str) -> bool:
+    """Whether the word is a number or a unit, where a wrong correction would be a wrong record."""
+    return word in NUMBER_WORDS or word in UNITS
+
+
+def _meaning(word: str) -> object:
+    return NUMBER_WORDS.get(word, expand(word))
+
+
+def _is_slip(word: str, known: str, distance: int) -> bool:
+    """Whether thumbs make this of `known`: letters swapped, one left out, one doubled, the key beside, a wrong vowel."""
+    if distance > 1:
+        return word[0] == known[0]
+    if word[0] != known[0] and min(len(word), len(known)) <= _SHORTEST_SWAPPED_KEY and sorted(word) != sorted(known):
+        return False
+    if len(word) == len(known):
+        if Levenshtein.distance(word, known) > 1:
+            return True  # two letters swapped
+        at = next(i for i, (typed, meant) in enumerate(zip(word, known, strict=True)) if typed != meant)
+        typed, meant = word[at], known[at]
+        return len(word) >= _SHORTEST_SWAPPED_KEY and (_beside(typed, meant) or {typed, meant} <= _VOWELS)
+    if len(word) < len(known):
+        return word[0] == known[0] and len(word) >= _SHORTEST_TYPED
+    at = next((i for i, (typed, meant) in enumerate(zip(word, known, strict=False)) if typed != meant), len(known))
+    neighbours = word[max(at - 1, 0) : at] + word[at + 1 : at + 2]
+    return len(known) >= _SHORTEST_SWAPPED_KEY - 1 and at > 0 and any(word[at] == n or _beside(word[at], n) for n in neighbours)
+
+
+def _split(word: str, *, shortest: int) -> tuple[str, ...] | None:
     """Two known words written without the space between them."""
     if len(word) < _SHORTEST_SPLIT:
         return None
     for cut in range(len(word) - 1, 0, -1):
         first, second = word[:cut], word[cut:]
-        if first in _JOINED_PARTS and second in _JOINED_PARTS and max(len(first), len(second)) > 2:
+        if min(len(first), len(second)) < shortest:
+            continue
+        if first in _JOINED_PARTS and second in _JOINED_PARTS and max(len(first), len(second)) > _SHORTEST_PART:
             return (*expand(first), *expand(second))
     return None

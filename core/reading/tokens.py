@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import Enum, auto
 
-from core.reading.lexicon import NUMBER_WORDS, REWRITES, UNITS
+from core.reading.lexicon import ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNIT_SLIPS, UNITS, VOCABULARY
 from core.reading.spelling import respell
 
 
@@ -85,7 +85,7 @@ def tokenise(text: str) -> list[Token]:
             continue
         glued = bool(tokens) and found.start() == tokens[-1].end
         end = _take(tokens, found, text, glued=glued)
-    return _join_number_words(tokens)
+    return _join_number_words(_heard(tokens))
 
 
 def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) -> int:
@@ -93,17 +93,17 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
     group, raw, start, end = found.lastgroup or "mark", found.group(), found.start(), found.end()
     if group == "number":
         return _take_number(tokens, found, text, glued=glued)
+    after_number = bool(tokens) and tokens[-1].kind is Kind.NUMBER
     if group in {"word", "letters"}:
-        tokens += _word_tokens(
-            raw, start, end, glued=glued, follows_digit=glued and tokens[-1].kind is Kind.NUMBER
-        )
+        tokens += _word_tokens(raw, start, end, glued=glued, after_number=after_number)
     elif group == "plural":
         tokens.append(Token(Kind.WORD, "s", raw, start, end, glued))
     elif group == "emoji":
         tokens.append(Token(Kind.WORD, raw, raw, start, end, glued))
+    elif group == "mark" and raw == "#" and after_number:
+        tokens.append(Token(Kind.WORD, "lb", raw, start, end, glued))
     elif group == "mark":
-        text_of_mark = {"\n": ";", "×": "x", "*": "*"}.get(raw, raw)
-        tokens.append(Token(Kind.MARK, text_of_mark, raw, start, end, glued))
+        tokens.append(Token(Kind.MARK, ";" if raw == "\n" else raw, raw, start, end, glued))
     elif group in {"mixed", "fraction"}:
         tokens.append(Token(Kind.NUMBER, raw, raw, start, end, glued, _fraction(raw)))
     else:
@@ -152,20 +152,24 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
     return end
 
 
-def _word_tokens(raw: str, start: int, end: int, *, glued: bool, follows_digit: bool) -> list[Token]:
-    """The words one written word stands for; "kgx" between numbers is a unit and a cross."""
-    if follows_digit and raw not in UNITS and raw != "x":
-        if raw[-1] == "x" and raw[:-1] in UNITS:
-            unit_end = end - 1
-            return [
-                Token(Kind.WORD, UNITS[raw[:-1]].value, raw[:-1], start, unit_end, glued),
-                Token(Kind.WORD, "x", "x", unit_end, end, glued=True),
-            ]
-        if raw == "k":
-            return [Token(Kind.WORD, "kg", raw, start, end, glued)]
-    if raw in NUMBER_WORDS:
-        return [_number_word(raw, raw, start, end, glued=glued)]
-    words = respell(raw)
+def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: bool) -> list[Token]:
+    """The words one written word stands for; right after a number a slip of a unit is the unit, "kgx" a unit and a cross."""
+    if after_number and raw in UNIT_SLIPS:
+        return [Token(Kind.WORD, UNIT_SLIPS[raw].value, raw, start, end, glued)]
+    if after_number and glued and raw == "k":
+        return [Token(Kind.WORD, "kg", raw, start, end, glued)]
+    if after_number and raw[-1] == "x" and raw[:-1] in UNITS:
+        return [
+            Token(Kind.WORD, UNITS[raw[:-1]].value, raw[:-1], start, end - 1, glued),
+            Token(Kind.WORD, "x", "x", end - 1, end, glued=True),
+        ]
+    if raw in NUMBER_PLURALS:
+        number = Token(Kind.NUMBER, str(NUMBER_PLURALS[raw]), raw, start, end - 1, glued, Decimal(NUMBER_PLURALS[raw]), worded=True)
+        return [number, Token(Kind.WORD, "s", "s", end - 1, end, glued=True)]
+    if raw.endswith("'s") and raw not in VOCABULARY and (raw[:-2] in VOCABULARY or raw[:-2] in ENGLISH):
+        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, after_number=False)[:1]]
+        return [*owner, Token(Kind.WORD, "is", "", end - 2, end)]
+    words = (raw,) if raw in NUMBER_WORDS else respell(raw)
     if len(words) == 1 and words[0] in NUMBER_WORDS:
         return [_number_word(words[0], raw, start, end, glued=glued)]
     return [
@@ -176,6 +180,72 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, follows_digit: 
 
 def _number_word(word: str, raw: str, start: int, end: int, *, glued: bool) -> Token:
     return Token(Kind.NUMBER, word, raw, start, end, glued, Decimal(NUMBER_WORDS[word]), worded=True)
+
+
+_DICTATED_MARKS = {"comma": ",", "period": ".", "stop": ".", "newline": ";", "dash": "-"}
+_TANK = (("left",), ("in", "the", "tank"), ("in", "tank"), ("in", "reserve"), ("in", "hand"), ("rir",), ("to", "spare"))
+_BEFORE_EIGHT = {"at", "and", "then", "rpe", "got", "did", "done", "made", "managed", "on", "not", "was", "x", "for", "with", "effort", "hit"}
+_AFTER_EIGHT = {"at", "reps", "rep", "with", "kg", "lb", "x", "on", "left", "not", "left", "repetitions", "in", "ate", "and"}
+
+
+def _heard(tokens: list[Token]) -> list[Token]:
+    """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
+    heard = list(tokens)
+    for index, token in enumerate(tokens):
+        if token.kind is not Kind.WORD:
+            continue
+        before = tokens[index - 1] if index else None
+        following = tuple(t.text for t in tokens[index + 1 : index + 5])
+        number = _homophone(token.text, before, following)
+        if number is not None:
+            value = Decimal(NUMBER_WORDS[number])
+            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=True)
+        elif (token.text, following[:1]) in {("for", ("left",)), ("to", ("reps",)), ("too", ("reps",))} and _counted(before):
+            heard[index] = replace(token, kind=Kind.ODD)
+        elif token.text in _DICTATED_MARKS and _counted(before):
+            heard[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
+        elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):
+            heard[index] = replace(token, text="at")
+    return heard
+
+
+def _counted(before: Token | None) -> bool:
+    return before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "but"})
+
+
+def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> str | None:
+    """The number word that `word` stands for where it stands, if it does."""
+    previous = before.text if before is not None else ""
+    if word == "ate":
+        heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
+        return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
+    tank = any(following[: len(form)] == form for form in _TANK)
+    more_tank = following[:1] == ("more",) and (len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in {"left", "in", ",", "."})
+    if word in {"to", "too"}:
+        if before is not None and (tank or more_tank):
+            return "two"
+        if following[:1] == ("point",) or following[:3] == ("and", "a", "half"):
+            return "two"
+        return "two" if (previous == "in" and following[:1] in {("hours",), ("minutes",)}) or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",)) else None
+    if word == "for":
+        spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
+        waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
+        tanked = before is not None and (more_tank or (tank and following[:1] != ("left",)))
+        return "four" if spoken or waits or tanked else None
+    if word == "couple" and (tank or following[:1] == ("more",)):
+        return "two"
+    if word == "won" and (tank or more_tank):
+        return "one"
+    return None
+
+
+def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> bool:
+    """Whether a short unknown word between two numbers can only be "at"."""
+    if before is None or before.kind is not Kind.NUMBER or token.glued or not following or following[0].kind is not Kind.NUMBER:
+        return False
+    if len(token.text) > 3 or (token.text in VOCABULARY and token.text not in {"st", "a"}):
+        return False
+    return bool(set(token.text) & {"a", "t"}) and token.text not in {"and", "to"}
 
 
 _PRONOUN_BEFORE = frozenset(
@@ -212,6 +282,8 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
     """Whether "one" is the number: "one left", "one or two", "one rep", or alone."""
     before = tokens[index - 1].text if index else ""
     after = tokens[index + 1].text if index + 1 < len(tokens) else ""
+    if before in {"set", "round", "station"}:
+        return True
     if before in _PRONOUN_BEFORE:
         return after == "left" and before not in {"this", "that", "the", "each", "last", "next"}
     return (
@@ -275,31 +347,39 @@ def _leads_reserve(tokens: list[Token], index: int) -> bool:
     return following in {"left", "rir"} or (following == "more" and index + 2 >= len(tokens))
 
 
+_HALVES = (("and", "a", "half"), ("and", "half"))
+_DOZENS = {("a", "baker's", "dozen"): 13, ("a", "bakers", "dozen"): 13, ("half", "a", "dozen"): 6, ("a", "dozen"): 12}
+
+
 def _add_halves(tokens: list[Token]) -> list[Token]:
-    """ "seventeen and a half" becomes 17.5."""
+    """ "seventeen and a half" and "2 kilos and a half" gain their half; a dozen is a number."""
     halved: list[Token] = []
     index = 0
     while index < len(tokens):
         token = tokens[index]
-        words = [t.text for t in tokens[index + 1 : index + 4]]
-        length = next(
-            (
-                n
-                for n, form in ((3, ["and", "a", "half"]), (2, ["and", "half"]), (2, ["1/2", ""]))
-                if words[:n] == form
-            ),
-            0,
-        )
-        if token.kind is Kind.NUMBER and length and token.value == token.value.to_integral_value():
+        whole = token.kind is Kind.NUMBER and token.value == token.value.to_integral_value()
+        length = _half_length(tokens, index + 1) if whole else 0
+        unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
+        dozen = next((form for form in _DOZENS if tuple(t.raw for t in tokens[index : index + len(form)]) == form), None)
+        if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))
             index += length + 1
-        elif token.text == "half" and [t.raw for t in tokens[index + 1 : index + 3]] == ["a", "dozen"]:
-            halved.append(_spanning(token, tokens[index + 2], Decimal(6)))
-            index += 3
-        elif token.text == "a" and [t.raw for t in tokens[index + 1 : index + 2]] == ["dozen"]:
-            halved.append(_spanning(token, tokens[index + 1], Decimal(12)))
-            index += 2
+        elif unit_length:
+            halved += [replace(token, value=token.value + _HALF, text=f"{token.value + _HALF:f}"), tokens[index + 1]]
+            index += unit_length + 2
+        elif dozen is not None:
+            halved.append(_spanning(token, tokens[index + len(dozen) - 1], Decimal(_DOZENS[dozen])))
+            index += len(dozen)
         else:
             halved.append(token)
             index += 1
     return halved
+
+
+def _text_at(tokens: list[Token], index: int) -> str:
+    return tokens[index].text if index < len(tokens) else ""
+
+
+def _half_length(tokens: list[Token], index: int) -> int:
+    """How many tokens say "and a half" at `index`."""
+    return next((len(form) for form in _HALVES if tuple(t.text for t in tokens[index : index + len(form)]) == form), 0)

@@ -9,6 +9,7 @@ from core.catalogue import exercise
 from core.exercise import Exercise, Measure
 from core.messages import Card, PutDown
 from core.session.places import entering, exercise_at, sided, station_at
+from core.session.plates import planned
 from core.session.prescription import advise
 
 if TYPE_CHECKING:
@@ -21,7 +22,12 @@ POINTS = 2  # form points on a card
 
 
 def show(turn: Turn, workout: Workout, starts_in_s: int | None) -> Workout:
-    """Say the card of the workout's place; returns the workout with its prescription kept."""
+    """Say the card of the workout's place; returns the workout with its prescription kept.
+
+    At the first station of a round, adjustable dumbbells are planned first.
+    """
+    if workout.place.station == 1:
+        workout = planned(turn, workout)
     place, station, movement = workout.place, station_at(workout, workout.place), exercise_at(workout, workout.place)
     advice = advise(turn, workout, place)
     prescribed = advice.prescription

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import timedelta
 from decimal import Decimal
 from typing import TYPE_CHECKING, Literal
@@ -77,27 +77,44 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
         return Advice(Prescription(movement.slug, load, tempo, *_reps(station, tempo)), AsSaid(felt), change_of(base, load))
     if last is None and hint is not None:
         return Advice(Prescription(movement.slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
-    answer = _worked_out(turn, workout, place, tempo, loads, next_workout=next_workout)
+    loads, easier = _for_the_week(turn, done, loads)
+    kept = workout.planned[place.station - 1] if workout.planned and not next_workout else None
+    if kept is not None and any(load.kg == kept.kg for load in loads):
+        loads = tuple(load for load in loads if load.kg == kept.kg)
+    answer = suggest(_ask(turn, workout, place, tempo, loads, next_workout=next_workout))
     advice = _as_advice(movement.slug, station, tempo, answer, loads)
+    if easier and last is not None and advice.prescription.load is not None:
+        plain = Prescription(movement.slug, advice.prescription.load, tempo, *_reps(station, tempo))
+        return Advice(plain, EasierWeek(), change_of(last, advice.prescription.load))
+    return advice
+
+
+def _for_the_week(turn: Turn, done: list[SetRecord], loads: tuple[Load, ...]) -> tuple[tuple[Load, ...], bool]:
+    """The loads to choose from, and whether an easier week leaves the heavier ones out.
+
+    In such a week none is above nine tenths of what was lifted last before it, where the rack has something below.
+    """
     if turn.plan.due is None or not turn.plan.due.easier:
-        return advice
-    return _in_easier_week(turn, advice, Prescription(movement.slug, None, tempo, *_reps(station, tempo)), done, loads)
-
-
-def _in_easier_week(turn: Turn, advice: Advice, plain: Prescription, done: list[SetRecord], loads: tuple[Load, ...]) -> Advice:
-    """Nothing above nine tenths of what was lifted last before this week, at the `plain` tempo, where the rack has it."""
-    monday = monday_of(turn.today)
-    zone = turn.plan.trainee.zone
+        return loads, False
+    monday, zone = monday_of(turn.today), turn.plan.trainee.zone
     before = [record for record in done if record.load is not None and local_date(record.at, zone) < monday]
-    prescribed = advice.prescription
-    if not before or prescribed.load is None:
-        return advice
+    if not before:
+        return loads, False
     heaviest_kg = max(record.load.kg for record in before if record.load is not None and record.workout == before[-1].workout)
-    lighter = next((load for load in reversed(loads) if load.kg <= EASIER_SHARE * heaviest_kg), None)
-    if lighter is None or prescribed.load.kg <= lighter.kg:
-        return advice
-    last = next(record.load for record in reversed(done) if record.load is not None)
-    return Advice(replace(plain, load=lighter), EasierWeek(), change_of(last, lighter))
+    lighter = tuple(load for load in loads if load.kg <= EASIER_SHARE * heaviest_kg)
+    return lighter or loads, bool(lighter)
+
+
+def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
+    """What is asked of the suggestion at a place; None where no load applies."""
+    station, movement = station_at(workout, place), exercise_at(workout, place)
+    tempo = station.tempo if movement.slug == station.exercise and station.tempo is not None else movement.tempo
+    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
+    if movement.measure is not Measure.REPS or tempo is None or not loads:
+        return None
+    done = [record for record in turn.sets() if record.exercise == movement.slug]
+    loads, _ = _for_the_week(turn, done, loads)
+    return _ask(turn, workout, place, tempo, loads, next_workout=False)
 
 
 def _prescribed(workout: Workout, place: Place) -> Load | None:
@@ -149,29 +166,25 @@ def _held(turn: Turn, station: Station, movement: Exercise, done: list[SetRecord
     return Advice(Prescription(movement.slug, loads[(len(loads) - 1) // 2], None, None, None), CarryStart(), "first")
 
 
-def _worked_out(
-    turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool
-) -> Suggestion:
-    """What strength suggests, from every set the trainee has done."""
+def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool) -> Ask:
+    """The question to the suggestion, with every set the trainee has done."""
     station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
     past = past_sets(turn)
-    return suggest(
-        Ask(
-            unit=unit,
-            loads=tuple(sorted(load.in_unit(unit) for load in loads)),
-            station=StationAsk(
-                exercise=movement.slug,
-                work_s=float(station.work_s or round((station.reps or 0) * tempo.rep_s)),
-                rep_s=tempo.rep_s,
-                rep_s_range=(tempo.rep_s, tempo.rep_s + TEMPO_LEVER_S),
-                sides=sided(workout, place),
-                reserve=(station.reserve.low, station.reserve.high),
-            ),
-            round=1 if next_workout else place.round,
-            today=turn.today + NEXT_WORKOUT if next_workout else turn.today,
-            history=past.pop(movement.slug, ()),
-            others=past,
-        )
+    return Ask(
+        unit=unit,
+        loads=tuple(sorted(load.in_unit(unit) for load in loads)),
+        station=StationAsk(
+            exercise=movement.slug,
+            work_s=float(station.work_s or round((station.reps or 0) * tempo.rep_s)),
+            rep_s=tempo.rep_s,
+            rep_s_range=(tempo.rep_s, tempo.rep_s + TEMPO_LEVER_S),
+            sides=sided(workout, place),
+            reserve=(station.reserve.low, station.reserve.high),
+        ),
+        round=1 if next_workout else place.round,
+        today=turn.today + NEXT_WORKOUT if next_workout else turn.today,
+        history=past.pop(movement.slug, ()),
+        others=past,
     )
 
 

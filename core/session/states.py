@@ -100,6 +100,7 @@ class Workout:
         unanswered: stations in a row that nobody reported.
         question: what was asked and not yet answered.
         skipped: places left out.
+        planned: for adjustable dumbbells, the load of each station in this round; empty without a plan.
         felt: what the trainee said of the load at a station, by its number, until the next time there.
     """
 
@@ -115,6 +116,7 @@ class Workout:
     question: Question | None = None
     skipped: tuple[Place, ...] = ()
     felt: tuple[tuple[int, Literal["heavy", "light"]], ...] = ()
+    planned: tuple[Load | None, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -2,18 +2,19 @@
 
 The model. With w the load per hand, the repetitions possible in round r on a given day at `rep_s` seconds each are
 
-    log R = c + log 31.5 + p log(exp(z - log w) - 1) - tempo_cost * log(rep_s / 4)
+    log R = c + log 31.5 + 0.94 log(exp(z - log w) - 1) - tempo_cost * log(rep_s / 4)
     z = log one-rep max + day form - fatigue * (r - 1)
 
-that is, the curve of `core.strength.curve` with a factor c and an exponent p of one's own. A set stopped by strength measures R; a set stopped by the
-clock bounds it from below; reserve said is a reading of R that falls short by `underclaim` reps (about one:
-Halperin et al. 2022). Strength today is strength then plus gain per day, less what breaks cost. Unknown, with
-cautious priors, and learned together from every exercise of the same body: general strength, each exercise's own
-part, the form of each day, c, p, tempo cost, fatigue, underclaim, gain.
+that is, the curve of `core.strength.curve` with a factor c of one's own. A set stopped by strength
+measures R; a set stopped by the clock bounds it from below; reserve said is a reading of R that falls short by
+`underclaim` reps (about one: Halperin et al. 2022). Strength today is strength then plus gain per day, less what breaks
+cost. Unknown, with cautious priors, and learned together from every exercise of the same body: general strength, each
+exercise's own part, the form of each day, c, tempo cost, fatigue, underclaim, gain.
 
-The belief is the normal distribution around the most plausible values (found by damped Gauss-Newton steps), which is
-close: for one exercise it is compared with brute-force integration in the tests. Records far from everything else
-pull little (Student noise), so that one typing error or one very good day does not move it much.
+The belief is the normal distribution around the most plausible state (found by damped Gauss-Newton steps) across, and
+the density itself along the line on which strength moves, because a bound leaves a long tail upwards; for one exercise
+the tests compare it with brute-force integration. Records far from everything else pull little (Student noise), so
+that one typing error or one very good day does not move it much.
 """
 
 from __future__ import annotations
@@ -24,20 +25,18 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
-from core.strength.curve import EXPONENT, REPS_AT_HALF, USUAL_REP_S, Floats, headroom
+from core.strength.curve import EXPONENT, REPS_AT_HALF, USUAL_REP_S, Floats, headroom, log_one_rep_max
 from core.strength.evidence import SAID_NOISE, SAID_NOISE_PER_REP
 from core.strength.priors import TraineeFacts, person_log_factor, prior_for
 
 if TYPE_CHECKING:
     from core.strength.evidence import Evidence
 
-CURVE, BEND, TEMPO, FATIGUE, UNDERCLAIM, GAIN, PERSON = range(7)
-SHARED: Final = 7
+CURVE, TEMPO, FATIGUE, UNDERCLAIM, GAIN, PERSON = range(6)
+SHARED: Final = 6
 
 CURVE_SPREAD: Final = 0.25
 """Between people the count at a given share of the max differs by a quarter (Nuzzo 2024: SD 2.51 reps at 80 %)."""
-BEND_SPREAD: Final = 0.07
-"""Of the curve's exponent between people: from the literature's 0.85 to Epley's 1."""
 TEMPO_COST: Final = (0.40, 0.25)
 """Slower reps cost more each (Wilk 2018, Sakamoto 2006); how much is from no source."""
 FATIGUE_PER_ROUND: Final = (0.025, 0.02)
@@ -57,12 +56,13 @@ SET_NOISE: Final = 0.04
 TAIL: Final = 6.0
 """Degrees of freedom of the Student noise."""
 STEPS: Final = 12
-PLAIN_STEPS: Final = 3
-CLOSE: Final = 2e-3
+PLAIN_STEPS: Final = 1
+CLOSE: Final = 4e-3
+LONGEST_STEP: Final = 0.5
 LOGISTIC: Final = 1.702
 """The logistic curve stretched by this is the normal one to within 0.01."""
-STEPS_DOWN: Final = np.array([-4.0, -3.25, -2.5, -2.0, -1.5, -1.0, -0.5])
-STEPS_UP: Final = np.array([0.0, 0.125, 0.25, 0.4, 0.6, 0.8, 1.0, 1.25, 1.5, 1.75, 2.0, 2.5, 3.0, 3.5, 4.0])
+STEPS_DOWN: Final = np.array([-3.5, -2.5, -1.75, -1.1, -0.5])
+STEPS_UP: Final = np.array([0.0, 0.2, 0.4, 0.7, 1.0, 1.4, 1.8, 2.3, 2.8, 3.4, 4.0])
 """Where the density is worked out again, in standard deviations: down by the narrow one that the bounds leave, up by
 the wide one of the readings alone, because what is only bounded from below may be far above."""
 
@@ -71,12 +71,12 @@ the wide one of the readings alone, because what is only bounded from below may 
 class TodaysStrength:
     """The belief about one exercise today.
 
-    The five values are (strength in the round asked about, log c, exponent, tempo cost, rested strength); strength is the log of
+    The four values are (strength in the round asked about, log c, tempo cost, rested strength); strength is the log of
     the one-rep max in kilograms, with day form and fatigue, rested strength is without them.
 
     Attributes:
-        mean: length 5, the most plausible values.
-        covariance: 5 x 5, around them.
+        mean: length 4, the most plausible values.
+        covariance: 4 x 4, around them.
         form_spread: standard deviation that today's form adds to the first value; 0 once today was seen.
         form: today's form, as a share of strength, None before the first set of the day.
         ladder: steps of the first value from its mean, in its standard deviations.
@@ -131,12 +131,11 @@ class _Model:
         self.offset = loss - evidence.log_load
         self.wander = WANDER_PER_WEEK**2 * evidence.age_days / 7.0 + loss**2 + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
 
-    def log_reps(self, states: Floats) -> tuple[Floats, Floats, Floats]:
-        """Log of the repetitions possible, its slopes in strength and in the exponent; `states` is (size,) or (size, many)."""
+    def log_reps(self, states: Floats) -> tuple[Floats, Floats]:
+        """Log of the repetitions possible, and its slope in strength; `states` is (size,) or (size, many)."""
         offset = self.offset if states.ndim == 1 else self.offset[:, None]
         soft, soft_slope = headroom(self.strength @ states + offset)
-        bend, log_soft = states[BEND], np.log(soft)
-        return log(REPS_AT_HALF) + bend * log_soft + self.beside @ states, bend * soft_slope / soft, log_soft
+        return log(REPS_AT_HALF) + EXPONENT * np.log(soft) + self.beside @ states, EXPONENT * soft_slope / soft
 
     def noise(self, log_reps: Floats, slope: Floats, underclaim: float) -> tuple[Floats, Floats]:
         """Variance of log reps as read, and scale of the bounds, near one state."""
@@ -146,32 +145,49 @@ class _Model:
         reps = np.where(evidence.said, SAID_NOISE + SAID_NOISE_PER_REP * left, evidence.noise)
         drift = SET_NOISE**2 + slope**2 * self.wander
         read = np.maximum(evidence.reps + evidence.said * underclaim, 0.5)
-        return (reps / read) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
+        return (reps / _log_mean(possible, read)) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
+
+    def _start(self) -> Floats:
+        """Where the steps begin: each exercise where its own sets would put it on the average curve."""
+        evidence, state = self.evidence, self.prior_mean.copy()
+        exercises = len(evidence.exercises)
+        own = slice(SHARED, SHARED + exercises)
+        plain = log_one_rep_max(evidence.log_load, evidence.reps)
+        counts = np.bincount(evidence.exercise, minlength=exercises)
+        means = np.bincount(evidence.exercise, plain, exercises) / np.maximum(counts, 1)
+        moved = np.where(counts > 0, means - state[own] - state[PERSON], 0.0)
+        general = float(moved.sum()) / max(1, int((counts > 0).sum()))
+        state[PERSON] += general
+        state[own] += np.where(counts > 0, moved - general, 0.0)
+        return state
 
     def most_plausible(self) -> _Peak:
         """The most plausible state and what surrounds it."""
-        evidence, state = self.evidence, self.prior_mean.copy()
+        evidence, state = self.evidence, self._start()
         prior = np.diag(self.prior_precision)
+        before, pace = np.zeros_like(state), 1.0
         for step in range(STEPS):
-            log_reps, slope, bend_slope = self.log_reps(state)
+            log_reps, slope = self.log_reps(state)
             variance, scale = self.noise(log_reps, slope, float(state[UNDERCLAIM]))
             read = np.maximum(evidence.reps + evidence.said * state[UNDERCLAIM], 0.3)
             error = log_reps - np.log(read)
             weight = 1.0 / variance
             if step >= PLAIN_STEPS:
                 weight = weight * (TAIL + 1.0) / (TAIL + error**2 / variance)
-            beyond = np.clip(scale * error, -40.0, 40.0)
+            beyond = np.minimum(np.maximum(scale * error, -40.0), 40.0)
             broken = 1.0 / (1.0 + np.exp(beyond))
             pull = np.where(evidence.bound, scale * broken, -error * weight)
             weight = np.where(evidence.bound, scale**2 * _steady_curvature(beyond, broken), weight)
             jacobian = self.strength * slope[:, None] + self.beside
-            jacobian[:, BEND] = bend_slope if step >= PLAIN_STEPS else 0.0
             jacobian[:, UNDERCLAIM] = -(evidence.said / read)
             precision = prior + jacobian.T @ (jacobian * weight[:, None])
             gradient = jacobian.T @ pull - self.prior_precision * (state - self.prior_mean)
             move = np.linalg.solve(precision, gradient)
-            longest = max(float(np.abs(self.strength @ move).max(initial=0.0)), 5.0 * abs(float(move[BEND])))
-            state = state + move * min(1.0, 0.5 / max(longest, 1e-12))
+            turned = float(move @ before) < 0.0
+            pace = max(pace / 2.0, 0.25) if turned else min(1.0, 1.5 * pace)
+            longest = float(np.abs(self.strength @ move).max(initial=0.0))
+            state = state + move * min(pace, LONGEST_STEP / max(longest, 1e-12))
+            before = move
             if longest < CLOSE and step > PLAIN_STEPS:
                 break
         read_weight = np.where(evidence.bound, 0.0, weight)
@@ -182,7 +198,7 @@ class _Model:
     def plausibility(self, states: Floats, variance: Floats, scale: Floats) -> Floats:
         """Log of the joint density at each column of `states`, with the noise held."""
         evidence = self.evidence
-        log_reps, _, _ = self.log_reps(states)
+        log_reps, _ = self.log_reps(states)
         claims = evidence.said[:, None] * states[UNDERCLAIM]
         error = log_reps - np.log(np.maximum(evidence.reps[:, None] + claims, 0.3))
         read = (TAIL + 1.0) / 2.0 * np.log1p(error**2 / (TAIL * variance[:, None]))
@@ -190,6 +206,12 @@ class _Model:
         surprise = np.where(evidence.bound[:, None], bound, read).sum(axis=0)
         away = (states - self.prior_mean[:, None]) ** 2
         return np.asarray(-surprise - self.prior_precision @ away / 2.0)
+
+
+def _log_mean(first: Floats, second: Floats) -> Floats:
+    """The number by which a difference of logs is divided to be a difference of reps: noise counts reps, not shares."""
+    apart = np.log(np.maximum(first, 1e-3) / second)
+    return np.where(np.abs(apart) < 1e-3, second, second * np.expm1(apart) / np.where(apart == 0.0, 1.0, apart))  # noqa: PLR2004
 
 
 def _steady_curvature(beyond: Floats, broken: Floats) -> Floats:
@@ -210,19 +232,18 @@ def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> To
     mean[GAIN], spread[GAIN] = weekly[0] / 7.0, weekly[1] / 7.0
     mean[PERSON], spread[PERSON] = person_log_factor(trainee)
     spread[CURVE] = CURVE_SPREAD
-    mean[BEND], spread[BEND] = EXPONENT, BEND_SPREAD
     for number, name in enumerate(evidence.exercises):
         prior = prior_for(name)
         mean[SHARED + number], spread[SHARED + number] = log(prior.one_rep_max_kg), prior.spread
     model = _Model(evidence, mean, 1.0 / spread**2)
 
-    look = np.zeros((5, size))
+    look = np.zeros((4, size))
     look[0, PERSON] = look[0, SHARED] = 1.0
     look[0, FATIGUE] = -(round_number - 1.0)
     if evidence.today is not None:
         look[0, form + evidence.today] = 1.0
-    look[1, CURVE] = look[2, BEND] = look[3, TEMPO] = 1.0
-    look[4, PERSON] = look[4, SHARED] = 1.0
+    look[1, CURVE] = look[2, TEMPO] = 1.0
+    look[3, PERSON] = look[3, SHARED] = 1.0
 
     peak = model.most_plausible()
     covariance = np.linalg.inv(peak.readings)

@@ -110,7 +110,7 @@ def _column(values: Sequence[float | None]) -> Floats:
     return np.array(values, dtype=np.float64)
 
 
-def gather(  # noqa: PLR0913 - each is a fact of its own
+def gather(
     exercise: str,
     history: Sequence[PastSet],
     others: Mapping[str, Sequence[PastSet]],

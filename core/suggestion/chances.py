@@ -13,12 +13,12 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from core.strength.belief import SET_NOISE
-from core.strength.curve import REPS_AT_HALF, USUAL_REP_S, Floats, headroom
+from core.strength.curve import EXPONENT, REPS_AT_HALF, USUAL_REP_S, Floats, headroom
 
 if TYPE_CHECKING:
     from core.strength.belief import TodaysStrength
 
-POINTS: Final = 160
+POINTS: Final = 96
 
 
 def _even_normals(points: int, dimensions: int) -> Floats:
@@ -33,7 +33,7 @@ def _even_normals(points: int, dimensions: int) -> Floats:
     return np.asarray((normals - normals.mean(axis=0)) / normals.std(axis=0))
 
 
-NORMALS: Final = _even_normals(POINTS, 7)
+NORMALS: Final = _even_normals(POINTS, 6)
 SHARES: Final = (np.argsort(np.argsort(NORMALS[:, 0])) + 0.5) / POINTS
 
 
@@ -61,9 +61,9 @@ class Chances:
 
 
 def sampled(belief: TodaysStrength) -> Floats:
-    """The belief's five values at the fixed points, axes (value, point)."""
-    root = np.linalg.cholesky(belief.covariance + 1e-10 * np.eye(5))
-    steps = NORMALS[:, :5].copy()
+    """The belief's four values at the fixed points, axes (value, point)."""
+    root = np.linalg.cholesky(belief.covariance + 1e-10 * np.eye(4))
+    steps = NORMALS[:, :4].copy()
     steps[:, 0] = belief.steps_at(SHARES)
     return np.asarray((belief.mean + steps @ root.T).T)
 
@@ -77,10 +77,10 @@ def chances(belief: TodaysStrength, loads_kg: Floats, tempos_s: Floats, work_s: 
         tempos_s: seconds a rep.
         work_s: seconds of work.
     """
-    strength, curve, bend, tempo_cost, _ = sampled(belief)
-    strength = strength + belief.form_spread * NORMALS[:, 5]
+    strength, curve, tempo_cost, _ = sampled(belief)
+    strength = strength + belief.form_spread * NORMALS[:, 4]
     soft, _ = headroom(strength[None, :] - np.log(loads_kg)[:, None])
-    log_reps = log(REPS_AT_HALF) + curve + bend * np.log(soft) + SET_NOISE * NORMALS[:, 6]
+    log_reps = log(REPS_AT_HALF) + curve + EXPONENT * np.log(soft) + SET_NOISE * NORMALS[:, 5]
     slower = -np.log(tempos_s / USUAL_REP_S)[:, None] * tempo_cost[None, :]
     possible = np.exp(log_reps)[:, None, :] * np.exp(slower)[None, :, :]
     return Chances(possible, np.floor(work_s / tempos_s + 1e-9))

@@ -6,70 +6,62 @@ failing before the time is over weighs heavier than finishing easily. The guards
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
-from math import exp, floor
-from typing import TYPE_CHECKING, Final
+from math import floor
+from typing import Final
 
 import numpy as np
 
 from core.strength.belief import TodaysStrength, learn
-from core.strength.evidence import gather
-from core.suggestion.asks import Ask, Change, Spread, StationAsk, Suggestion
-from core.suggestion.chances import NORMALS, Chances, chances, sampled
+from core.strength.curve import Floats
+from core.suggestion.asks import Ask, Change, StationAsk, Suggestion
+from core.suggestion.chances import Chances, chances
 from core.suggestion.explain import Choice, explain, without_load
-from core.suggestion.guards import allowed, last_load
+from core.suggestion.guards import LastLoad, allowed, last_load
+from core.suggestion.trend import evidence_of, kg_per_unit, spread_of
 from core.units import Load
-
-if TYPE_CHECKING:
-    from core.strength.curve import Floats
 
 HEAVIEST_KG: Final = Decimal(150)
 """No hand holds more at a timed station, whatever a rack says."""
-FAILING: Final = 3.0
+FAILING: Final = 4.0
 """What not filling the time costs, in reps away from the target."""
 FAILING_PER_REP: Final = 3.0
-TEMPO_CHANGE: Final = 0.1
+TEMPO_CHANGE: Final = 0.4
 """What a tempo other than the coach's costs, in reps: it is only taken when it helps."""
 TEMPO_STEP_S: Final = 0.5
 SAME_S: Final = 1e-9
 OUT_OF_REACH: Final = 0.05
 """When even one rep is less likely than this at a first try, nothing is named to hold."""
-CURVE_FORM: Final = 0.05
-"""Beyond a person's factor and exponent, curves differ in form: from 17 reps the maxima by the named equations differ
-by about 5 %."""
+
+
+@dataclass(frozen=True)
+class _Judged:
+    """Everything the rack allows, judged: axes (load, tempo); a choice the guards forbid costs infinity."""
+
+    held: tuple[Decimal, ...]
+    tempos: tuple[float, ...]
+    belief: TodaysStrength
+    outcome: Chances
+    last: LastLoad | None
+    cost: Floats
 
 
 def suggest(ask: Ask) -> Suggestion:
     """The load and tempo for one station, and why. Never raises for odd records or racks."""
-    loads = tuple(load for load in sorted(set(ask.loads)) if load.is_finite() and 0 <= Load(load, ask.unit).kg <= HEAVIEST_KG)
-    tempos = _tempos(ask.station)
-    held = tuple(load for load in loads if load > 0)
+    held = _held(ask)
     if not held:
-        return without_load(ask, _nearest(tempos, ask.station.rep_s), bodyweight=bool(loads))
-    kg_per_unit = float(Load(Decimal(1), ask.unit).kg)
-    evidence = gather(
-        ask.station.exercise,
-        ask.history,
-        ask.others,
-        today=ask.today,
-        work_s=ask.station.work_s,
-        kg_per_unit=kg_per_unit,
-        days_off=ask.trainee.days_off,
-    )
-    belief = learn(evidence, round_number=max(1, ask.round), trainee=ask.trainee)
-    outcome = chances(belief, np.array([float(load) for load in held]) * kg_per_unit, np.array(tempos), ask.station.work_s)
-    last = last_load(ask)
-    if last is None and float((outcome.possible[0] >= 1.0).mean()) < OUT_OF_REACH:
-        return without_load(ask, _nearest(tempos, ask.station.rep_s), bodyweight=False)
-    cost = _cost(outcome, ask.station.reserve)
-    cost[:, [abs(tempo - ask.station.rep_s) > SAME_S for tempo in tempos]] += TEMPO_CHANGE
-    cost[~allowed(ask, held, tempos, last, outcome)] = np.inf
-    row, column = divmod(int(np.argmin(cost)), len(tempos))
-    choice = Choice(held[row], tempos[column], outcome.possible[row, column], int(outcome.ceiling[column]))
+        return without_load(ask, _nearest(_tempos(ask.station), ask.station.rep_s), bodyweight=Decimal(0) in ask.loads)
+    judged = _judge(ask, held)
+    if judged.last is None and float((judged.outcome.possible[0] >= 1.0).mean()) < OUT_OF_REACH:
+        return without_load(ask, _nearest(judged.tempos, ask.station.rep_s), bodyweight=False)
+    row, column = divmod(int(np.argmin(judged.cost)), len(judged.tempos))
+    outcome, last = judged.outcome, judged.last
+    choice = Choice(held[row], judged.tempos[column], outcome.possible[row, column], int(outcome.ceiling[column]))
     change: Change = "first"
     if last is not None:
         change = "same" if choice.load == last.load else "up" if choice.load > last.load else "down"
-    lever, why = explain(ask, held, choice, change=change, last=last, form=belief.form)
+    lever, why = explain(ask, held, choice, change=change, last=last, form=judged.belief.form)
     lowest = max(0, min(choice.ceiling, floor(float(np.quantile(choice.possible, 0.1)))))
     return Suggestion(
         load=choice.load,
@@ -81,18 +73,42 @@ def suggest(ask: Ask) -> Suggestion:
         change=change,
         lever=lever,
         why=why,
-        one_rep_max=_spread(belief, kg_per_unit),
+        one_rep_max=spread_of(judged.belief, kg_per_unit(ask)),
     )
 
 
-def _cost(outcome: Chances, reserve: tuple[float, float]) -> Floats:
-    """Expected distance from the target in reps, failing weighed heavier; axes (load, tempo)."""
+def load_costs(ask: Ask) -> dict[Decimal, float]:
+    """For each load that the guards allow, the expected distance from the target in reps, at its best tempo."""
+    held = _held(ask)
+    if not held:
+        return {}
+    cheapest = _judge(ask, held).cost.min(axis=1)
+    return {load: float(cost) for load, cost in zip(held, cheapest, strict=True) if np.isfinite(cost)}
+
+
+def _held(ask: Ask) -> tuple[Decimal, ...]:
+    """The loads that a hand can hold, lightest first."""
+    return tuple(load for load in sorted(set(ask.loads)) if load.is_finite() and 0 < Load(load, ask.unit).kg <= HEAVIEST_KG)
+
+
+def _judge(ask: Ask, held: tuple[Decimal, ...]) -> _Judged:
+    belief = learn(evidence_of(ask), round_number=max(1, ask.round), trainee=ask.trainee)
+    tempos = _tempos(ask.station)
+    outcome = chances(belief, np.array([float(load) for load in held]) * kg_per_unit(ask), np.array(tempos), ask.station.work_s)
+    last = last_load(ask)
+    free = allowed(ask, held, tempos, last, outcome)
+    cost = np.full(free.shape, np.inf)
+    cost[free] = _cost(outcome.possible[free] - outcome.ceiling[np.nonzero(free)[1], None], ask.station.reserve)
+    cost[:, [abs(tempo - ask.station.rep_s) > SAME_S for tempo in tempos]] += TEMPO_CHANGE
+    return _Judged(held, tempos, belief, outcome, last, cost)
+
+
+def _cost(spare: Floats, reserve: tuple[float, float]) -> Floats:
+    """Expected distance from the target in reps, failing weighed heavier; `spare` has the axes (choice, point)."""
     low, high = min(reserve), max(reserve)
-    spare = outcome.spare
-    easy = np.maximum(spare - high, 0.0)
-    tight = np.maximum(low - np.maximum(spare, 0.0), 0.0)
-    failed = np.where(spare < 0.0, FAILING - FAILING_PER_REP * spare, 0.0)
-    expected: Floats = (easy + tight + failed).mean(axis=2)
+    failed = low + FAILING - FAILING_PER_REP * spare
+    finished = np.maximum(np.maximum(spare - high, low - spare), 0.0)
+    expected: Floats = np.where(spare < 0.0, failed, finished).mean(axis=1)
     return expected
 
 
@@ -109,10 +125,3 @@ def _tempos(station: StationAsk) -> tuple[float, ...]:
 
 def _nearest(tempos: tuple[float, ...], rep_s: float) -> float:
     return min(tempos, key=lambda tempo: abs(tempo - rep_s))
-
-
-def _spread(belief: TodaysStrength, kg_per_unit: float) -> Spread:
-    """The one-rep max with its 80 % interval; the curve's own form is in doubt, and widens it."""
-    rested = sampled(belief)[4] + CURVE_FORM * NORMALS[:, 5]
-    low, best, high = (Decimal(str(round(exp(value) / kg_per_unit, 1))) for value in np.quantile(rested, (0.1, 0.5, 0.9)))
-    return Spread(best, low, high)

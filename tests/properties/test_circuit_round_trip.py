@@ -67,6 +67,7 @@ CIRCUITS = st.builds(
     rest_s=spans(0, 900),
     rest_between_rounds_s=spans(0, 900),
     warm_up_s=st.integers(0, 3600),
+    plate_change_s=st.integers(5, 300),
     stations=st.lists(stations(), min_size=1, max_size=6).map(tuple),
 )
 

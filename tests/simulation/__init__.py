@@ -1,0 +1,1 @@
+"""Simulated lives: weeks in seconds, with a hidden truth to be judged by."""

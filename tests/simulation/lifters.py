@@ -7,20 +7,21 @@ reporters who say one rep too few, or nothing), so every assumption has more tha
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from decimal import Decimal
 from math import exp, expm1, floor, log
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from core.strength.evidence import PastSet
-from core.suggestion import StationAsk, TraineeFacts
+from core.suggestion import Spread, StationAsk, TraineeFacts
 from core.units import KG_PER_LB, Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Callable, Iterator
 
 START = date(2026, 1, 5)
 WORKOUTS, ROUNDS = 12, 3
@@ -48,6 +49,9 @@ class World:
         says: (lowest, highest) share of sets with a reserve said.
         says_rpe: the effort is said instead of the reserve.
         says_seconds: failing sets come with how long they lasted.
+        own_form: SD of the form of each exercise on each day, beside the whole body's.
+        miscounts: share of sets reported one off.
+        stops: share of sets stopped early by choice, with the reserve said and how long they lasted.
         days_between: days from workout to workout.
         strength_spread: SD of the log of a person's strength against the table.
         exercise_spread: SD of the log of an exercise's part.
@@ -68,6 +72,9 @@ class World:
     says: tuple[float, float] = (0.3, 0.9)
     says_rpe: bool = False
     says_seconds: bool = False
+    own_form: float = 0.0
+    miscounts: float = 0.0
+    stops: float = 0.0
     days_between: tuple[int, ...] = (2, 2, 3)
     strength_spread: float = 0.28
     exercise_spread: float = 0.20
@@ -86,6 +93,8 @@ WORLDS = (
     World("efforts said, always", says=(0.95, 1.0), says_rpe=True),
     World("steady bodies", day_form=0.02, set_noise=0.01, gain=(0.003, 0.002)),
     World("restless bodies", day_form=0.06, set_noise=0.05),
+    World("each exercise its own form", day_form=0.015, own_form=0.03),
+    World("careless reports", miscounts=0.15, stops=0.08),
     World("fast gains, rare training", gain=(0.015, 0.007), days_between=(4, 5)),
 )
 
@@ -107,7 +116,7 @@ RACKS: Mapping[str, tuple[Unit, tuple[Decimal, ...], tuple[float, float] | None]
     "pounds": (Unit.LB, tuple(Decimal(lb) for lb in range(5, 85, 5)), (3.0, 6.0)),
     "kettlebells": (Unit.KG, tuple(Decimal(kg) for kg in (8, 12, 16, 20, 24, 28)), (3.0, 6.0)),
     "three pairs": (Unit.KG, tuple(Decimal(kg) for kg in (5, 10, 15)), (3.0, 6.0)),
-    "handle and plates": (Unit.KG, tuple(Decimal("2") + Decimal("2.5") * step for step in range(10)), (3.0, 5.0)),
+    "handle and plates": (Unit.KG, tuple(Decimal(2) + Decimal("2.5") * step for step in range(10)), (3.0, 5.0)),
 }
 
 
@@ -124,10 +133,12 @@ class Lifter:
     underclaim: float
     says: float
     day_form: tuple[float, ...]
+    own_form: Mapping[str, tuple[float, ...]]
 
     def possible(self, exercise: str, load_kg: float, rep_s: float, *, day: int, workout: int, round_number: int) -> float:
         """Repetitions to failure, as a real number, without the set's own luck."""
         strength = log(self.max_kg[exercise]) + self.gain_per_day * day + self.day_form[workout]
+        strength += self.own_form[exercise][workout]
         reps = 1.0
         rounds = round_number - 1
         if self.world.fatigue_costs_reps:
@@ -151,7 +162,7 @@ def average_reps(curve: str, log_ratio: float) -> float:
         return 31.5 * expm1(log_ratio) ** 0.85
     if curve == "mayhew":
         share = 100.0 * exp(-log_ratio)
-        return 60.0 if share <= 53.7 else max(0.0, log((share - 52.2) / 41.9) / -0.055)  # noqa: PLR2004
+        return 60.0 if share <= 53.7 else max(0.0, log((share - 52.2) / 41.9) / -0.055)
     if curve == "brzycki":
         return 37.0 - 36.0 * exp(-log_ratio)
     raise ValueError(curve)
@@ -175,6 +186,7 @@ def lifter(world: World, seed: int) -> Lifter:
         underclaim=around(world.underclaim, -1.5, 4.0),
         says=float(luck.uniform(*world.says)),
         day_form=tuple(luck.normal(0.0, world.day_form, WORKOUTS)),
+        own_form={name: tuple(luck.normal(0.0, world.own_form, WORKOUTS)) for name in EXERCISES},
     )
 
 
@@ -196,16 +208,11 @@ class Question:
 
 @dataclass(frozen=True)
 class Outcome:
-    """One station as it went; `spare` is the true reps left (negative: failed)."""
+    """One station as it went: what was held, and the one-rep max that was believed in, by whom asked for one."""
 
-    exercise: str
-    workout: int
-    round: int
     load: Decimal
     rep_s: float
-    spare: float
-    reps: int
-    ceiling: int
+    one_rep_max: Spread | None
 
 
 def kg_per_unit(unit: Unit) -> float:
@@ -213,7 +220,7 @@ def kg_per_unit(unit: Unit) -> float:
     return 1.0 if unit is Unit.KG else float(KG_PER_LB)
 
 
-def questions_days(world: World) -> list[int]:
+def workout_days(world: World) -> list[int]:
     """Day numbers of the workouts."""
     days = [0]
     while len(days) < WORKOUTS:
@@ -222,22 +229,23 @@ def questions_days(world: World) -> list[int]:
 
 
 class Workouts:
-    """Twelve workouts of one lifter with one rack; `policy` answers (load, rep_s)."""
+    """Twelve workouts of one lifter with one rack."""
 
     def __init__(self, who: Lifter, rack: str, seed: int) -> None:
         self.who = who
         self.unit, self.loads, self.tempos = RACKS[rack]
         self.luck = np.random.default_rng(seed + 77_000)
-        self.history: dict[str, tuple[PastSet, ...]] = {name: () for name in EXERCISES}
+        self.history: dict[str, tuple[PastSet, ...]] = dict.fromkeys(EXERCISES, ())
 
-    def run(self, policy: object) -> Iterator[tuple[Question, Outcome]]:
-        """Ask `policy` at every station, lift, report."""
-        for workout, day in enumerate(questions_days(self.who.world)):
+    def run(self, policy: Callable[[Question], tuple[Any, ...]]) -> Iterator[tuple[Question, Outcome]]:
+        """Ask `policy` at every station for (load, rep_s, one-rep max or None), lift, report."""
+        for workout, day in enumerate(workout_days(self.who.world)):
             for round_number in range(1, ROUNDS + 1):
                 for exercise in EXERCISES:
                     question = self.question(exercise, round_number, workout, day)
-                    load, rep_s = policy(question)  # type: ignore[operator]
-                    yield question, self.lift(question, load, rep_s)
+                    load, rep_s, one_rep_max = policy(question)
+                    self.lift(question, load, rep_s)
+                    yield question, Outcome(load, rep_s, one_rep_max)
 
     def question(self, exercise: str, round_number: int, workout: int, day: int) -> Question:
         """The station to come."""
@@ -255,7 +263,7 @@ class Workouts:
             workout,
         )
 
-    def lift(self, question: Question, load: Decimal, rep_s: float) -> Outcome:
+    def lift(self, question: Question, load: Decimal, rep_s: float) -> None:
         """Do the set, and keep what is reported of it."""
         world, exercise = self.who.world, question.station.exercise
         mean = self.who.possible(
@@ -277,5 +285,9 @@ class Workouts:
             noise = self.luck.normal(0.0, world.claim_noise[0] + world.claim_noise[1] * left)
             said = float(max(0, round(left - self.who.underclaim + noise))) if reps == ceiling else 0.0
             past = replace(past, rpe=max(1.0, 10.0 - said)) if world.says_rpe else replace(past, reserve=said)
+        if self.luck.random() < world.stops and reps > 4:
+            reps -= 3
+            past = replace(past, reps=reps, seconds=float(round(reps * rep_s)), reserve=3.0, rpe=None)
+        if self.luck.random() < world.miscounts:
+            past = replace(past, reps=max(0, past.reps + int(self.luck.choice((-1, 1)))))
         self.history[exercise] = (*self.history[exercise], past)
-        return Outcome(exercise, question.workout, question.round, load, rep_s, possible - ceiling, reps, ceiling)

@@ -2,18 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from decimal import Decimal
-from math import floor
+from math import exp, floor
 from statistics import NormalDist
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
-from core.suggestion import Ask, suggest
-from tests.simulation.lifters import WORK_S, Lifter, Question, kg_per_unit
+from core.suggestion import Ask, Spread, suggest
+from tests.simulation.lifters import EXERCISES, WORK_S, Lifter, Question, kg_per_unit
 
 if TYPE_CHECKING:
     from core.strength.evidence import PastSet
 
-Choice = tuple[Decimal, float]
+
+class Choice(NamedTuple):
+    """A load and a tempo; the engine adds what it believes of the one-rep max."""
+
+    load: Decimal
+    rep_s: float
+    one_rep_max: Spread | None = None
+
+
+Policy = Callable[[Question], Choice]
 FORMS = tuple(NormalDist().inv_cdf((index + 0.5) / 15) for index in range(15))
 
 
@@ -39,7 +49,7 @@ def nearest(loads: tuple[Decimal, ...], load: Decimal, steps: int) -> Decimal:
 
 
 def engine(question: Question) -> Choice:
-    """The suggestion under test."""
+    """The suggestion under test, with its spread."""
     answer = suggest(
         Ask(
             question.unit,
@@ -53,13 +63,11 @@ def engine(question: Question) -> Choice:
         )
     )
     assert answer.load is not None
-    return answer.load, answer.rep_s
+    return Choice(answer.load, answer.rep_s, answer.one_rep_max)
 
 
 def first_load(question: Question) -> Decimal:
-    """A coach's careful first load: a third of the middle lifter's max."""
-    from tests.simulation.lifters import EXERCISES
-
+    """A coach's careful first load: half of the middle lifter's max."""
     kg = EXERCISES[question.station.exercise] / 2.0
     return nearest(question.loads, Decimal(str(kg / kg_per_unit(question.unit))), 0)
 
@@ -68,28 +76,28 @@ def coach_habit(question: Question) -> Choice:
     """Down a step when short, up a step when three are left."""
     rep_s = question.station.rep_s
     if not question.history:
-        return first_load(question), rep_s
+        return Choice(first_load(question), rep_s)
     last = question.history[-1]
     steps = -1 if last.reps < floor(WORK_S / rep_s) else 1 if (left(last) or 0) >= 3 else 0
-    return nearest(question.loads, last.load, steps), rep_s
+    return Choice(nearest(question.loads, last.load, steps), rep_s)
 
 
 def two_for_two(question: Question) -> Choice:
     """Up a step after two sessions running with two reps above the target in the last set; down after two short ones."""
     rep_s = question.station.rep_s
     if not question.history:
-        return first_load(question), rep_s
+        return Choice(first_load(question), rep_s)
     last = question.history[-1]
     if last.date == question.today:
-        return last.load, rep_s
+        return Choice(last.load, rep_s)
     days = sorted({past.date for past in question.history})[-2:]
     ends = [[past for past in question.history if past.date == day][-1] for day in days]
     full = floor(WORK_S / rep_s)
     if len(ends) == 2 and all(past.load == last.load and past.reps >= full and (left(past) or 0) >= 4 for past in ends):
-        return nearest(question.loads, last.load, 1), rep_s
+        return Choice(nearest(question.loads, last.load, 1), rep_s)
     if all(past.load == last.load and past.reps < full for past in ends):
-        return nearest(question.loads, last.load, -1), rep_s
-    return last.load, rep_s
+        return Choice(nearest(question.loads, last.load, -1), rep_s)
+    return Choice(last.load, rep_s)
 
 
 def left(past: PastSet) -> float | None:
@@ -97,12 +105,12 @@ def left(past: PastSet) -> float | None:
     return past.reserve if past.reserve is not None else None if past.rpe is None else 10.0 - past.rpe
 
 
-def spare(who: Lifter, question: Question, choice: Choice, form: float | None = None) -> float:
+def spare(who: Lifter, question: Question, choice: tuple[Decimal, float], form: float | None = None) -> float:
     """True reps left, without the set's luck; with the day's form replaced when `form` is given."""
-    load, rep_s = choice
+    load, rep_s = choice[:2]
     scale = 1.0
     if form is not None:
-        scale = 2.718281828459045 ** (form * who.world.day_form - who.day_form[question.workout])
+        scale = exp(form * who.world.day_form - who.day_form[question.workout])
     possible = who.possible(
         question.station.exercise,
         float(load) * kg_per_unit(question.unit) / scale,
@@ -114,21 +122,25 @@ def spare(who: Lifter, question: Question, choice: Choice, form: float | None = 
     return possible - floor(WORK_S / rep_s + 1e-9)
 
 
-def knows_all(who: Lifter):  # noqa: ANN201
+def choices(question: Question) -> list[Choice]:
+    """Everything the rack and the coach allow."""
+    return [Choice(load, rep_s) for load in question.loads for rep_s in tempos(question)]
+
+
+def knows_all(who: Lifter) -> Policy:
     """The whole truth."""
-
-    def policy(question: Question) -> Choice:
-        choices = [(load, rep_s) for load in question.loads for rep_s in tempos(question)]
-        return min(choices, key=lambda choice: cost(spare(who, question, choice)))
-
-    return policy
+    return lambda question: min(choices(question), key=lambda choice: cost(spare(who, question, choice)))
 
 
-def knows_all_but_form(who: Lifter):  # noqa: ANN201
+def knows_all_but_form(who: Lifter) -> Policy:
     """The truth but the day's form."""
+    return lambda question: min(
+        choices(question), key=lambda choice: sum(cost(spare(who, question, choice, form)) for form in FORMS)
+    )
 
-    def policy(question: Question) -> Choice:
-        choices = [(load, rep_s) for load in question.loads for rep_s in tempos(question)]
-        return min(choices, key=lambda choice: sum(cost(spare(who, question, choice, form)) for form in FORMS))
 
-    return policy
+def named(name: str, who: Lifter) -> Policy:
+    """A policy by the name of its function."""
+    knowing = {"knows_all": knows_all, "knows_all_but_form": knows_all_but_form}
+    habits = {"coach_habit": coach_habit, "two_for_two": two_for_two, "engine": engine}
+    return knowing[name](who) if name in knowing else habits[name]

@@ -9,7 +9,7 @@ import pytest
 
 from bot.channels.script import Say, read_script
 from bot.wording import worded
-from core.messages import FormUnknown, NotUnderstood, NothingRuns, RackNotRead, SetNotRead
+from core.messages import FormUnknown, NothingRuns, NotUnderstood, RackNotRead, SetNotRead
 from tests.dialogues.playing import DIALOGUES, script_of
 from tests.walking import Walk
 

@@ -1,0 +1,292 @@
+"""Days, times of day and spans of time, found in the words of a clause.
+
+A time that may be morning or evening ("at 7", "half six") is not settled: `Moment.settled` is false and the act is unclear.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import TYPE_CHECKING, get_args
+
+from core.reading.acts import Weekday
+from core.reading.lexicon import listed
+from core.reading.tokens import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+WEEK: tuple[Weekday, ...] = get_args(Weekday)
+DAY_WORDS: dict[str, Weekday] = {word: day for day in WEEK for word in listed("when", day)}
+GROUPS: dict[str, tuple[Weekday, ...]] = {
+    **dict.fromkeys(listed("when", "weekdays"), WEEK[:5]),
+    **dict.fromkeys(listed("when", "weekends"), WEEK[5:]),
+    **dict.fromkeys(listed("when", "every_day"), WEEK),
+}
+_LETTERS: dict[str, Weekday] = {"m": "mon", "tu": "tue", "w": "wed", "th": "thu", "f": "fri", "with": "wed", "sa": "sat", "su": "sun", "t": "tue"}
+_EARLY = listed("when", "morning")
+_LATE = listed("when", "evening")
+_NOON = listed("when", "noon")
+_MIDNIGHT = listed("when", "midnight")
+_NIGHT = frozenset({"night", "nights", "midnight"})
+_TO = frozenset({"to", "-", "through", "till", "until", "too", "2", "thro"})
+_AT = frozenset({"at", "@", "by", "until", "till"})
+_NOT_A_TIME_AFTER = frozenset("minutes hours h reps rep kg lb seconds days times x half sets set rounds s weeks m".split())
+_HOURS = 24
+_HOUR_MINUTES = 60
+_NOON_H = 12
+_DAY_MINUTES = _HOURS * _HOUR_MINUTES
+_PAST_MINUTES = frozenset({5, 10, 15, 20, 25})
+_SPREAD = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """A time of day in minutes after midnight, said in tokens `[first, last)`; `settled` is false when it may be early or late."""
+
+    minute: int
+    settled: bool
+    first: int
+    last: int
+
+    @property
+    def text(self) -> str:
+        """The time as HH:MM."""
+        return f"{self.minute // _HOUR_MINUTES:02d}:{self.minute % _HOUR_MINUTES:02d}"
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """Reads times in tokens `[first, last)`."""
+
+    tokens: Sequence[Token]
+    first: int
+    last: int
+
+    def text(self, index: int) -> str:
+        """The word at `index`, empty outside."""
+        return self.tokens[index].text if self.first <= index < self.last else ""
+
+    def is_number(self, index: int) -> bool:
+        """Whether a plain number stands at `index`."""
+        return self.first <= index < self.last and self.tokens[index].kind is Kind.NUMBER
+
+    def moments(self) -> list[Moment]:
+        """The times of day in order."""
+        found: list[Moment] = []
+        index = self.first
+        while index < self.last:
+            moment = self._moment(index)
+            if moment is not None:
+                found.append(moment)
+            index = moment.last if moment is not None else index + 1
+        return found
+
+    def _moment(self, index: int) -> Moment | None:
+        word = self.text(index)
+        if word in _NOON or word in _MIDNIGHT:
+            return Moment(_NOON_H * _HOUR_MINUTES if word in _NOON else 0, settled=True, first=index, last=index + 1)
+        beside = self._minutes_beside_hour(index)
+        if beside is None:
+            return self._plain(index)
+        offset, hour_at = beside
+        hour = self.tokens[hour_at] if hour_at < self.last else None
+        if hour is None:
+            return None
+        if hour.text in _NOON:
+            return Moment(_NOON_H * _HOUR_MINUTES + offset, settled=True, first=index, last=hour_at + 1)
+        if hour.kind is Kind.NUMBER and hour.value % 1 == 0 and 1 <= hour.value <= _HOURS:
+            last = hour_at + 1
+            last += self.text(last) in {"o'clock", "clock"}
+            return self._dated(int(hour.value) * _HOUR_MINUTES + offset, index, last, sure=hour.value > _NOON_H)
+        return None
+
+    def _plain(self, index: int) -> Moment | None:
+        """ "6:30", "0630", "7pm", "7 o'clock", "at 7"."""
+        if not self.first <= index < self.last:
+            return None
+        token = self.tokens[index]
+        if token.kind is Kind.CLOCK:
+            hours, minutes = (int(part) for part in token.text.split(":")[:2])
+            sure = token.text.startswith("0") or hours >= _NOON_H
+            return self._dated(hours * _HOUR_MINUTES + minutes, index, index + 1, sure=sure) if hours < _HOURS and minutes < _HOUR_MINUTES else None
+        if token.kind is not Kind.NUMBER:
+            return None
+        following = self.text(index + 1)
+        glued_h = following == "h" and self.is_number(index + 2) and self.tokens[index + 2].glued
+        if glued_h and token.value < _HOURS:
+            return self._dated(int(token.value) * _HOUR_MINUTES + int(self.tokens[index + 2].value), index, index + 3, sure=token.value >= _NOON_H)
+        digits = token.text if token.text.isdigit() and not token.worded else ""
+        if len(digits) == len("0630") and int(digits[:2]) < _HOURS and int(digits[2:]) < _HOUR_MINUTES:
+            last = index + 2 if following in {"hours", "h"} else index + 1
+            return self._dated(int(digits[:2]) * _HOUR_MINUTES + int(digits[2:]), index, last, sure=digits[0] == "0" or int(digits[:2]) >= _NOON_H)
+        if len(digits) == len("630") and int(digits[1:]) < _HOUR_MINUTES and self._period(index + 1) is not None:
+            return self._dated(int(digits[0]) * _HOUR_MINUTES + int(digits[1:]), index, index + 1, sure=False)
+        return None if following in _NOT_A_TIME_AFTER else self._hour(index)
+
+    def _hour(self, index: int) -> Moment | None:
+        """An hour, or an hour and minutes in words, that "at" or a part of the day marks as a time."""
+        token = self.tokens[index]
+        hours, minutes, last = int(token.value), 0, index + 1
+        if token.value % 1:
+            decimals = token.text.partition(".")[2]
+            if len(decimals) != len("30") or int(decimals) >= _HOUR_MINUTES:
+                return None
+            minutes = int(decimals)
+        elif token.worded and self.is_number(last) and self.tokens[last].worded and 0 < self.tokens[last].value < _HOUR_MINUTES:
+            minutes = int(self.tokens[last].value)
+            last += 1
+        if not 0 <= hours <= _HOURS:
+            return None
+        if self.text(last) in {"o'clock", "clock"}:
+            return self._dated(hours * _HOUR_MINUTES + minutes, index, last + 1, sure=hours > _NOON_H)
+        if self._period(last) is None and self.text(index - 1) not in _AT:
+            return None
+        return self._dated(hours * _HOUR_MINUTES + minutes, index, last, sure=hours > _NOON_H)
+
+    def _minutes_beside_hour(self, index: int) -> tuple[int, int] | None:
+        """ "half past", "half", "quarter to", "ten past" at `index`: minutes to add, and the index of the hour."""
+        if self.text(index) == "a" and self.text(index + 1) == "quarter":
+            index += 1
+        word, following = self.text(index), self.text(index + 1)
+        if word == "half":
+            if following == "past":
+                return 30, index + 2
+            return (30, index + 1) if self.is_number(index + 1) else None
+        minutes = 15 if word == "quarter" else None
+        if self.is_number(index) and self.tokens[index].value in _PAST_MINUTES:
+            minutes = int(self.tokens[index].value)
+            if following == "minutes":
+                index += 1
+                following = self.text(index + 1)
+        if minutes is None or index + 2 >= self.last:
+            return None
+        if following in {"past", "after"}:
+            return minutes, index + 2
+        if following in {"to", "before", "of", "till", "too"} and (self.is_number(index + 2) or self.text(index + 2) in _NOON):
+            return -minutes, index + 2
+        return None
+
+    def _period(self, index: int) -> tuple[bool, int] | None:
+        """Whether a late part of the day stands at `index` (False: an early one), and the index after it."""
+        while self.text(index) in {"in", "the", "at", "of", "every", "each", "this", "an", "on"}:
+            index += 1
+        if self.text(index) in _EARLY:
+            return False, index + 1
+        if self.text(index) in _LATE:
+            return True, index + 1
+        return None
+
+    def _dated(self, minute: int, first: int, last: int, *, sure: bool) -> Moment:
+        """The moment with its part of the day, said right after it or elsewhere in the clause."""
+        period = self._period(last)
+        words = {token.text for token in self.tokens[self.first : self.last]}
+        if period is not None:
+            late, last = period
+        else:
+            is_late, is_early = bool(words & _LATE), bool(words & _EARLY)
+            if is_late == is_early:
+                return Moment(minute % _DAY_MINUTES, sure, first, last)
+            late = is_late
+        noon = _NOON_H * _HOUR_MINUTES
+        if late and minute < noon and not (sure and minute < _HOUR_MINUTES):
+            minute += noon
+        elif noon <= minute < noon + _HOUR_MINUTES and (not late or words & _NIGHT):
+            minute -= noon
+        return Moment(minute % _DAY_MINUTES, settled=True, first=first, last=last)
+
+    def days(self, first: int, last: int) -> tuple[set[Weekday], set[Weekday]]:
+        """The days named in `[first, last)`, and those named after "not" or "except"."""
+        named: set[Weekday] = set()
+        off: set[Weekday] = set()
+        into = named
+        every: set[Weekday] = set()
+        index = first
+        while index < last:
+            word = self.text(index)
+            if word in {"not", "except", "no", "excluding", "without", "skip", "minus", "excluded", "never"}:
+                into = off
+            elif word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS):
+                into = off
+            elif word in GROUPS:
+                into.update(GROUPS[word])
+            elif word in {"every", "each", "all"} and self.text(index + 1) in {"day", "days", "morning", "mornings", "evening", "evenings", "night", "nights", "week", "single", "afternoon"}:
+                every = set(WEEK)
+            elif word == "mwf":
+                into.update({"mon", "wed", "fri"})
+            elif word in _LETTERS and self._in_letters(index):
+                into.add(_LETTERS[word])
+            elif word in DAY_WORDS:
+                until = self.text(index + 2) if self.text(index + 1) in _TO else ""
+                if until in DAY_WORDS:
+                    into.update(_walk(DAY_WORDS[word], DAY_WORDS[until]))
+                    index += 2
+                else:
+                    into.add(DAY_WORDS[word])
+            index += 1
+        if every and not named:
+            named |= every
+        return named, off
+
+    def _in_letters(self, index: int) -> bool:
+        """Whether a letter stands for a day: only in a row of at least three such letters."""
+        first = last = index
+        while self.text(first - 1) in _LETTERS:
+            first -= 1
+        while self.text(last + 1) in _LETTERS:
+            last += 1
+        return last - first + 1 >= _SPREAD
+
+    def span(self, used: set[int]) -> tuple[int | None, set[int]]:
+        """A span of time in minutes ("half an hour", "1 h 30"), and the indices of its numbers."""
+        total = Decimal(0)
+        spent: set[int] = set()
+        index = self.first
+        while index < self.last:
+            following = self.text(index + 1)
+            if self.is_number(index) and following == "more" and self.text(index + 2) == "minutes":
+                total += self.tokens[index].value
+                spent.add(index)
+            elif self.is_number(index) and index not in used and following in {"minutes", "m"}:
+                total += self.tokens[index].value
+                spent.add(index)
+            elif self.is_number(index) and index not in used and following in {"hours", "h", "hr"}:
+                total += self.tokens[index].value * _HOUR_MINUTES
+                spent.add(index)
+                rest = index + 2
+                if self.is_number(rest) and self.text(rest + 1) != "minutes":
+                    total += self.tokens[rest].value
+                    spent.add(rest)
+                total += self._half_after(rest)
+            elif self.text(index) in {"a", "an", "one", "another"} and following == "hours" and self.text(index - 1) not in {"half", "of"}:
+                total += _HOUR_MINUTES + self._half_after(index + 2)
+            elif self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours":
+                total += 30
+            elif self.text(index) == "half" and following == "hours":
+                total += 30
+            elif self.text(index) in {"quarter", "quarters"} and self.text(index + 1) == "of" and "hours" in {self.text(index + 2), self.text(index + 3)}:
+                times = self.tokens[index - 1].value if self.is_number(index - 1) else Decimal(1)
+                spent |= {index - 1} if self.is_number(index - 1) else set()
+                total += 15 * times
+            elif self.text(index) == "couple" and self.text(index + 1) == "of" and self.text(index + 2) in {"hours", "minutes"}:
+                total += 2 * (_HOUR_MINUTES if self.text(index + 2) == "hours" else 1)
+            index += 1
+        if total != total.to_integral_value() or not 0 < total <= _DAY_MINUTES:
+            return None, spent
+        return int(total), spent
+
+    def _half_after(self, index: int) -> int:
+        if self.text(index) == "and" and "half" in {self.text(index + 1), self.text(index + 2)}:
+            return 30
+        return 15 if self.text(index) == "and" and "quarter" in {self.text(index + 1), self.text(index + 2)} else 0
+
+
+def _walk(start: Weekday, until: Weekday) -> tuple[Weekday, ...]:
+    """The days from one to the other, over the weekend if need be."""
+    begin, end = WEEK.index(start), WEEK.index(until)
+    return WEEK[begin : end + 1] if begin <= end else (*WEEK[begin:], *WEEK[: end + 1])
+
+
+def in_week_order(days: set[Weekday]) -> tuple[Weekday, ...]:
+    """The days from Monday on."""
+    return tuple(day for day in WEEK if day in days)

@@ -1,0 +1,211 @@
+"""The numbers of a message: whether they make a record, correct the last one, or must be asked about.
+
+Every number that no set phrase has explained ends here in a log or an amend, or the whole is unclear.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from core.reading import guards
+from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
+from core.reading.amends import amend
+from core.reading.phrases import Said
+from core.reading.quantities import Part, quantities
+from core.reading.sets import Open, logs
+from core.reading.tokens import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Collection, Mapping, Sequence
+
+_NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
+_SOFT = {"reserve", "more", "effort", "either"}
+_QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
+_SILENT_AMENDS = {"left_side", "left", "right", "each", "bodyweight", "failure", "unit_only"}
+
+
+def records(
+    tokens: Sequence[Token],
+    sentences: Sequence[tuple[int, int]],
+    clauses: Sequence[tuple[int, int]],
+    said: Mapping[int, Said],
+    explained: Collection[int],
+    context: Context,
+) -> list[tuple[int, Act]]:
+    """The logs and amends of a message with the index each begins at; `Unclear` where its numbers begin when they stay open.
+
+    `said` holds the set phrases by their first token; `explained` the tokens that other acts account for.
+    """
+    open_numbers = [i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in explained]
+    marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
+    if not open_numbers and not marks:
+        return []
+    timed = context.awaiting is Awaiting.REPS or context.hold
+    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed)
+    if parts is None:
+        return [(open_numbers[0], Unclear())] if open_numbers else []
+    correcting = _corrects(tokens, parts, marks, context)
+    counted = [part for part in parts if part.kind in _QUANTITIES]
+    if not open_numbers and not counted:
+        return _without_numbers(parts, marks, context, correcting=correcting)
+    at = open_numbers[0] if open_numbers else counted[0].at
+    if not counted:
+        return [(at, Unclear())]
+    free = {i for one in said.values() for i in range(one.first, one.last)} | set(explained)
+    free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
+    if correcting:
+        free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
+    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(tokens, sentences, open_numbers, said):
+        return [(at, Unclear())]
+    try:
+        return _settled(parts, marks, context, at, correcting=correcting)
+    except Open as doubt:
+        return [(at, Unclear(doubt.choices))]
+
+
+def _settled(parts: list[Part], marks: dict[str, Said], context: Context, at: int, *, correcting: bool) -> list[tuple[int, Act]]:
+    if correcting:
+        start = min((one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}), default=at)
+        return [(min(at, start), amend(parts, context))]
+    sorry = marks.get("mark-sorry")
+    if sorry is not None:
+        before = [part for part in parts if part.at < sorry.first]
+        after = [part for part in parts if part.at >= sorry.first]
+        if any(part.kind in _QUANTITIES for part in before) and any(part.kind in _QUANTITIES for part in after):
+            changed = [replace(part, dropped=frozenset()) for part in after]
+            return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
+    return [(at, log) for log in logs(parts, context)]
+
+
+def _kept_back(
+    tokens: Sequence[Token],
+    sentences: Sequence[tuple[int, int]],
+    clauses: Sequence[tuple[int, int]],
+    open_numbers: Sequence[int],
+    parts: Sequence[Part],
+    free: Collection[int],
+) -> bool:
+    soft = _soft_numbers(tokens, parts)
+    strong = _strong(parts)
+    for first, last in sentences:
+        if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
+            return True
+    for first, last in clauses:
+        inside = any(first <= i < last for i in open_numbers)
+        if inside and guards.keeps_back(tokens, first, last, free, soft, strong=strong):
+            return True
+    return False
+
+
+def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> set[int]:
+    """The indices of the numbers that are reserve or effort."""
+    soft: set[int] = set()
+    right = any(part.kind == "right" for part in parts)
+    for part, following in zip(parts, [*parts[1:], None], strict=True):
+        is_left = following is not None and following.kind == "left" and part.kind == "bare" and not right
+        if part.kind in _SOFT or is_left:
+            end = following.at if following is not None else len(tokens)
+            soft.update(i for i in range(part.at, end) if tokens[i].kind is Kind.NUMBER)
+    return soft
+
+
+def _strong(parts: Sequence[Part]) -> bool:
+    """Whether reps and load are said in full."""
+    kinds = {part.kind for part in parts}
+    return (any(part.unit for part in parts) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
+
+
+def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collection[int]) -> dict[int, Said]:
+    """The set phrases by their first token, and every other explained stretch as one to pass over."""
+    passed = dict(said)
+    covered = {i for one in said.values() for i in range(one.first, one.last)}
+    run: int | None = None
+    for index in range(len(tokens) + 1):
+        inside = index in explained and index not in covered
+        if inside and run is None:
+            run = index
+        elif not inside and run is not None:
+            passed[run] = Said("explained", run, index)
+            run = None
+    return passed
+
+
+def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
+    """Whether the numbers correct the last record rather than make a new one."""
+    short = len(tokens) <= 5  # a star and a quantity: "*12", "12kg*"
+    if short and tokens and "*" in {tokens[0].text, tokens[-1].text}:
+        return True
+    counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
+    if any(part.kind == "not" for part in parts) and len(counted) > 1:
+        return True
+    if "mark-amend" in marks:
+        return bool(counted)
+    awaited = context.awaiting is Awaiting.REPS
+    full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
+    sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
+    named = any(
+        token.text in {"weight", "load", "reps", "kg", "lb"} and following.text in {"was", "were"}
+        for token, following in zip(tokens, tokens[1:], strict=False)
+    )
+    if named and context.last is not None and not awaited and not full:
+        return True
+    if was is not None and _followed(parts, tokens, was):
+        if awaited and (sorry is None or full):
+            return not any(part.kind in {"bare", "reps"} for part in parts)
+        return not full or context.last is not None
+    if sorry is None or not counted:
+        return False
+    if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
+        trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
+        return trailing and not full and (context.last is not None or not awaited)
+    if full and (context.last is None or _apart(tokens, sorry)):
+        return False
+    if awaited:
+        return context.last is not None and not _apart(tokens, sorry)
+    return context.last is not None or not full
+
+
+def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:
+    """Whether a quantity follows "it was" directly, with at most small words between."""
+    following = next((part for part in parts if part.at >= was.last and (part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS)), None)
+    small = {"at", "with", "a", "the", "only", "just", "for", "really", "actually", "in", "fact", "@", "on", "my", ":", "more", "like", ","}
+    return following is not None and all(tokens[i].text in small for i in range(was.last, following.at))
+
+
+def _apart(tokens: Sequence[Token], sorry: Said) -> bool:
+    """Whether "sorry" is manners: other words follow it before the numbers do."""
+    words = 0
+    for token in tokens[sorry.last :]:
+        if token.kind is Kind.NUMBER:
+            break
+        words += token.kind is Kind.WORD and token.text not in {"it", "that", "was", "i", "at", "with", "did", "the", "meant", "a", "is", "be", "make"}
+    return words > 1
+
+
+def _asks(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]], open_numbers: Sequence[int], said: Mapping[int, Said]) -> bool:
+    """Whether the numbers stand in a question that no set phrase explains."""
+    for first, last in sentences:
+        if last < len(tokens) and tokens[last].text == "?":
+            inside = [i for i in open_numbers if first <= i < last]
+            explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
+            if inside and not explained:
+                return True
+    return False
+
+
+def _without_numbers(parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool) -> list[tuple[int, Act]]:
+    """What a message without numbers may still say: "same again", the side or the unit meant, that the whole hold was held."""
+    if "mark-same" in marks:
+        return [(marks["mark-same"].first, Log(same=True))]
+    if "mark-whole" in marks and context.hold and context.awaiting is Awaiting.REPS:
+        held = Log(seconds=context.target) if context.target else Unclear()
+        return [(marks["mark-whole"].first, held)]
+    if correcting and context.last is not None:
+        try:
+            changed = amend(parts, context)
+        except Open:
+            return []
+        if changed != Amend():
+            return [(min(one.first for one in marks.values()), changed)]
+    return []

@@ -1,0 +1,1 @@
+"""The belief about strength and what goes into it."""

@@ -1,0 +1,1 @@
+"""The next load and tempo, and the guards around them."""
