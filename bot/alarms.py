@@ -1,7 +1,8 @@
 """The alarm: one wake-up that says only "look now". The only door to APScheduler.
 
 What is due stands in the database. The scheduler holds a single date job for the earliest instant; after each look it is set anew.
-It compares with the machine's time of day: a machine whose time is set back rings late by as much.
+It compares with the machine's time of day, and its timers stand still while the machine sleeps. So the job is also set anew every
+`WATCH_S` seconds from the clock: a machine that slept, or whose time of day was set, rings late by no more than that.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 
 JOB = "look"
 RINGS_AT_ONCE = 1_000  # a ring during a look must not be lost; it waits for the look to end and finds nothing
+WATCH_S = 30.0
 FARTHEST_S = 86_400.0 * 30  # look at least once a month: no date overflows
 
 
@@ -30,6 +32,8 @@ class Alarms:
     def __init__(self, clock: Clock) -> None:
         self._clock = clock
         self._scheduler = AsyncIOScheduler(timezone=UTC)
+        self._instant: datetime | None = None
+        self._watch: asyncio.TimerHandle | None = None
 
     def start(self, look: Callable[[], Awaitable[None]]) -> None:
         """Begin to ring, in the running event loop. `look` must be a coroutine function that raises nothing."""
@@ -38,7 +42,12 @@ class Alarms:
 
     def arm(self, instant: datetime | None) -> None:
         """Ring at `instant` of the clock, at once when it is due, instead of what was set before; None: do not ring."""
-        wait_s = math.inf if instant is None else self._clock.wait_s(instant)
+        self._instant = instant
+        self._set()
+
+    def _set(self) -> None:
+        self._watch_no_more()
+        wait_s = math.inf if self._instant is None else self._clock.wait_s(self._instant)
         if math.isinf(wait_s):
             if self._scheduler.get_job(JOB) is not None:
                 self._scheduler.remove_job(JOB)
@@ -52,8 +61,15 @@ class Alarms:
             coalesce=True,
             max_instances=RINGS_AT_ONCE,
         )
+        self._watch = asyncio.get_running_loop().call_later(WATCH_S, self._set)
+
+    def _watch_no_more(self) -> None:
+        if self._watch is not None:
+            self._watch.cancel()
+            self._watch = None
 
     async def stop(self) -> None:
         """Ring no more. A look that runs must have ended before: stopping would cut it short."""
+        self._watch_no_more()
         self._scheduler.shutdown(wait=False)
         await asyncio.sleep(0)  # the scheduler stops in the next turn of the event loop

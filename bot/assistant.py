@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 from bot.alarms import Alarms
 from bot.outbox import Outbox, backoff_s
 from bot.store.store import InboxKey
+from bot.wakes import Wakes
 from core.coach.step import step as coach_step
 from core.session.events import Event, Opened, Plan, Said, Step, Woke
 from core.session.step import step as core_step
@@ -41,14 +42,12 @@ _log = logging.getLogger(__name__)
 
 @dataclass
 class _Attention:
-    """What the assistant knows of a trainee between two steps.
+    """What the assistant knows of a trainee it has seen to since the start.
 
-    `wake_at` mirrors the database, or is later after a failure; `failures` counts failures in a row, `standing` the alarms in a row
-    that did not bring time forward.
+    `failures` counts failures in a row, `standing` the alarms in a row that did not bring time forward.
     """
 
     lock: asyncio.Lock
-    wake_at: datetime | None = None
     failures: int = 0
     standing: int = 0
 
@@ -72,6 +71,7 @@ class Assistant:
         self._alarms = alarms
         self._coach = coach
         self._step = step
+        self._wakes = Wakes()
         self._attention: defaultdict[int, _Attention] = defaultdict(lambda: _Attention(asyncio.Lock()))
         self._looking = asyncio.Lock()
         self._stopping = False
@@ -80,8 +80,8 @@ class Assistant:
 
     async def start(self) -> None:
         """Rebuild the alarms from the database, send what waits in the outbox, and look what fell due meanwhile."""
-        for trainee_id, wake_at in (await self._store.wakes()).items():
-            self._attention[trainee_id].wake_at = wake_at
+        await self._store.notice_zones(self._clock.now())
+        self._wakes = Wakes(await self._store.wakes())
         self._alarms.start(self.look)
         await self._outbox.recover()
         self.rearm()
@@ -113,15 +113,14 @@ class Assistant:
         """Work off everything that is due, each trainee in a transaction of their own, then set the alarm. Raises nothing."""
         async with self._looking:
             self._outbox.retry()
-            while not self._stopping and (due := self._due()):
+            while not self._stopping and (due := self._wakes.due(self._clock.now())):
                 for trainee_id in due:
                     await self._wake(trainee_id)
         await self._tell()
 
     def next_due(self) -> datetime | None:
         """When there is something to do next: a trainee's wake-up, or another try to send."""
-        instants = [attention.wake_at for attention in self._attention.values()] + [self._outbox.retry_at()]
-        return min((instant for instant in instants if instant is not None), default=None)
+        return min((instant for instant in (self._wakes.next_at(), self._outbox.retry_at()) if instant is not None), default=None)
 
     def rearm(self) -> None:
         """Set the alarm for `next_due`. Only who sets a simulated clock needs to call this."""
@@ -143,7 +142,8 @@ class Assistant:
                 _log.exception("trainee %d: a message could not be handled", trainee_id)
                 kept = False
             else:
-                attention.wake_at, attention.failures, attention.standing = handled.wake_at, 0, 0
+                self._wakes.plan(trainee_id, handled.wake_at)
+                attention.failures = attention.standing = 0
                 kept = True
         await self._tell()
         return kept
@@ -151,21 +151,24 @@ class Assistant:
     async def _wake(self, trainee_id: int) -> None:
         attention = self._attention[trainee_id]
         async with attention.lock:
-            due = attention.wake_at
+            if self._stopping:
+                return
+            due = self._wakes.planned(trainee_id)
             if due is None or due > self._clock.now():
                 return  # a message was faster
             try:
                 handled = await self._handle(trainee_id, None, Woke())
             except Exception:  # noqa: BLE001 - this trainee's alarm must not stop the others'
                 _log.exception("trainee %d: the alarm could not be handled", trainee_id)
-                self._put_off(attention)
+                self._put_off(trainee_id, attention)
                 return
-            attention.wake_at, attention.failures = handled.wake_at, 0
+            self._wakes.plan(trainee_id, handled.wake_at)
+            attention.failures = 0
             moved = handled.wake_at is None or handled.wake_at > due
             attention.standing = 0 if moved else attention.standing + 1
             if attention.standing > STEPS_AT_ONE_INSTANT:
                 _log.error("trainee %d: the alarm rings for ever at one instant", trainee_id)
-                self._put_off(attention)
+                self._put_off(trainee_id, attention)
 
     async def _handle(self, trainee_id: int, key: InboxKey | None, event: Event) -> Handled:
         now, claim = self._clock.now(), self._outbox.is_clear(trainee_id)
@@ -184,18 +187,11 @@ class Assistant:
             self._outbox.post(trainee_id, handled.letter)
         return handled
 
-    def _put_off(self, attention: _Attention) -> None:
+    def _put_off(self, trainee_id: int, attention: _Attention) -> None:
+        """Plan another try; the database keeps the instant at which it was due."""
         attention.failures += 1
         wait_s = backoff_s(attention.failures, FIRST_WAIT_S, LONGEST_WAIT_S)
-        attention.wake_at = self._clock.now() + timedelta(seconds=wait_s)
-
-    def _due(self) -> list[int]:
-        """Who is due, the earliest first."""
-        now = self._clock.now()
-        due = [
-            (it.wake_at, trainee_id) for trainee_id, it in self._attention.items() if it.wake_at is not None and it.wake_at <= now
-        ]
-        return [trainee_id for _, trainee_id in sorted(due)]
+        self._wakes.plan(trainee_id, self._clock.now() + timedelta(seconds=wait_s))
 
     def _nothing_due(self) -> bool:
         due = self.next_due()

@@ -6,9 +6,10 @@ import json
 from dataclasses import fields
 from decimal import Decimal
 from enum import Enum
-from typing import TYPE_CHECKING, Any, TextIO, TypeVar
+from typing import TYPE_CHECKING, Any, TextIO, TypeVar, get_args
 
 from core.reading import Act, Again, Answer, Awaiting, Context, LastSet, Side, TimeLeft, Unclear, read
+from core.reading.acts import Calendar
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 
 _Choice = TypeVar("_Choice", bound=Enum)
 
-_NOT_IN_CONTRACT = (TimeLeft, Again, Answer)
+_NOT_IN_CONTRACT = (TimeLeft, Again, Answer, *get_args(Calendar))
 _ALWAYS = {("skip", "what"), ("have", "items"), ("log", "load")}
 
 
@@ -43,9 +44,7 @@ def act_json(act: Act) -> dict[str, Any]:
         value = getattr(act, field.name)
         if (name, field.name) == ("unclear", "choices"):
             continue
-        if (name, field.name) in _ALWAYS and value is not None:
-            printed[field.name] = _plain(value)
-        elif value is not None and value is not False and value != ():
+        if ((name, field.name) in _ALWAYS and value is not None) or (value is not None and value is not False and value != ()):
             printed[field.name] = _plain(value)
     return printed
 

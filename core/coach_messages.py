@@ -9,7 +9,7 @@ from decimal import Decimal
 from core.circuit import Span
 from core.exercise import Measure
 from core.pictures import Board
-from core.trainee import Weekday
+from core.recurrence import Weekday
 from core.units import Load
 
 

@@ -7,13 +7,13 @@ its own. Everything a step decides to keep comes out as one of the `Entry` value
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from decimal import Decimal
 from enum import StrEnum
 
 from core.circuit import Circuit, Side
 from core.rack import Rack
-from core.trainee import ReminderDays
+from core.recurrence import Recurrence
 from core.units import Load, Unit
 
 
@@ -84,6 +84,45 @@ class PainRecord:
     exercise: str | None
 
 
+class UnaskedKind(StrEnum):
+    """What the assistant says without being spoken to, between workouts."""
+
+    REMINDER = "reminder"  # on a training day, at its time
+    SNOOZE = "snooze"  # a reminder that was put off by the trainee
+    FOLLOW_UP = "follow up"  # the day after a training day that went by
+    COME_BACK = "come back"  # after a week or two of silence
+
+
+class Reason(StrEnum):
+    """Why something that was due was not said."""
+
+    WORKOUT = "a workout runs"
+    TRAINED = "trained that day"
+    LATE = "too late"
+    QUIET = "quiet hours"
+    ONE_A_DAY = "one a day"
+    UNWELL = "a warning sign"
+
+
+@dataclass(frozen=True)
+class Unasked:
+    """Something that fell due and was seen to: said, or dropped for a reason.
+
+    Attributes:
+        kind: what it was.
+        day: the day it was for, on the trainee's calendar.
+        due_at: when it was to be said, UTC.
+        at: when it was seen to, UTC.
+        dropped: why it was not said, None when it was.
+    """
+
+    kind: UnaskedKind
+    day: date
+    due_at: datetime
+    at: datetime
+    dropped: Reason | None = None
+
+
 @dataclass(frozen=True)
 class History:
     """A trainee's diary as read before a decision, oldest first; voided records included."""
@@ -91,6 +130,7 @@ class History:
     sets: tuple[SetRecord, ...] = ()
     workouts: tuple[WorkoutRecord, ...] = ()
     pains: tuple[PainRecord, ...] = ()
+    unasked: tuple[Unasked, ...] = ()
 
     def standing(self) -> tuple[SetRecord, ...]:
         """The records that still hold: neither undone nor replaced."""
@@ -160,10 +200,53 @@ class RackSaid:
 
 
 @dataclass(frozen=True)
+class Heard:
+    """The trainee wrote, at an instant (UTC)."""
+
+    at: datetime
+
+
+@dataclass(frozen=True)
 class ReminderSet:
-    """When to remind; None ends the reminders."""
+    """When to remind, from an instant (UTC) on; None ends the reminders."""
 
-    reminder: ReminderDays | None
+    reminders: Recurrence | None
+    since: datetime
 
 
-Entry = SetNoted | SetUndone | WorkoutOpened | WorkoutClosed | PainNoted | CautionsAccepted | UnitChosen | RackSaid | ReminderSet
+@dataclass(frozen=True)
+class SnoozeSet:
+    """A reminder comes again at an instant (UTC); None: no more."""
+
+    until: datetime | None
+
+
+@dataclass(frozen=True)
+class ZoneChosen:
+    """The trainee's clock is that of this IANA zone from now on."""
+
+    zone: str
+
+
+@dataclass(frozen=True)
+class UnaskedNoted:
+    """Something that fell due was said, or dropped for a reason. One that was put off is put off no more."""
+
+    record: Unasked
+
+
+Entry = (
+    SetNoted
+    | SetUndone
+    | WorkoutOpened
+    | WorkoutClosed
+    | PainNoted
+    | CautionsAccepted
+    | UnitChosen
+    | RackSaid
+    | Heard
+    | ReminderSet
+    | SnoozeSet
+    | ZoneChosen
+    | UnaskedNoted
+)

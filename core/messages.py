@@ -6,6 +6,7 @@ The words for them are in `bot.wording`, one function a message. Exercises are n
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from typing import Literal
 
@@ -15,8 +16,8 @@ from core.diary import Ending
 from core.pictures import Board, ProgressPicture
 from core.rack import RackItem
 from core.reasons import CardReason
+from core.recurrence import Recurrence, Weekday
 from core.tempo import Tempo
-from core.trainee import Weekday
 from core.units import Load, Unit
 
 
@@ -121,7 +122,10 @@ class WelcomeBack:
 
 @dataclass(frozen=True)
 class TodayPlan:
-    """What today holds. Minutes in all, warm-up and rests included."""
+    """What today holds. Minutes in all, warm-up and rests included.
+
+    `days_off` is set when a round was taken off because the last workout was so many days ago.
+    """
 
     circuit: str
     rounds: int
@@ -129,22 +133,48 @@ class TodayPlan:
     minutes_low: int
     minutes_high: int
     done_today: bool
+    days_off: int | None = None
     picture: Board | None = None
     block: TodayInBlock | None = None
 
 
 @dataclass(frozen=True)
 class TodayInBlock:
-    """Where in a block a workout is: week `week` of `weeks`, an easier one or not.
-
-    `on` is the day it is for, None for today; `missed` is the training day that today makes up for.
-    """
+    """Where in a block today's workout is: week `week` of `weeks`; `missed` is the training day that today makes up for."""
 
     week: int
     weeks: int
     easier: bool
-    on: Weekday | None
     missed: Weekday | None
+
+
+@dataclass(frozen=True)
+class DayAt:
+    """A training day and its time, "HH:MM", None where any time of the day is good."""
+
+    day: date
+    at: str | None
+
+
+@dataclass(frozen=True)
+class RestDay:
+    """No training today, or no more.
+
+    `circuit` is what comes next; `coming` is when, None when nothing is planned. `taken_off` when today would have been a training
+    day; `done` when today's workout is done.
+    """
+
+    circuit: str
+    coming: DayAt | None
+    taken_off: bool
+    done: bool = False
+
+
+@dataclass(frozen=True)
+class PlanOver:
+    """The training days have come to their end."""
+
+    circuit: str
 
 
 @dataclass(frozen=True)
@@ -170,10 +200,66 @@ class UnitNoted:
 
 @dataclass(frozen=True)
 class ReminderNoted:
-    """Reminders are set."""
+    """When reminders come, read back; `coming` is the next."""
 
-    days: tuple[Weekday, ...]
+    reminders: Recurrence
+    coming: DayAt | None
+
+
+@dataclass(frozen=True)
+class DaysOffNoted:
+    """No training from `first` to `last`; `coming` is the next training day after."""
+
+    first: date
+    last: date
+    coming: DayAt | None
+
+
+@dataclass(frozen=True)
+class DayMoved:
+    """A training day moved to another; `at` is its time there, `was_one` when that was a training day before."""
+
+    day: date
+    to: date
     at: str
+    was_one: bool
+
+
+@dataclass(frozen=True)
+class NothingToMove:
+    """The day named is no training day."""
+
+    day: date
+
+
+@dataclass(frozen=True)
+class HalfAsked:
+    """Morning or evening? Each answer is a whole message."""
+
+    morning: str
+    evening: str
+
+
+@dataclass(frozen=True)
+class ZoneAsked:
+    """Another time zone, but which?"""
+
+
+@dataclass(frozen=True)
+class ZoneUnknown:
+    """A place whose zone is not known; `nearest` may be meant."""
+
+    said: str
+    nearest: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class ZoneNoted:
+    """The trainee's zone changed: the place it is named after, and what the clock shows there; `coming` is the next reminder."""
+
+    place: str
+    clock: str
+    coming: DayAt | None
 
 
 @dataclass(frozen=True)
@@ -202,11 +288,34 @@ class SnoozeTimeAsked:
 
 @dataclass(frozen=True)
 class Reminder:
-    """The reminder of a day. Minutes in all."""
+    """The reminder of a day. Minutes in all; `change` is the one thing that differs from the last time."""
 
     circuit: str
     rounds: int
     minutes_high: int
+    change: NextChange | None = None
+
+
+@dataclass(frozen=True)
+class FollowUp:
+    """A training day went by; today is as good. Minutes in all."""
+
+    circuit: str
+    minutes_high: int
+
+
+@dataclass(frozen=True)
+class ComeBack:
+    """After a week or two of silence: coming back is easy. The last word until the trainee speaks.
+
+    `eased` when the workout is a round shorter; `days_off` since the last workout, None when there was none.
+    """
+
+    circuit: str
+    rounds: int
+    minutes_high: int
+    eased: bool
+    days_off: int | None
 
 
 @dataclass(frozen=True)
@@ -702,12 +811,23 @@ Message = (
     | NothingRuns
     | HelpShown
     | UnitNoted
+    | RestDay
+    | PlanOver
     | ReminderNoted
+    | DaysOffNoted
+    | DayMoved
+    | NothingToMove
+    | HalfAsked
+    | ZoneAsked
+    | ZoneUnknown
+    | ZoneNoted
     | ReminderPartMissing
     | RemindersOff
     | Snoozed
     | SnoozeTimeAsked
     | Reminder
+    | FollowUp
+    | ComeBack
     | DaySkipped
     | ProgressShown
     | NotUnderstood

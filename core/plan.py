@@ -18,13 +18,15 @@ from typing import TYPE_CHECKING
 
 from core.circuit import Circuit, Span
 from core.diary import Ending
-from core.reminders import WEEK, local_date
+from core.recurrence import WEEK
+from core.reminders import local_date
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from core.diary import History, WorkoutRecord
-    from core.trainee import Block, Weekday
+    from core.recurrence import Recurrence, Weekday
+    from core.trainee import Block
 
 EASIER_ROUNDS = (2, 3)
 """In an easier week: two rounds of three."""
@@ -59,16 +61,20 @@ class Due:
     missed: date | None = None
 
 
-def circuit_due(block: Block, diary: History, today: date, zone: str = "UTC") -> Due:
-    """What is due on `today` (the trainee's day), given the diary of a trainee who lives in `zone`."""
+def circuit_due(block: Block, diary: History, today: date, zone: str = "UTC", own_days: Recurrence | None = None) -> Due:
+    """What is due on `today` (the trainee's day), given the diary of a trainee who lives in `zone`.
+
+    `own_days` are the days that the trainee has set, which go before the block's as long as there are any to come.
+    """
+    own = None if own_days is None or own_days.next_day(today) is None else own_days
     done = turns_taken(block, diary, zone)
     done_today = today in done
-    missed = None if done_today or today < block.starts_on else _missed(block, done, today)
+    missed = None if done_today or today < block.starts_on else _missed(block, done, today, own)
     on = max(today, block.starts_on)
     if done_today:
         on += DAY
     if missed is None:
-        on = next_training_day(block, on)
+        on = next_training_day(block, on, own)
     trained = {local_date(record.started_at, zone) for record in diary.workouts}
     week = _week(block, trained, on)
     circuit = block.circuits[len(done) % len(block.circuits)]
@@ -92,31 +98,35 @@ def _counts(block: Block, diary: History, record: WorkoutRecord) -> bool:
     return record.ending is not None and len(reported) >= DONE_SHARE * circuit.rounds * len(circuit.stations)
 
 
-def next_training_day(block: Block, day: date) -> date:
-    """The first training day that is `day` or later."""
-    while not is_training_day(block, day):
+def next_training_day(block: Block, day: date, own_days: Recurrence | None) -> date:
+    """The first training day that is `day` or later; the block's, when the trainee's own have come to their end."""
+    own = None if own_days is None else own_days.next_day(day)
+    if own is not None:
+        return own[0]
+    while not is_training_day(block, day, None):
         day += DAY
     return day
 
 
-def is_training_day(block: Block, day: date) -> bool:
-    """Whether the block has that day of the week."""
+def is_training_day(block: Block, day: date, own_days: Recurrence | None) -> bool:
+    """Whether the trainee's own days, or else the block's, have that day."""
+    if own_days is not None:
+        return own_days.time_on(day) is not None
     return not block.days or weekday(day) in block.days
 
 
 def weekday(day: date) -> Weekday:
     """The day of the week, as trainees have them."""
-    name: Weekday = WEEK[day.weekday()]
-    return name
+    return WEEK[day.weekday()]
 
 
-def _missed(block: Block, done: Sequence[date], today: date) -> date | None:
+def _missed(block: Block, done: Sequence[date], today: date, own: Recurrence | None) -> date | None:
     """The training day since the last workout that today makes up for; None when today is one, or tomorrow is."""
-    if is_training_day(block, today) or is_training_day(block, today + DAY):
+    if is_training_day(block, today, own) or is_training_day(block, today + DAY, own):
         return None
     day, since = today - DAY, max((*done, block.starts_on - DAY))
     while day > since:
-        if is_training_day(block, day):
+        if is_training_day(block, day, own):
             return day
         day -= DAY
     return None

@@ -4,21 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, datetime
-from typing import Literal
 
 from core.circuit import Circuit
 from core.rack import Rack
+from core.recurrence import Recurrence
+from core.recurrence import Weekday as Weekday  # noqa: PLC0414 - messages and acts speak of weekdays
 from core.units import Unit
-
-Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
-
-
-@dataclass(frozen=True)
-class ReminderDays:
-    """Days of the week to be reminded on, and the time of day ("HH:MM") in the trainee's zone."""
-
-    days: tuple[Weekday, ...]
-    at: str
 
 
 @dataclass(frozen=True)
@@ -46,6 +37,9 @@ class Trainee:
 
     `rack` is None until it was said, and empty for someone without weights. `zone` is an IANA name. `block` is None for someone who
     has one circuit and no plan.
+
+    `reminders` are the days to train, None when the trainee wants no reminders; `reminders_since` is when they were said: what lies
+    before is not due. `snoozed_until` is when a reminder that was put off comes again, `heard_at` when the trainee last wrote.
     """
 
     name: str
@@ -53,5 +47,8 @@ class Trainee:
     unit: Unit = Unit.KG
     rack: Rack | None = None
     cautions_accepted_at: datetime | None = None
-    reminder: ReminderDays | None = None
+    reminders: Recurrence | None = None
+    reminders_since: datetime | None = None
+    snoozed_until: datetime | None = None
+    heard_at: datetime | None = None
     block: Block | None = None

@@ -9,7 +9,7 @@ from sqlalchemy.exc import IntegrityError
 
 from bot.store.blocks import assign, circuit_id, keep_circuit, read_block
 from bot.store.tables import CIRCUIT, COACH, TRAINEE
-from bot.store.values import circuit_of, coach_state_of, coach_state_text, state_of
+from bot.store.values import circuit_of, coach_state_of, coach_state_text, state_of, trainee_of
 from core.coach.desk import Assigned, Change, CircuitKept, CircuitRemoved, Client, Desk, NewcomersGet
 from core.coach.states import Quiet
 from core.session.states import Running
@@ -80,6 +80,7 @@ def _desk(connection: Connection, coach_id: int, newcomers_id: int, history_of: 
             zone=row.zone,
             circuit=circuits[row.circuit_id].name,
             block=read_block(connection, row.id),
+            own_days=trainee_of(row, ()).reminders,
             running=isinstance(state_of(row.state, row.id), Running),
             diary=history_of(connection, row.id),
         )

@@ -12,6 +12,7 @@ from bot.errors import DiaryConflict
 from core.diary import (
     CautionsAccepted,
     Entry,
+    Heard,
     History,
     PainNoted,
     RackSaid,
@@ -19,10 +20,14 @@ from core.diary import (
     SetNoted,
     SetRecord,
     SetUndone,
+    SnoozeSet,
+    UnaskedKind,
+    UnaskedNoted,
     UnitChosen,
     WorkoutClosed,
     WorkoutOpened,
     WorkoutRecord,
+    ZoneChosen,
 )
 from core.trainee import Trainee
 
@@ -58,8 +63,18 @@ class Ledger:
                 trainee = replace(trainee, unit=unit)
             case RackSaid(rack):
                 trainee = replace(trainee, rack=rack)
-            case ReminderSet(reminder):
-                trainee = replace(trainee, reminder=reminder)
+            case Heard(at):
+                trainee = replace(trainee, heard_at=at)
+            case ReminderSet(reminders, since):
+                trainee = replace(trainee, reminders=reminders, reminders_since=since)
+            case SnoozeSet(until):
+                trainee = replace(trainee, snoozed_until=until)
+            case ZoneChosen(zone):
+                trainee = replace(trainee, zone=zone)
+            case UnaskedNoted(record):
+                history = replace(history, unasked=(*history.unasked, record))
+                if record.kind is UnaskedKind.SNOOZE:
+                    trainee = replace(trainee, snoozed_until=None)
             case _:
                 assert_never(entry)
         return Ledger(trainee, history)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
@@ -15,13 +16,13 @@ from bot.store.values import rendered_columns, rendered_of
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from datetime import datetime
 
     from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine
 
     from bot.ports import Render
     from core.session.events import Say
 
+COUNTDOWN = timedelta(minutes=1)  # what lives no longer is a countdown: rather none than two of them
 STALE = "stale"  # the reason of a countdown that came too late, or may have been sent before the program stopped
 
 
@@ -115,6 +116,8 @@ class Outgoing:
     async def recover(self, trainee_id: int | None = None) -> tuple[int, ...]:
         """After a start, or a fault in one chat: rows in sending wait again; countdowns may have been sent and are dropped.
 
+        A reminder has an expiry too, hours away: rather two of those than none.
+
         Returns:
             The ids of the trainees who have messages waiting.
         """
@@ -122,9 +125,10 @@ class Outgoing:
         if trainee_id is not None:
             sending &= OUTBOX.c.trainee_id == trainee_id
         async with self._engine.begin() as connection:
-            await connection.execute(
-                update(OUTBOX).where(sending & OUTBOX.c.expires_at.is_not(None)).values(status=Status.DROPPED.value, reason=STALE),
-            )
+            lives = await connection.execute(select(OUTBOX.c.id, OUTBOX.c.created_at, OUTBOX.c.expires_at).where(sending))
+            short = [row.id for row in lives if row.expires_at is not None and row.expires_at - row.created_at <= COUNTDOWN]
+            if short:
+                await _mark(connection, short, Status.DROPPED, reason=STALE)
             await connection.execute(update(OUTBOX).where(sending).values(status=Status.WAITING.value))
         async with reading(self._engine).begin() as connection:
             waiting = select(OUTBOX.c.trainee_id).where(OUTBOX.c.status == Status.WAITING.value).distinct()

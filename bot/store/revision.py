@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
     from sqlalchemy.ext.asyncio import AsyncEngine
 
-NEWEST = "0003"
+NEWEST = "0005"
 
 
 async def bring_to_newest(engine: AsyncEngine) -> None:

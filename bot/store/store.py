@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import date, datetime
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import func, insert, select, update
+from sqlalchemy import delete, func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
 from bot.errors import DatabaseUnusable, TraineeUnknown
@@ -16,7 +16,19 @@ from bot.store.engine import open_engine, reading
 from bot.store.ledger import Ledger
 from bot.store.outgoing import Letter, Outbound, Outgoing
 from bot.store.revision import bring_to_newest
-from bot.store.tables import CIRCUIT, COACH, INBOX, PAIN_RECORD, RACK_ITEM, SET_RECORD, SET_VOID, TRAINEE, WORKOUT
+from bot.store.tables import (
+    CIRCUIT,
+    COACH,
+    INBOX,
+    PAIN_RECORD,
+    RACK_ITEM,
+    SET_RECORD,
+    SET_VOID,
+    TRAINEE,
+    UNASKED,
+    WORKOUT,
+    ZONE_SEEN,
+)
 from bot.store.values import (
     circuit_of,
     pain_of,
@@ -25,12 +37,14 @@ from bot.store.values import (
     state_text,
     trainee_columns,
     trainee_of,
+    unasked_of,
     voided_numbers,
     workout_of,
 )
 from bot.store.writing import write_entry
 from core.circuit import Circuit
 from core.diary import History, SetRecord
+from core.reminders import offsets_of
 from core.session.states import New, State
 
 if TYPE_CHECKING:
@@ -42,6 +56,8 @@ if TYPE_CHECKING:
     from bot.ports import Decide, DecideForCoach, Render
     from core.session.events import Step
     from core.trainee import Block, Trainee
+
+DAYS_AHEAD = 800  # how far the clocks of a zone are compared: two years and more
 
 
 @dataclass(frozen=True)
@@ -181,6 +197,23 @@ class Store:
         async with reading(self._engine).begin() as connection:
             return {row.id: row.wake_at for row in await connection.execute(due)}
 
+    async def notice_zones(self, now: datetime) -> None:
+        """Have everybody looked at whose zone's clocks will do something else than the zone data of the last start said.
+
+        What is due follows from the diary at every look; only the wake-ups that are stored could be wrong, and are brought to now.
+        """
+        async with self._engine.begin() as connection:
+            known = {row.zone: row.offsets for row in await connection.execute(select(ZONE_SEEN))}
+            zones = (await connection.execute(select(TRAINEE.c.zone).distinct())).scalars().all()
+            told = {zone: offsets_of(zone, date(now.year, 1, 1), DAYS_AHEAD) for zone in zones}
+            changed = [zone for zone in told if told[zone] != known.get(zone)]
+            for zone in changed:
+                of_zone = TRAINEE.c.zone == zone
+                await connection.execute(delete(ZONE_SEEN).where(ZONE_SEEN.c.zone == zone))
+                await connection.execute(insert(ZONE_SEEN).values(zone=zone, offsets=told[zone]))
+                if zone in known:
+                    await connection.execute(update(TRAINEE).where(of_zone & TRAINEE.c.wake_at.is_not(None)).values(wake_at=now))
+
     async def latest_at(self) -> datetime | None:
         """The instant of the latest step of anybody: no clock of this database may start before it."""
         latest: datetime | None = await self._scalar(select(func.max(TRAINEE.c.seen_at)))
@@ -317,6 +350,7 @@ async def _history(connection: AsyncConnection, trainee_id: int) -> History:
         await _sets(connection, trainee_id),
         tuple(workout_of(row) for row in await _rows(connection, WORKOUT, trainee_id, "number")),
         tuple(pain_of(row) for row in await _rows(connection, PAIN_RECORD, trainee_id, "id")),
+        tuple(unasked_of(row) for row in await _rows(connection, UNASKED, trainee_id, "id")),
     )
 
 

@@ -35,8 +35,10 @@ class CircuitRow(Row, table=True):
 class TraineeRow(Row, table=True):
     """Who trains, and where the conversation is.
 
-    `state` is JSON, `reminder` too; `wake_at` is when the clock must look again; `seen_at` is the instant of the latest step;
-    `revision` counts the steps, so that what is remembered in memory is known to be what is stored.
+    `state` is JSON, `reminder` an RFC 5545 recurrence (`core.recurrence`) that holds from `reminders_since` on. `snoozed_until` is
+    when a reminder that was put off comes again, `heard_at` when the trainee last wrote; `wake_at` is when the clock must look
+    again; `seen_at` is the instant of the latest step; `revision` counts the steps, so that what is remembered in memory is known
+    to be what is stored.
     """
 
     __tablename__ = "trainee"
@@ -47,6 +49,9 @@ class TraineeRow(Row, table=True):
     rack_said: bool
     cautions_accepted_at: datetime | None = None
     reminder: str | None = None
+    reminders_since: datetime | None = None
+    snoozed_until: datetime | None = None
+    heard_at: datetime | None = None
     circuit_id: int = Field(foreign_key="circuit.id")
     state: str
     wake_at: datetime | None = Field(default=None, index=True)
@@ -164,6 +169,27 @@ class PainRow(Row, table=True):
     exercise: str | None = None
 
 
+class UnaskedRow(Row, table=True):
+    """Something that fell due between workouts and was seen to; `dropped` says why it was not said. Rows are only ever added."""
+
+    __tablename__ = "unasked"
+    id: int | None = Field(default=None, primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id", index=True)
+    kind: str
+    day: date
+    due_at: datetime
+    at: datetime
+    dropped: str | None = None
+
+
+class ZoneSeenRow(Row, table=True):
+    """What the clocks of a zone will do, as the zone data of the last start had it."""
+
+    __tablename__ = "zone_seen"
+    zone: str = Field(primary_key=True)
+    offsets: str
+
+
 class InboxRow(Row, table=True):
     """A message that has been handled, by its channel and the channel's id for it."""
 
@@ -209,5 +235,7 @@ WORKOUT = _table("workout")
 SET_RECORD = _table("set_record")
 SET_VOID = _table("set_void")
 PAIN_RECORD = _table("pain_record")
+UNASKED = _table("unasked")
+ZONE_SEEN = _table("zone_seen")
 INBOX = _table("inbox")
 OUTBOX = _table("outbox")

@@ -14,11 +14,12 @@ from bot.errors import RowBroken
 from bot.ports import Rendered
 from core.circuit import Circuit, Side
 from core.coach.states import CoachState, Quiet
-from core.diary import Ending, PainRecord, SetRecord, WorkoutRecord
+from core.diary import Ending, PainRecord, Reason, SetRecord, Unasked, UnaskedKind, WorkoutRecord
 from core.pictures import Picture
 from core.rack import Kind, Rack, RackItem
+from core.recurrence import Recurrence, recurrence_of, text_of
 from core.session.states import Idle, State
-from core.trainee import Block, ReminderDays, Trainee, Weekday
+from core.trainee import Block, Trainee, Weekday
 from core.units import Load, Unit
 
 if TYPE_CHECKING:
@@ -42,7 +43,6 @@ _numbers: TypeAdapter[tuple[int, ...]] = TypeAdapter(tuple[int, ...])
 _states: TypeAdapter[State] = TypeAdapter(Annotated[State, Field(discriminator="kind")])
 _circuits: TypeAdapter[Circuit] = TypeAdapter(Circuit)
 _pictures: TypeAdapter[Picture] = TypeAdapter(Picture)
-_reminders: TypeAdapter[ReminderDays] = TypeAdapter(ReminderDays)
 
 
 def state_text(state: State) -> str:
@@ -136,14 +136,16 @@ def _check_block(block: Block, where: str) -> None:
 
 def trainee_columns(trainee: Trainee) -> Columns:
     """What the trainee's own row holds of a trainee; the rack has rows of its own."""
-    reminder = trainee.reminder
     return {
         "name": trainee.name,
         "zone": trainee.zone,
         "unit": trainee.unit.value,
         "rack_said": trainee.rack is not None,
         "cautions_accepted_at": trainee.cautions_accepted_at,
-        "reminder": None if reminder is None else _text(_reminders, reminder, "trainee.reminder"),
+        "reminder": None if trainee.reminders is None else _recurrence_text(trainee.reminders),
+        "reminders_since": trainee.reminders_since,
+        "snoozed_until": trainee.snoozed_until,
+        "heard_at": trainee.heard_at,
     }
 
 
@@ -161,8 +163,24 @@ def trainee_of(row: Row[Any], items: Iterable[Row[Any]]) -> Trainee:
         unit=_word(Unit, row.unit, where),
         rack=rack if row.rack_said else None,
         cautions_accepted_at=row.cautions_accepted_at,
-        reminder=None if row.reminder is None else _read(_reminders, row.reminder, where),
+        reminders=None if row.reminder is None else _recurrence_of(row.reminder, where),
+        reminders_since=row.reminders_since,
+        snoozed_until=row.snoozed_until,
+        heard_at=row.heard_at,
     )
+
+
+def _recurrence_text(recurrence: Recurrence) -> str:
+    text = text_of(recurrence)
+    _check("trainee.reminder", _recurrence_of(text, "trainee.reminder") == recurrence, "would not come back the same")
+    return text
+
+
+def _recurrence_of(text: str, where: str) -> Recurrence:
+    try:
+        return recurrence_of(text)
+    except (ValueError, KeyError):
+        raise RowBroken(where, "days that are no recurrence") from None
 
 
 def rack_columns(trainee_id: int, rack: Rack) -> list[Columns]:
@@ -338,6 +356,35 @@ def pain_of(row: Row[Any]) -> PainRecord:
     """
     side = None if row.side is None else _word(Side, row.side, f"pain {row.id}")
     return PainRecord(row.at, row.place, side, row.urgent, row.exercise)
+
+
+def unasked_columns(trainee_id: int, record: Unasked) -> Columns:
+    """The row of something that fell due and was seen to.
+
+    Raises:
+        RowBroken: when an instant has no zone.
+    """
+    _check_instant(record.due_at, f"unasked of trainee {trainee_id}")
+    _check_instant(record.at, f"unasked of trainee {trainee_id}")
+    return {
+        "trainee_id": trainee_id,
+        "kind": record.kind.value,
+        "day": record.day,
+        "due_at": record.due_at,
+        "at": record.at,
+        "dropped": _word_text(record.dropped),
+    }
+
+
+def unasked_of(row: Row[Any]) -> Unasked:
+    """Something that fell due, from its row.
+
+    Raises:
+        RowBroken: when its kind or reason is none.
+    """
+    where = f"unasked {row.id}"
+    dropped = None if row.dropped is None else _word(Reason, row.dropped, where)
+    return Unasked(_word(UnaskedKind, row.kind, where), row.day, row.due_at, row.at, dropped)
 
 
 def rendered_columns(rendered: Rendered) -> Columns:

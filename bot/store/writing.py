@@ -7,18 +7,22 @@ from typing import TYPE_CHECKING, assert_never
 from sqlalchemy import delete, insert, update
 
 from bot.store import tables
-from bot.store.values import ending_columns, pain_columns, rack_columns, set_columns, workout_columns
+from bot.store.values import ending_columns, pain_columns, rack_columns, set_columns, unasked_columns, workout_columns
 from core.diary import (
     CautionsAccepted,
     Entry,
+    Heard,
     PainNoted,
     RackSaid,
     ReminderSet,
     SetNoted,
     SetUndone,
+    SnoozeSet,
+    UnaskedNoted,
     UnitChosen,
     WorkoutClosed,
     WorkoutOpened,
+    ZoneChosen,
 )
 
 if TYPE_CHECKING:
@@ -49,7 +53,9 @@ async def write_entry(connection: AsyncConnection, trainee_id: int, entry: Entry
             await connection.execute(insert(tables.PAIN_RECORD).values(pain_columns(trainee_id, record)))
         case RackSaid(rack):
             await _write_rack(connection, trainee_id, rack)
-        case CautionsAccepted() | UnitChosen() | ReminderSet():
+        case UnaskedNoted(record):
+            await connection.execute(insert(tables.UNASKED).values(unasked_columns(trainee_id, record)))
+        case CautionsAccepted() | UnitChosen() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:
             assert_never(entry)

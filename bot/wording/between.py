@@ -1,23 +1,17 @@
-"""Between workouts: what today holds, reminders, progress, help."""
+"""Between workouts: what today holds, progress, help."""
 
 from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
-from bot.wording.phrases import DAY_NAMES, load_text, page, set_text
+from bot.wording.days import DAY_NAMES
+from bot.wording.phrases import load_text, page, set_text
 from bot.wording.pictures import strength_text
 from core.messages import (
     ClearanceNeeded,
-    DaySkipped,
     HelpShown,
     NothingRuns,
     NotUnderstood,
     ProgressShown,
-    Reminder,
-    ReminderNoted,
-    ReminderPartMissing,
-    RemindersOff,
-    Snoozed,
-    SnoozeTimeAsked,
     TodayInBlock,
     TodayPlan,
     UnitNoted,
@@ -52,31 +46,35 @@ def today_plan(message: TodayPlan) -> Worded:
         + (", each side" if line.sides else "")
         for number, line in enumerate(message.stations, start=1)
     ]
-    block = message.block
-    rest_day = block is not None and block.on is not None
-    again = "" if rest_day else " If you want it again:"
     return Worded(
         page(
-            f"You trained today already. Well done.{again}" if message.done_today else "",
-            "Today is for rest." if rest_day and not message.done_today else "",
-            *_in_block(message, block),
+            "You trained today already. Well done. If you want it again:" if message.done_today else "",
+            f"{message.days_off} days since the last one, so today is a round shorter." if message.days_off is not None else "",
+            *_missed(message.block),
+            f"Today: {message.circuit}",
+            *_in_block(message.block),
             f"{message.rounds} rounds, about {minutes}{warm_up}",
             *stations,
-            'Rather today? Say "go".' if rest_day else 'Say "go" to start.',
+            'Say "go" to start.',
         ),
         ("go",),
     )
 
 
-def _in_block(message: TodayPlan, block: TodayInBlock | None) -> tuple[str, ...]:
-    """The day and the circuit, and for those who have a plan where in it they are."""
+def _missed(block: TodayInBlock | None) -> tuple[str, ...]:
+    """A training day that was missed, where today makes up for it."""
+    if block is None or block.missed is None:
+        return ()
+    return (f"{DAY_NAMES[block.missed]} was missed, so today is fine for it.",)
+
+
+def _in_block(block: TodayInBlock | None) -> tuple[str, ...]:
+    """Where in their plan somebody is who has one."""
     if block is None:
-        return (f"Today: {message.circuit}",)
-    missed = f"{DAY_NAMES[block.missed]} was missed, so today is fine for it." if block.missed is not None else ""
-    day = "Today" if block.on is None else f"Next, on {DAY_NAMES[block.on]}"
+        return ()
     week = f"Week {block.week} of {block.weeks} of your plan"
     easier = f"{week}, the easier one: less to do, lighter, so that you come back fresh."
-    return missed, f"{day}: {message.circuit}", easier if block.easier else f"{week}."
+    return (easier if block.easier else f"{week}.",)
 
 
 @words_for(NothingRuns)
@@ -109,6 +107,7 @@ def help_shown(message: HelpShown) -> Worded:
             '• "how am I doing?"',
             '• your weights: "I have a pair of 8s and a 16"',
             '• "remind me mon wed fri 6:30am", "stop the reminders"',
+            '• "not this week", "move today to tomorrow"',
             '• "use pounds", "use kilos"',
         )
     )
@@ -118,58 +117,6 @@ def help_shown(message: HelpShown) -> Worded:
 def unit_noted(message: UnitNoted) -> Worded:
     """The unit changed."""
     return Worded(page(f"{'Kilos' if message.unit is Unit.KG else 'Pounds'} from now on."))
-
-
-@words_for(ReminderNoted)
-def reminder_noted(message: ReminderNoted) -> Worded:
-    """Reminders are set."""
-    days = ", ".join(DAY_NAMES[day] for day in message.days)
-    return Worded(page(f"I'll remind you: {days} at {message.at}."))
-
-
-@words_for(ReminderPartMissing)
-def reminder_part_missing(message: ReminderPartMissing) -> Worded:
-    """Days without a time, or a time without days."""
-    if message.missing == "time":
-        return Worded(page("At what time? Say days and time together:", '"remind me mon wed fri 6:30am"'))
-    return Worded(page("On which days? Say days and time together:", '"remind me mon wed fri 6:30am"'))
-
-
-@words_for(RemindersOff)
-def reminders_off(message: RemindersOff) -> Worded:
-    """Reminders have ended."""
-    del message
-    return Worded(page('No more reminders. Say "go" whenever you like.'))
-
-
-@words_for(Snoozed)
-def snoozed(message: Snoozed) -> Worded:
-    """A reminder will come later."""
-    return Worded(page(f"I'll ask again at {message.at}."))
-
-
-@words_for(SnoozeTimeAsked)
-def snooze_time_asked(message: SnoozeTimeAsked) -> Worded:
-    """Later was said, but not when."""
-    del message
-    return Worded(page('When? "later 30 min" or "remind me at 7pm".'), ("later 30 min",))
-
-
-@words_for(Reminder)
-def reminder(message: Reminder) -> Worded:
-    """The reminder of a day."""
-    what = f"Time for {message.circuit}: {message.rounds} rounds, up to {message.minutes_high} min."
-    return Worded(
-        page(what, '"go", "later 30 min" or "not today"?'),
-        ("go", "later 30 min", "not today"),
-    )
-
-
-@words_for(DaySkipped)
-def day_skipped(message: DaySkipped) -> Worded:
-    """Not today."""
-    del message
-    return Worded(page("All right, not today. Rest counts too."))
 
 
 @words_for(ProgressShown)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
-from bot.wording.phrases import DAY_NAMES, TIED, and_list, load_text, number_text, page, seconds_text
-from bot.wording.pictures import day, span_text
+from bot.wording.days import DAY_NAMES, date_text
+from bot.wording.phrases import TIED, and_list, load_text, number_text, page, seconds_text
+from bot.wording.pictures import span_text
 from core.circuit import Span
 from core.coach_messages import (
     CircuitAdvice,
@@ -157,7 +158,7 @@ def _minutes(span: Span) -> str:
 @words_for(PlanShown)
 def plan_shown(message: PlanShown) -> Worded:
     """A plan day by day."""
-    days = ", ".join(DAY_NAMES[day_] for day_ in message.days) if message.days else "any day"
+    days = ", ".join(DAY_NAMES[day] for day in message.days) if message.days else "any day"
     easier = [str(week) for week in message.easier_weeks]
     turns = (
         f"{and_list(message.circuits)} take turns."
@@ -252,9 +253,9 @@ def plans_shown(message: PlansShown) -> Worded:
 def _plan(plan: TraineePlan) -> str:
     if plan.week is None or plan.next_on is None:
         return f"• {plan.trainee}: {plan.next_circuit}, no plan"
-    days = ", ".join(DAY_NAMES[day_] for day_ in plan.days) or "any day"
-    week = f"week {plan.week} of {plan.weeks}"
-    return f"• {plan.trainee}: {and_list(plan.circuits)} on {days}, {week}. Next: {plan.next_circuit}, {day(plan.next_on).replace(' ', TIED)}"
+    days = ", ".join(DAY_NAMES[day] for day in plan.days) or "any day"
+    turns = f"{and_list(plan.circuits)} on {days}, week {plan.week} of {plan.weeks}"
+    return f"• {plan.trainee}: {turns}. Next: {plan.next_circuit}, {date_text(plan.next_on).replace(' ', TIED)}"
 
 
 @words_for(CircuitUnknown)

@@ -15,21 +15,10 @@ if TYPE_CHECKING:
 
     from core.messages import SetLine
     from core.tempo import Tempo
-    from core.trainee import Weekday
 
 WIDTH = 38  # columns; two more are the terminal's margin
 TIED = "\N{NO-BREAK SPACE}"  # keeps a number and its unit on one line while folding
 TIES = re.compile(r"(?<=\d) (?=(?:kg|lb|s|min)\b)|(?<=×) (?=\d)|(?<=\d) (?=×)")
-
-DAY_NAMES: dict[Weekday, str] = {
-    "mon": "Mon",
-    "tue": "Tue",
-    "wed": "Wed",
-    "thu": "Thu",
-    "fri": "Fri",
-    "sat": "Sat",
-    "sun": "Sun",
-}
 
 
 def page(*lines: str) -> str:

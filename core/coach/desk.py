@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from core.circuit import Circuit
 from core.diary import History
+from core.recurrence import Recurrence
 from core.trainee import Block
 
 
@@ -19,6 +20,7 @@ class Client:
         zone: an IANA name.
         circuit: the name of the circuit that is on where there is no block.
         block: their plan, None without one.
+        own_days: the days they have set for themselves, None without.
         running: true in the middle of a workout.
         diary: theirs, for what is due.
     """
@@ -28,6 +30,7 @@ class Client:
     zone: str
     circuit: str
     block: Block | None
+    own_days: Recurrence | None = None
     running: bool = False
     diary: History = field(default_factory=History)
 

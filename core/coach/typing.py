@@ -12,14 +12,14 @@ from core.circuit import Circuit
 from core.circuit_text import UNNAMED, draft_typed
 from core.coach_messages import Remark
 from core.plan import monday_of
-from core.reminders import WEEK
+from core.recurrence import WEEK
 from core.trainee import Block
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from core.coach.desk import Desk
-    from core.trainee import Weekday
+    from core.recurrence import Weekday
 
 YES = {"yes", "y", "yep", "yeah", "ok", "okay", "sure", "go", "do it", "use it", "put it in force", "yes please"}
 NO = {"no", "n", "nope", "drop it", "leave it", "cancel", "forget it", "no thanks"}

@@ -6,11 +6,13 @@ A field is None (or empty, or False) when it was not said; nothing is ever guess
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 from typing import Literal
 
 from core.circuit import Side as Side  # noqa: PLC0414 - the acts speak of sides and weekdays
+from core.recurrence import Frequency
 from core.trainee import Weekday as Weekday  # noqa: PLC0414
 from core.units import Unit
 
@@ -236,6 +238,66 @@ class Unclear:
     choices: tuple[tuple[Log | Amend, ...], ...] = ()
 
 
+@dataclass(frozen=True)
+class Days:
+    """Days to be reminded on: `days` of the week, or every so many days; `every` above 1 with weeks is every so many weeks.
+
+    `at` ("HH:MM") is None when no time was said.
+    """
+
+    of: Frequency
+    every: int = 1
+    days: tuple[Weekday, ...] = ()
+    at: str | None = None
+
+
+@dataclass(frozen=True)
+class Repeat:
+    """Reminders by rules, `first` on (None: from now on). Read between workouts; `read` prints it as unclear."""
+
+    rules: tuple[Days, ...]
+    first: date | None = None
+
+
+@dataclass(frozen=True)
+class HalfOfDay:
+    """A time of day that may be morning or evening: the same message with either. `read` prints it as unclear."""
+
+    morning: str
+    evening: str
+
+
+@dataclass(frozen=True)
+class Away:
+    """No training from `first` to `last`, both days included. `read` prints it as unclear."""
+
+    first: date
+    last: date
+
+
+@dataclass(frozen=True)
+class Move:
+    """A training day to another day. `read` prints it as unclear."""
+
+    day: date
+    to: date
+
+
+@dataclass(frozen=True)
+class InZone:
+    """Another time zone: the IANA name, None when none was named or `said` is not known. `read` prints it as unclear."""
+
+    zone: str | None = None
+    said: str | None = None
+
+
+@dataclass(frozen=True)
+class MyReminders:
+    """When do you remind me? `read` prints it as unclear."""
+
+
+Calendar = Repeat | HalfOfDay | Away | Move | InZone | MyReminders
+
 Act = (
     Log
     | Amend
@@ -260,4 +322,5 @@ Act = (
     | Again
     | Answer
     | Unclear
+    | Calendar
 )

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from core.catalogue import exercise
 from core.diary import Ending, SetRecord, WorkoutClosed
 from core.messages import BestSet, NextChange, Summary, SummaryLine
-from core.session.idle import idle
 from core.session.lines import line_of
 from core.session.places import exercise_at
 from core.session.prescription import advise, change_of
@@ -28,7 +27,7 @@ def close(state: Running, ending: Ending, turn: Turn, *, quietly: bool = False) 
     turn.keep(WorkoutClosed(workout.number, turn.now, ending, workout.work_s))
     if not quietly:
         turn.say(_summary(turn, workout, ending))
-    return idle(turn, last=replace(workout, question=None))
+    return Idle(replace(workout, question=None))
 
 
 def _summary(turn: Turn, workout: Workout, ending: Ending) -> Summary:

@@ -1,79 +1,181 @@
-"""Between workouts: the next reminder, and nothing else on the clock."""
+"""Between workouts: the trainee's days, and what is put off, moved or left out."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
-from typing import TYPE_CHECKING
+from datetime import date, timedelta
+from typing import TYPE_CHECKING, assert_never
 
-from core.diary import ReminderSet
+from core.diary import ReminderSet, SnoozeSet, ZoneChosen
 from core.messages import (
+    DayAt,
+    DayMoved,
     DaySkipped,
+    DaysOffNoted,
+    HalfAsked,
+    NothingToMove,
     ReminderNoted,
     ReminderPartMissing,
     RemindersOff,
     Snoozed,
     SnoozeTimeAsked,
+    ZoneAsked,
+    ZoneNoted,
+    ZoneUnknown,
 )
-from core.reminders import WEEK, clock_text, next_reminder, next_time
-from core.session.states import Cue, CueKind, Idle, Workout
-from core.trainee import ReminderDays
+from core.reading.acts import Away, Days, HalfOfDay, InZone, Move, MyReminders, Repeat
+from core.reading.zones import near_places, place_name
+from core.recurrence import Recurrence, Rule, weekly
+from core.reminders import at_clock, clock_text, local_date, next_time, next_training
 
 if TYPE_CHECKING:
     from datetime import datetime
 
-    from core.reading.acts import Remind, Snooze
+    from core.reading.acts import Calendar, Remind, Snooze
+    from core.session.states import Idle
     from core.session.turn import Turn
 
 
-def idle(turn: Turn, last: Workout | None = None) -> Idle:
-    """No workout runs; the next reminder, if there are any, is on the clock."""
-    return Idle(_reminder_cues(turn, turn.plan.trainee.reminder), last)
-
-
-def _reminder_cues(turn: Turn, reminder: ReminderDays | None) -> tuple[Cue, ...]:
-    if reminder is None:
-        return ()
-    return (Cue(CueKind.REMIND, next_reminder(reminder, turn.plan.trainee.zone, turn.now)),)
-
-
-def after_reminder(turn: Turn, state: Idle) -> Idle:
-    """A reminder was said (or was stale): the next of its days."""
-    later = state.cues[1:]
-    return replace(state, cues=later or _reminder_cues(turn, turn.plan.trainee.reminder))
-
-
-def remind(turn: Turn, state: Idle, act: Remind) -> Idle:
+def remind(turn: Turn, act: Remind) -> None:
     """Set the days and the time of reminders, or end them."""
-    known = turn.plan.trainee.reminder
+    known = turn.clock_setting()[0].reminders
     if act.off:
-        kept = tuple(day for day in (known.days if known else ()) if act.days and day not in act.days)
-        reminder = None if known is None or not kept else ReminderDays(kept, known.at)
+        _less(turn, known, act)
+        return
+    first_at = known.rules[0].at if known is not None and known.rules else None
+    if act.days:
+        _set(turn, (Days("week", 1, act.days, act.at or first_at),), None)
+    elif known is not None and act.at is not None:
+        at = act.at
+        _keep(turn, replace(known, rules=tuple(replace(rule, at=at) for rule in known.rules), added=()), since=turn.now)
     else:
-        days, at = act.days or (known.days if known else ()), act.at or (known.at if known else None)
-        if at is None or not days:
-            turn.say(ReminderPartMissing("time" if at is None else "days"))
-            return state
-        reminder = ReminderDays(tuple(sorted(days, key=WEEK.index)), at)
-    turn.keep(ReminderSet(reminder))
-    turn.say(RemindersOff() if reminder is None else ReminderNoted(reminder.days, reminder.at))
-    return replace(state, cues=_reminder_cues(turn, reminder))
+        turn.say(ReminderPartMissing("days"))
 
 
-def snooze(turn: Turn, state: Idle, act: Snooze) -> Idle:
+def _less(turn: Turn, known: Recurrence | None, act: Remind) -> None:
+    """End the reminders, or those on some days of the week."""
+    left = None if known is None or not act.days else known.without_weekdays(act.days)
+    if left is not None:
+        _keep(turn, left)
+        return
+    turn.keep(ReminderSet(None, turn.now))
+    turn.keep(SnoozeSet(None))
+    turn.say(RemindersOff())
+
+
+def calendar(turn: Turn, state: Idle, act: Calendar) -> Idle:
+    """What was said about days, times away and zones."""
+    match act:
+        case Repeat(rules, first):
+            _set(turn, rules, first)
+        case HalfOfDay(morning, evening):
+            turn.say(HalfAsked(morning, evening))
+        case Away(first, last):
+            _away(turn, first, last)
+        case Move(day, to):
+            _move(turn, day, to)
+        case InZone():
+            return _zone(turn, state, act)
+        case MyReminders():
+            known = turn.clock_setting()[0].reminders
+            turn.say(ReminderPartMissing("days") if known is None else ReminderNoted(known, _coming(turn)))
+        case _:
+            assert_never(act)
+    return state
+
+
+def _set(turn: Turn, said: tuple[Days, ...], first: date | None) -> None:
+    """Reminders by rules that were said, in place of those before; a time that was not said is the one before."""
+    known = turn.clock_setting()[0].reminders
+    known_at = known.rules[0].at if known is not None and known.rules else None
+    rules = []
+    for days in said:
+        at = days.at or known_at
+        if at is None:
+            turn.say(ReminderPartMissing("time"))
+            return
+        rules.append(_rule(turn, days, at, first))
+    _keep(turn, Recurrence(tuple(rules)), since=turn.now)
+
+
+def _rule(turn: Turn, days: Days, at: str, first: date | None) -> Rule:
+    """A rule from the first day on: a day of the week counts today even when its time has gone by, a count of days does not."""
+    start = first or turn.today
+    if days.of == "week":
+        return weekly(days.days, at, start, days.every)
+    if start == turn.today and at_clock(start, at, turn.clock_setting()[0].zone) <= turn.now:
+        start += timedelta(days=1)
+    return Rule(start, at, days.every, "day")
+
+
+def _keep(turn: Turn, reminders: Recurrence, since: datetime | None = None) -> None:
+    turn.keep(ReminderSet(reminders, since or turn.clock_setting()[0].reminders_since or turn.now))
+    turn.say(ReminderNoted(reminders, _coming(turn)))
+
+
+def _coming(turn: Turn) -> DayAt | None:
+    """The next training day that has not begun to be reminded of."""
+    trainee = turn.clock_setting()[0]
+    found = None if trainee.reminders is None else next_training(trainee.reminders, trainee.zone, turn.now)
+    return None if found is None else DayAt(found[0], clock_text(found[1], trainee.zone))
+
+
+def _away(turn: Turn, first: date, last: date) -> None:
+    """No training for some days."""
+    known = turn.clock_setting()[0].reminders
+    if known is None:
+        turn.say(ReminderPartMissing("days"))
+        return
+    _change(turn, known.since(turn.today - timedelta(days=1)).without(first, last))
+    snoozed = turn.clock_setting()[0].snoozed_until
+    if snoozed is not None and first <= local_date(snoozed, turn.clock_setting()[0].zone) <= last:
+        turn.keep(SnoozeSet(None))
+    turn.say(DaysOffNoted(first, last, _coming(turn)))
+
+
+def _move(turn: Turn, day: date, to: date) -> None:
+    """A training day to another day."""
+    known = turn.clock_setting()[0].reminders
+    at = None if known is None else known.time_on(day)
+    if known is None or at is None:
+        turn.say(NothingToMove(day))
+        return
+    was_one = known.time_on(to)
+    _change(turn, known.since(turn.today - timedelta(days=1)).moved(day, to))
+    turn.keep(SnoozeSet(None))
+    turn.say(DayMoved(day, to, was_one or at, was_one=was_one is not None))
+
+
+def _change(turn: Turn, reminders: Recurrence) -> None:
+    """Keep exceptions; what was due before is due still."""
+    turn.keep(ReminderSet(reminders, turn.clock_setting()[0].reminders_since or turn.now))
+
+
+def _zone(turn: Turn, state: Idle, act: InZone) -> Idle:
+    """The trainee's clock is another one: the times stay what they are on it."""
+    if act.zone is None:
+        turn.say(ZoneAsked() if act.said is None else ZoneUnknown(act.said, near_places(act.said)))
+        return replace(state, asked="zone")
+    turn.keep(ZoneChosen(act.zone))
+    turn.say(ZoneNoted(place_name(act.zone), clock_text(turn.now, act.zone), _coming(turn)))
+    return replace(state, asked=None)
+
+
+def snooze(turn: Turn, act: Snooze) -> None:
     """One reminder, later today or at a time."""
-    zone = turn.plan.trainee.zone
+    zone = turn.clock_setting()[0].zone
     if act.minutes is None and act.at is None:
         turn.say(SnoozeTimeAsked())
-        return state
-    at: datetime = next_time(act.at, zone, turn.now) if act.at else turn.now + timedelta(minutes=act.minutes or 0)
-    turn.say(Snoozed(clock_text(at, zone)))
-    regular = tuple(cue for cue in _reminder_cues(turn, turn.plan.trainee.reminder) if cue.at > at)
-    return replace(state, cues=(Cue(CueKind.REMIND, at), *regular))
+        return
+    until = next_time(act.at, zone, turn.now) if act.at else turn.now + timedelta(minutes=act.minutes or 0)
+    turn.keep(SnoozeSet(until))
+    turn.say(Snoozed(clock_text(until, zone)))
 
 
-def skip_day(turn: Turn, state: Idle) -> Idle:
+def skip_day(turn: Turn) -> None:
     """Not today: nothing more is said until the next day of the trainee's."""
+    known = turn.clock_setting()[0].reminders
+    if known is not None:
+        _change(turn, known.since(turn.today - timedelta(days=1)).without(turn.today, turn.today))
+    turn.keep(SnoozeSet(None))
     turn.say(DaySkipped())
-    kept = tuple(cue for cue in _reminder_cues(turn, turn.plan.trainee.reminder))
-    return replace(state, cues=kept)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from core.agenda import DayKind, agenda, days_of, days_since, eased
 from core.catalogue import exercise
 from core.diary import WorkoutOpened
-from core.messages import ClearanceNeeded, StationLine, TodayInBlock, TodayPlan, WarmUp
+from core.messages import ClearanceNeeded, DayAt, PlanOver, RestDay, StationLine, TodayInBlock, TodayPlan, WarmUp
 from core.plan import weekday
 from core.rack import Rack
-from core.reminders import local_date
 from core.safety import must_wait
 from core.session import cues
 from core.session.boards import board_of
@@ -20,21 +20,22 @@ from core.session.prescription import advise
 from core.session.states import Idle, Place, State, Workout
 
 if TYPE_CHECKING:
-    from datetime import date
-
     from core.plan import Due
     from core.session.turn import Turn
 
 
 def opened(turn: Turn) -> Workout:
     """The day's workout, before its first station."""
-    circuit = turn.plan.circuit
+    trainee = turn.plan.trainee
+    circuit, due = turn.plan.circuit, turn.plan.due
+    if due is None or not due.easier:
+        circuit = eased(circuit, days_since(turn.history.workouts, trainee.zone, turn.today))
     workout = Workout(
         number=len(turn.history.workouts) + 1,
         circuit=circuit,
         started_at=turn.now,
         place=Place(1, 1),
-        exercises=tuple(_doable(station.exercise, turn.plan.trainee.rack) for station in circuit.stations),
+        exercises=tuple(_doable(station.exercise, trainee.rack) for station in circuit.stations),
         prescriptions=(None,) * len(circuit.stations),
     )
     return replace(workout, place=entering(workout, workout.place))
@@ -68,23 +69,40 @@ def whole_s(workout: Workout) -> tuple[int, int]:
 
 
 def say_today(turn: Turn) -> None:
-    """Say what today holds: stations with their loads, rounds, minutes."""
+    """Say what today holds, whatever day it is."""
+    trainee, circuit = turn.clock_setting()[0], turn.plan.circuit.name
+    day = agenda(days_of(trainee.reminders, circuit, turn.today), turn.history.workouts, trainee.zone, turn.today)
+    coming = None if day.coming is None or day.coming.at is None else DayAt(day.coming.day, day.coming.at)
+    if must_wait(turn.history, turn.now):
+        turn.say(ClearanceNeeded())
+        return
+    due = turn.plan.due
+    if due is not None and (due.done_today or due.on != turn.today):
+        coming = DayAt(due.on, None if trainee.reminders is None else trainee.reminders.time_on(due.on))
+        turn.say(RestDay(circuit, coming, taken_off=day.kind is DayKind.OFF, done=due.done_today))
+        return
+    if due is not None:
+        _say_circuit(turn, done=False, days_off=day.days_off)
+        return
+    match day.kind:
+        case DayKind.REST | DayKind.OFF:
+            turn.say(RestDay(circuit, coming, taken_off=day.kind is DayKind.OFF))
+        case DayKind.OVER:
+            turn.say(PlanOver(circuit))
+        case DayKind.OPEN | DayKind.TRAINING | DayKind.DONE:
+            _say_circuit(turn, done=day.kind is DayKind.DONE, days_off=day.days_off)
+
+
+def _say_circuit(turn: Turn, *, done: bool, days_off: int | None) -> None:
+    """Say the day's circuit: stations with their loads, rounds, minutes."""
     workout = opened(turn)
-    circuit, zone = workout.circuit, turn.plan.trainee.zone
+    circuit, due = workout.circuit, turn.plan.due
     lines = []
     for place in (Place(1, number) for number in range(1, len(circuit.stations) + 1)):
         movement = exercise_at(workout, place)
         load = advise(turn, workout, place).prescription.load if movement.loads_held else None
         lines.append(StationLine(movement.name, load, movement.loads_held, sided(workout, place)))
     shortest_s, longest_s = whole_s(workout)
-    due = turn.plan.due
-    done = (
-        due.done_today
-        if due is not None
-        else any(
-            record.ended_at is not None and local_date(record.ended_at, zone) == turn.today for record in turn.history.workouts
-        )
-    )
     turn.say(
         TodayPlan(
             circuit=circuit.name,
@@ -93,18 +111,13 @@ def say_today(turn: Turn) -> None:
             minutes_low=round(shortest_s / 60),
             minutes_high=round(longest_s / 60),
             done_today=done,
+            days_off=days_off if circuit.rounds < turn.plan.circuit.rounds else None,
             picture=board_of(turn, workout, (shortest_s, longest_s)),
-            block=None if turn.plan.due is None else _in_block(turn.plan.due, turn.today),
+            block=None if due is None else _in_block(due),
         )
     )
 
 
-def _in_block(due: Due, today: date) -> TodayInBlock:
+def _in_block(due: Due) -> TodayInBlock:
     """Where in the block today's workout is."""
-    return TodayInBlock(
-        week=due.week,
-        weeks=due.weeks,
-        easier=due.easier,
-        on=None if due.on == today else weekday(due.on),
-        missed=None if due.missed is None else weekday(due.missed),
-    )
+    return TodayInBlock(due.week, due.weeks, due.easier, None if due.missed is None else weekday(due.missed))

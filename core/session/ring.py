@@ -14,7 +14,6 @@ from core.messages import (
     GetReady,
     Go,
     HalfWay,
-    Reminder,
     SecondsLeft,
     StillMissing,
     StillThere,
@@ -24,8 +23,6 @@ from core.messages import (
 from core.session import cues
 from core.session.cards import show
 from core.session.closing import close
-from core.session.idle import after_reminder
-from core.session.opening import opened, whole_s
 from core.session.places import entering, exercise_at, following, rest_after_s, sided, station_at, whole
 from core.session.states import (
     Closing,
@@ -61,7 +58,7 @@ def ring(state: State, turn: Turn) -> State:
 def cues_of(state: State) -> tuple[Cue, ...]:
     """What the clock will do next in a state."""
     match state:
-        case Idle(cues=calls) | WarmingUp(cues=calls) | SettingUp(cues=calls) | Working(cues=calls):
+        case WarmingUp(cues=calls) | SettingUp(cues=calls) | Working(cues=calls):
             return calls
         case Resting(cues=calls) | Paused(cues=calls) | Closing(cues=calls):
             return calls
@@ -72,8 +69,6 @@ def cues_of(state: State) -> tuple[Cue, ...]:
 def _ring(state: State, cue: Cue, turn: Turn) -> State:
     late_s = (turn.now - cue.at).total_seconds()
     match state:
-        case Idle():
-            return _remind(state, late_s, turn)
         case WarmingUp() | Working() | Resting() if late_s > LATE_S:
             return _away(state, late_s, turn)
         case WarmingUp():
@@ -86,13 +81,6 @@ def _ring(state: State, cue: Cue, turn: Turn) -> State:
             return _ring_wait(state, cue, turn)
         case _:
             return state
-
-
-def _remind(state: Idle, late_s: float, turn: Turn) -> Idle:
-    if late_s <= GONE_S:
-        circuit = turn.plan.circuit
-        turn.say(Reminder(circuit.name, circuit.rounds, round(whole_s(opened(turn))[1] / 60)))
-    return after_reminder(turn, state)
 
 
 def _ring_rest(state: Resting, cue: Cue, turn: Turn) -> State:

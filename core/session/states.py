@@ -31,7 +31,6 @@ class CueKind(StrEnum):
     ASK = "ask"  # ask for what has not been reported
     NUDGE = "nudge"  # nobody has answered for some time
     CLOSE = "close"  # nobody answers: end gently
-    REMIND = "remind"  # today's reminder
 
 
 @dataclass(frozen=True)
@@ -165,13 +164,14 @@ class AskingMore:
 
 @dataclass(frozen=True)
 class Idle:
-    """No workout runs; `cues` hold at most the next reminder.
+    """No workout runs. What is due then follows from the diary (`core.reminders`), not from the state.
 
-    `last` is the workout that ended last, for reports and corrections that come after the end.
+    `asked` is a question about the calendar that waits for an answer; `last` is the workout that ended last, for reports and
+    corrections that come after the end.
     """
 
-    cues: tuple[Cue, ...] = ()
     last: Workout | None = None
+    asked: Literal["zone"] | None = None
     kind: Literal["idle"] = "idle"
 
 
@@ -263,7 +263,7 @@ Running = WarmingUp | SettingUp | Working | Resting | Paused | Closing
 def wake_at(state: State) -> datetime | None:
     """When the clock must look at this conversation again."""
     match state:
-        case Idle(cues) | WarmingUp(cues=cues) | SettingUp(cues=cues) | Working(cues=cues) | Resting(cues=cues):
+        case WarmingUp(cues=cues) | SettingUp(cues=cues) | Working(cues=cues) | Resting(cues=cues):
             return cues[0].at if cues else None
         case Paused(cues=cues) | Closing(cues=cues):
             return cues[0].at if cues else None

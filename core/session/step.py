@@ -1,7 +1,8 @@
 """One step of the conversation: a state and an event in; a state, entries for the diary, messages and a wake-up out.
 
-What is due by the clock is done first, so that a text is always read in the state it was written in. A text is read once, in the
-light of what is awaited; its acts are then carried out in the order written. An urgent sign goes before everything else.
+What is due by a workout's clock is done first, so that a text is always read in the state it was written in. A text is read once,
+in the light of what is awaited; its acts are then carried out in the order written. An urgent sign goes before everything else.
+Reminders that are due come last: a text that starts the workout or puts the day off answers them before they are said.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, assert_never
 
 from core.catalogue import exercise, find
-from core.diary import Ending, RackSaid, UnitChosen
+from core.diary import Ending, Heard, RackSaid, UnitChosen
 from core.exercise import Measure
 from core.messages import (
     DaySkipped,
@@ -32,18 +33,24 @@ from core.reading.acts import (
     Amend,
     Answer,
     Awaiting,
+    Away,
     Context,
     Feel,
     Finish,
     Form,
+    HalfOfDay,
     Have,
     Help,
+    InZone,
     LastSet,
     Log,
+    Move,
+    MyReminders,
     Pain,
     Pause,
     Progress,
     Remind,
+    Repeat,
     Resume,
     Skip,
     Snooze,
@@ -55,12 +62,13 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.session import onboarding, report, talk
+from core.reading.calendar_talk import calendar_talk
+from core.session import onboarding, report, talk, unasked
 from core.session.boards import progress_of
 from core.session.closing import close
 from core.session.cues import just_stopped
 from core.session.events import Event, Opened, Plan, Said, Step, Woke
-from core.session.idle import remind, skip_day, snooze
+from core.session.idle import calendar, remind, skip_day, snooze
 from core.session.lines import line_of
 from core.session.opening import begin, say_today
 from core.session.places import exercise_at, sided
@@ -114,10 +122,12 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
         case Opened():
             state = _opened(state, turn)
         case Said(text):
+            turn.keep(Heard(now))
             state = _said(state, text, turn)
         case _:
             assert_never(event)
-    return Step(state, tuple(turn.entries), tuple(turn.messages), wake_at(state))
+    alarms = [at for at in (wake_at(state), unasked.see_to(state, turn)) if at is not None]
+    return Step(state, tuple(turn.entries), tuple(turn.messages), min(alarms, default=None))
 
 
 def _opened(state: State, turn: Turn) -> State:
@@ -177,14 +187,24 @@ def _stop_everything(state: Running | Idle, acts: Sequence[Act], alarm: Pain, tu
 
 
 def _read(state: State, text: str, turn: Turn) -> tuple[Act, ...]:
-    """Read a text in the light of what is awaited; a full report also counts where a choice was offered."""
+    """Read a text in the light of what is awaited; a full report also counts where a choice was offered.
+
+    Between workouts what is said of days and zones is looked for first; a bare place answers "where are you?" when it is nothing
+    else.
+    """
+    if isinstance(state, Idle) and (said := calendar_talk(text, turn.today)) is not None:
+        return (said,)
     workout = report.workout_of(state) if isinstance(state, Running | Idle) else None
     if workout is not None and workout.question is not None and workout.question.choices:
         count = len(workout.question.choices)
         acts = read(text, Context(unit=turn.plan.trainee.unit, awaiting=Awaiting.CHOICE, choices=count))
         if any(isinstance(act, Answer) and act.choice is not None for act in acts):
             return acts
-    return read(text, context_of(state, turn))
+    acts = read(text, context_of(state, turn))
+    if isinstance(state, Idle) and state.asked == "zone" and all(isinstance(act, Unclear) for act in acts):
+        place = calendar_talk(text, turn.today, zone_asked=True)
+        return acts if place is None else (place,)
+    return acts
 
 
 def context_of(state: State, turn: Turn) -> Context:
@@ -282,11 +302,13 @@ def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
         case Answer(choice=int(number)):
             return report.choose(state, number, turn)
         case Remind():
-            return remind(turn, state, act)
+            remind(turn, act)
         case Snooze():
-            return snooze(turn, state, act)
+            snooze(turn, act)
         case Skip(what="day"):
-            return skip_day(turn, state)
+            skip_day(turn)
+        case Repeat() | HalfOfDay() | Away() | Move() | InZone() | MyReminders():
+            return calendar(turn, state, act)
         case Have():
             return onboarding.more_rack(act, turn)
         case Pain():
@@ -346,7 +368,7 @@ def _while_running(state: Running, act: Act, turn: Turn) -> State:
             say_where(state, turn)
         case Have():
             return _more_rack(state, act, turn)
-        case Remind() | Snooze():
+        case Remind() | Snooze() | Repeat() | HalfOfDay() | Away() | Move() | InZone() | MyReminders():
             turn.say(NotUnderstood(_expected(state)))
         case Help() | Form() | Progress() | Units():
             _inform(state, act, turn)

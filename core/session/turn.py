@@ -9,7 +9,23 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from core.diary import Entry, History, PainNoted, PainRecord, SetNoted, SetRecord, SetUndone
+from core.diary import (
+    Entry,
+    Heard,
+    History,
+    PainNoted,
+    PainRecord,
+    ReminderSet,
+    SetNoted,
+    SetRecord,
+    SetUndone,
+    SnoozeSet,
+    UnaskedKind,
+    UnaskedNoted,
+    WorkoutOpened,
+    WorkoutRecord,
+    ZoneChosen,
+)
 from core.plan import circuit_due
 from core.reminders import local_date
 from core.session.events import Plan, Say
@@ -21,14 +37,15 @@ if TYPE_CHECKING:
     from core.messages import Message
     from core.rack import Rack
     from core.session.states import Place, Workout
+    from core.trainee import Trainee
 
 
 def _with_what_is_due(plan: Plan, history: History, now: datetime) -> Plan:
     """The plan with the circuit that the trainee's block asks for, for those who have one."""
-    block, zone = plan.trainee.block, plan.trainee.zone
-    if block is None:
+    trainee = plan.trainee
+    if trainee.block is None:
         return plan
-    due = circuit_due(block, history, local_date(now, zone), zone)
+    due = circuit_due(trainee.block, history, local_date(now, trainee.zone), trainee.zone, trainee.reminders)
     return replace(plan, circuit=due.circuit, due=due)
 
 
@@ -64,6 +81,30 @@ class Turn:
         numbered = replace(record, number=len(self.history.sets) + self._noted() + 1)
         self.keep(SetNoted(numbered))
         return numbered
+
+    def clock_setting(self) -> tuple[Trainee, History]:
+        """The trainee and the diary as far as reminders rest on them, what was kept in this turn included."""
+        trainee, history = self.plan.trainee, self.history
+        for entry in self.entries:
+            match entry:
+                case Heard(at):
+                    trainee = replace(trainee, heard_at=at)
+                case ReminderSet(reminders, since):
+                    trainee = replace(trainee, reminders=reminders, reminders_since=since)
+                case SnoozeSet(until):
+                    trainee = replace(trainee, snoozed_until=until)
+                case ZoneChosen(zone):
+                    trainee = replace(trainee, zone=zone)
+                case UnaskedNoted(record):
+                    trainee = replace(trainee, snoozed_until=None) if record.kind is UnaskedKind.SNOOZE else trainee
+                    history = replace(history, unasked=(*history.unasked, record))
+                case WorkoutOpened(number, circuit, at):
+                    history = replace(history, workouts=(*history.workouts, WorkoutRecord(number, circuit.name, at)))
+                case PainNoted(pain):
+                    history = replace(history, pains=(*history.pains, pain))
+                case _:
+                    pass
+        return trainee, history
 
     def _noted(self) -> int:
         return sum(isinstance(entry, SetNoted) for entry in self.entries)

@@ -10,7 +10,7 @@ from bot.ports import Rendered
 from core.circuit import Circuit, Span, Station
 from core.diary import SetNoted, SetRecord, WorkoutOpened
 from core.session.events import Say, Step
-from core.session.states import Cue, CueKind, Idle
+from core.session.states import Closing, Cue, CueKind, Idle, Place, Workout
 from core.units import Load, Unit
 
 T0 = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)
@@ -66,9 +66,11 @@ def say(*texts, expires_at=None):
     return tuple(Say(Words(text), expires_at) for text in texts)
 
 
-def idle(*instants):
-    """An idle state with a reminder at each instant."""
-    return Idle(tuple(Cue(CueKind.REMIND, instant) for instant in instants))
+def waiting(*instants):
+    """A state of a workout with something for the clock to do at each instant."""
+    place = Place(1, 1)
+    workout = Workout(1, CIRCUIT, T0, place, ("goblet-squat", "goblet-squat"), (None, None))
+    return Closing(workout, tuple(Cue(CueKind.NUDGE, instant) for instant in instants))
 
 
 def always(*entries, state=None, messages=(), wake_at=None):

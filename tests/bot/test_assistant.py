@@ -16,7 +16,7 @@ from bot.store.store import Store
 from core.session.events import Opened, Said, Say, Step, Woke
 from core.session.states import Idle
 from core.trainee import Trainee
-from tests.bot.given import T0, Phone, Words, after, everything, idle, noted, opened, render, rows, say
+from tests.bot.given import T0, Phone, Words, after, everything, noted, opened, render, rows, say, waiting
 
 
 def cued(state, event, plan, history, now):
@@ -24,14 +24,14 @@ def cued(state, event, plan, history, now):
     match event:
         case Opened():
             cues = [now + timedelta(seconds=10 * n) for n in range(1, 7)]
-            return Step(idle(*cues), (opened(len(history.workouts) + 1, now),), say(f"hello {plan.trainee.name}"), cues[0])
+            return Step(waiting(*cues), (opened(len(history.workouts) + 1, now),), say(f"hello {plan.trainee.name}"), cues[0])
         case Said(text):
             entry = noted(len(history.sets) + 1, at=now, reps=int(text))
-            return Step(state, (entry,), say(f"{text}, noted"), state.cues[0].at if state.cues else None)
+            return Step(state, (entry,), say(f"{text}, noted"), min((cue.at for cue in getattr(state, "cues", ())), default=None))
         case Woke():
             due, *later = [cue.at for cue in state.cues]
             told = Say(Words(f"{due:%H:%M:%S} at {now:%H:%M:%S}"), due + timedelta(seconds=5))
-            return Step(idle(*later), (), (told,), later[0] if later else None)
+            return Step(waiting(*later), (), (told,), later[0] if later else None)
 
 
 async def test_the_simulated_clock_drives_the_alarm(store, ana, clock):

@@ -40,6 +40,56 @@ def test_a_clock_at_twenty_times_the_speed(monotonic):
     assert clock.wait_s(after(59)) == 0
 
 
+class Watch(datetime):
+    """The machine's time of day, set by hand."""
+
+    shown = T0
+
+    @classmethod
+    def now(cls, tz=None):
+        """What it shows."""
+        return cls.shown.astimezone(tz)
+
+
+@pytest.fixture
+def time_of_day(monkeypatch):
+    """A function that sets the machine's time of day, so many seconds after T0."""
+    monkeypatch.setattr("bot.clock.datetime", Watch)
+
+    def set_to(seconds):
+        Watch.shown = after(seconds)
+
+    set_to(0)
+    return set_to
+
+
+def test_after_the_machine_slept_the_clock_shows_the_time_of_day(monotonic, time_of_day):
+    """Three hours on which the monotonic clock stood still; from there on it counts as before."""
+    clock = LiveClock()
+    time_of_day(3 * 3600)
+    assert clock.now() == after(3 * 3600)
+    monotonic(60)
+    assert clock.now() == after(3 * 3600 + 60)
+
+
+def test_a_time_of_day_that_is_set_back_moves_nothing(monotonic, time_of_day):
+    """Neither back nor on: an hour back, and the seconds go on as they were; nor do small corrections show."""
+    clock = LiveClock()
+    monotonic(10)
+    time_of_day(-3600)
+    assert clock.now() == after(10)
+    time_of_day(14)
+    assert clock.now() == after(10)
+
+
+def test_a_clock_that_runs_fast_does_not_follow_the_time_of_day(monotonic, time_of_day):
+    """Its time is its own."""
+    clock = LiveClock(speed=20, start=T0)
+    time_of_day(1e6)
+    monotonic(3)
+    assert clock.now() == after(60)
+
+
 def test_a_live_clock_speaks_utc():
     """Whatever zone its start was given in."""
     assert LiveClock(start=T0.astimezone(UTC)).now().tzinfo is UTC

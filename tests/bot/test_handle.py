@@ -1,6 +1,7 @@
 """One message, one transaction: what it keeps, what it refuses, and that it is all or nothing."""
 
 from dataclasses import replace
+from datetime import date
 from decimal import Decimal
 
 import pytest
@@ -12,16 +13,24 @@ from core.circuit import Span
 from core.diary import (
     CautionsAccepted,
     Ending,
+    Heard,
     PainNoted,
     PainRecord,
     RackSaid,
+    Reason,
     ReminderSet,
     SetUndone,
+    SnoozeSet,
+    Unasked,
+    UnaskedKind,
+    UnaskedNoted,
     UnitChosen,
     WorkoutClosed,
+    ZoneChosen,
 )
 from core.rack import Kind, Rack, RackItem
 from core.reading.acts import Log, Side
+from core.recurrence import Extra, Recurrence, Rule
 from core.session.states import (
     AskingPairs,
     Choice,
@@ -39,9 +48,10 @@ from core.session.states import (
     Workout,
 )
 from core.tempo import Tempo
-from core.trainee import ReminderDays
 from core.units import Load, Unit
-from tests.bot.given import CIRCUIT, T0, after, always, everything, idle, kg, noted, opened, render, rows, say, tamper
+from tests.bot.given import CIRCUIT, T0, after, always, everything, kg, noted, opened, render, rows, say, tamper, waiting
+
+DAYS = Recurrence((Rule(date(2026, 3, 2), "06:30", days=("mon", "thu")),), (date(2026, 3, 5),), (Extra(date(2026, 3, 6), "18:00"),))
 
 
 class Watching:
@@ -94,7 +104,7 @@ WORKOUT = Workout(
 )
 STATES = [
     AskingPairs((RackItem(Kind.DUMBBELL, Load(Decimal("17.50"), Unit.LB), 2),)),
-    Idle((Cue(CueKind.REMIND, after(0.123456)),), last=WORKOUT),
+    Idle(last=WORKOUT, asked="zone"),
     Working(WORKOUT, T0, None, (Cue(CueKind.HALF, after(30)), Cue(CueKind.DOWN, after(60)))),
     Resting(WORKOUT, after(90), (), carded=True, work_left_s=12.345),
     Paused(WORKOUT, "working", 0.1 + 0.2, ()),
@@ -125,12 +135,16 @@ async def test_every_kind_of_entry_is_kept(store, ana, file):
         CautionsAccepted(after(1)),
         UnitChosen(Unit.LB),
         RackSaid(Rack((RackItem(Kind.DUMBBELL, kg("8"), 2), RackItem(Kind.BAND, None, 1)))),
-        ReminderSet(ReminderDays(("mon", "thu"), "06:30")),
+        ReminderSet(DAYS, T0),
         opened(),
         noted(1, side=Side.LEFT, seconds=40, work_s=60, rep_s=4.5),
         noted(2, side=Side.RIGHT, reps=None, load=None),
         PainNoted(PainRecord(after(5), "knee", Side.LEFT, urgent=False, exercise="goblet-squat")),
         WorkoutClosed(1, after(600), Ending.PAIN, 240),
+        Heard(after(7)),
+        ZoneChosen("Asia/Tokyo"),
+        UnaskedNoted(Unasked(UnaskedKind.SNOOZE, date(2026, 3, 2), after(8), after(9), Reason.TRAINED)),
+        SnoozeSet(after(3600)),
     )
     await store.handle(ana, None, always(*entries), T0)
     here = Watching(always())
@@ -140,7 +154,9 @@ async def test_every_kind_of_entry_is_kept(store, ana, file):
         assert trainee.cautions_accepted_at == after(1)
         assert trainee.unit is Unit.LB
         assert trainee.rack == entries[2].rack
-        assert trainee.reminder == entries[3].reminder
+        assert (trainee.reminders, trainee.reminders_since) == (DAYS, T0)
+        assert (trainee.heard_at, trainee.zone, trainee.snoozed_until) == (after(7), "Asia/Tokyo", after(3600))
+        assert given.history.unasked == (entries[11].record,)
         assert given.history.sets == (entries[5].record, entries[6].record)
         assert given.history.pains == (entries[7].record,)
         workout = given.history.workouts[0]
@@ -152,14 +168,14 @@ async def test_a_rack_said_again_replaces_the_first_and_an_empty_one_is_known(st
     await store.handle(ana, None, always(RackSaid(Rack((RackItem(Kind.DUMBBELL, kg("8"), 2),)))), T0)
     await store.handle(ana, None, always(RackSaid(Rack())), T0)
     assert (await seen_after(file, ana)).trainee.rack == Rack()
-    await store.handle(ana, None, always(ReminderSet(None)), T0)
-    assert (await seen_after(file, ana)).trainee.reminder is None
+    await store.handle(ana, None, always(ReminderSet(None, T0)), T0)
+    assert (await seen_after(file, ana)).trainee.reminders is None
 
 
 async def test_a_message_that_comes_twice_changes_nothing(store, ana, file):
     """The second time nothing is decided, kept or said, also in a program that starts anew."""
     key = InboxKey("terminal", "7")
-    watching = Watching(always(opened(), noted(1), state=idle(after(60)), messages=say("11, noted"), wake_at=after(60)))
+    watching = Watching(always(opened(), noted(1), state=waiting(after(60)), messages=say("11, noted"), wake_at=after(60)))
     first = await store.handle(ana, key, watching, T0)
     before = everything(file)
     again = await store.handle(ana, key, watching, after(1))
@@ -235,7 +251,7 @@ async def test_what_contradicts_the_diary_fails_the_whole_transaction(store, ana
     """Loudly, and nothing of the step is kept: neither its other entries, nor its state, nor its messages."""
     before = everything(file)
     with pytest.raises(DiaryConflict):
-        await store.handle(ana, InboxKey("terminal", "1"), always(*entries, state=idle(), messages=say(why)), T0)
+        await store.handle(ana, InboxKey("terminal", "1"), always(*entries, state=waiting(), messages=say(why)), T0)
     assert everything(file) == before
     assert (await seen_after(file, ana)).state == New()
 
@@ -311,7 +327,7 @@ def rich_step():
         SetUndone(3, T0),
         PainNoted(PainRecord(T0, "knee", None, urgent=False, exercise=None)),
         WorkoutClosed(1, after(9), Ending.EARLY, 60),
-        state=idle(after(60)),
+        state=waiting(after(60)),
         messages=say("one", "two"),
         wake_at=after(60),
     )
@@ -379,7 +395,7 @@ async def test_a_failing_decision_leaves_everything_as_it_was(store, ana, file):
 
 async def test_an_unreadable_state_starts_from_idle_with_the_diary_kept(store, ana, file, caplog):
     """A state of another version must not end the chat; the log names the trainee by id alone."""
-    await store.handle(ana, None, always(opened(), noted(1), state=idle(after(60))), T0)
+    await store.handle(ana, None, always(opened(), noted(1), state=waiting(after(60))), T0)
     tamper(file, 'UPDATE trainee SET state = \'{"kind": "dancing", "with": "Ana"}\'')
     given = await seen_after(file, ana)
     assert given.state == Idle()

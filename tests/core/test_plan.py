@@ -12,6 +12,7 @@ from core.circuit import Circuit, Span, Station
 from core.diary import Ending, History, SetRecord, WorkoutRecord
 from core.plan import circuit_due, eased, weeks_of
 from core.reasons import EasierWeek
+from core.recurrence import Recurrence, Rule
 from core.trainee import Block
 from tests.walking import Walk
 
@@ -166,3 +167,18 @@ def test_a_block_without_days_is_for_any_day():
     block = replace(SPLIT, days=())
     assert due(diary((day(1, 0), "A")), day(1, 1), block) == ("B", day(1, 1))
     assert due(diary((day(1, 0), "A")), day(1, 0), block) == ("B", day(1, 1))
+
+
+def test_days_that_the_trainee_has_set_go_before_the_plans():
+    """The coach said Monday, Wednesday, Friday; Ana trains on Tuesday and Saturday: there the circuits take their turns."""
+    own = Recurrence((Rule(MONDAY, "07:00", days=("tue", "sat")),))
+    found = circuit_due(SPLIT, diary((day(1, 1), "A")), day(1, 2), own_days=own)
+    assert (found.circuit.name, found.on) == ("B", day(1, 5))
+    assert circuit_due(SPLIT, History(), day(1, 2), own_days=own).missed == day(1, 1)
+
+
+def test_when_her_own_days_have_come_to_their_end_the_plans_count_again():
+    """A day is always named."""
+    own = Recurrence((Rule(MONDAY, "07:00", days=("tue",), until=day(1, 6)),))
+    assert circuit_due(SPLIT, diary((day(1, 1), "A")), day(1, 2), own_days=own).on == day(1, 2)
+    assert circuit_due(SPLIT, diary((day(1, 1), "A")), day(1, 1), own_days=own).on == day(1, 2)

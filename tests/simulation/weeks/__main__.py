@@ -1,0 +1,43 @@
+"""Live some weeks from a seed: `python -m tests.simulation.weeks --seed 7 --weeks 4 [--tell]`."""
+
+from __future__ import annotations
+
+import argparse
+import asyncio
+import logging
+import tempfile
+from pathlib import Path
+
+from tests.simulation.weeks.world import Weeks, World
+
+
+def lived(seed: int, weeks: int, folder: Path) -> Weeks:
+    """Some weeks from a seed, with the program's complaints about being killed left out."""
+    logging.disable(logging.CRITICAL)
+    try:
+        return asyncio.run(World(seed, weeks, folder).live())
+    finally:
+        logging.disable(logging.NOTSET)
+
+
+def main() -> int:
+    """Print what was wrong, and how much happened; 1 when anything was wrong."""
+    parser = argparse.ArgumentParser(prog="python -m tests.simulation.weeks")
+    parser.add_argument("--seed", type=int, default=1, help="which weeks")
+    parser.add_argument("--weeks", type=int, default=3, help="how many")
+    parser.add_argument("--tell", action="store_true", help="print everything that reached a phone")
+    asked = parser.parse_args()
+    with tempfile.TemporaryDirectory() as folder:
+        weeks = lived(asked.seed, asked.weeks, Path(folder))
+    if asked.tell:
+        print("\n".join(weeks.heard))
+    print("\n".join(weeks.faults))
+    print(
+        f"seed {asked.seed}, {asked.weeks} weeks: {len(weeks.heard)} messages, {weeks.unasked} of them unasked, {weeks.sets} sets,"
+    )
+    print(f"{weeks.kills} kills; {len(weeks.faults)} faults")
+    return 1 if weeks.faults else 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())
