@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
     from core.pictures import ProgressChart, ProgressPicture, ProgressPoint
 
-CHART = 640  # height of one exercise's panel
+CHART = 580  # height of one exercise's panel
 PLOT_TOP, PLOT_BOTTOM = 196, 96  # what the words above and the days beneath take of it
 INSET = 28
 SCALE = 92  # room for the figures at the left

@@ -133,7 +133,7 @@ def week_shown(message: WeekShown) -> Worded:
     """What a week does for the body."""
     head = f"A week of {and_list(message.circuits)}, {message.days} workout{'' if message.days == 1 else 's'}"
     groups = [f"• {line.group}: {number_text(round(line.sets, 1))} sets, {_days(line.days)}" for line in message.groups]
-    advised = f"Advised: about {message.sets_advised} sets to grow, {message.days_advised} days to keep well."
+    advised = f"Advised (ACSM, WHO): about {message.sets_advised} sets to grow, {message.days_advised} days or more to keep well."
     return Worded(
         page(
             f"{head}{' (if so often)' if message.assumed else ''}:",

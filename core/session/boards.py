@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from core.suggestion import PastSet
 
 DARK_FROM, LIGHT_FROM = "19:00", "07:00"  # on the trainee's wall clock: a bright picture hurts the eyes in a dark room
-CHARTS = 4  # on one picture: more are too small on a phone
+CHARTS = 3  # on one picture: more are too small on a phone
 POINTS = 12  # days on one chart
 
 
