@@ -38,9 +38,24 @@ def _one_line(error: Exception) -> str:
 
 
 def _bad_input() -> tuple[type[Exception], ...]:
-    from bot.errors import NotAScriptFolder, ScriptBroken, TraineeUnknown  # noqa: PLC0415 - only when something failed
+    from bot.errors import (  # noqa: PLC0415 - only when something failed
+        NotAScriptFolder,
+        ScriptBroken,
+        SettingsWrong,
+        TokenRefused,
+        TraineeUnknown,
+    )
 
-    return NotAScriptFolder, ScriptBroken, TraineeUnknown, FileNotFoundError, IsADirectoryError, UnicodeError
+    return (
+        NotAScriptFolder,
+        ScriptBroken,
+        SettingsWrong,
+        TokenRefused,
+        TraineeUnknown,
+        FileNotFoundError,
+        IsADirectoryError,
+        UnicodeError,
+    )
 
 
 class _Parser(argparse.ArgumentParser):
@@ -63,6 +78,9 @@ def _parser() -> argparse.ArgumentParser:
     chat.add_argument("--speed", type=_speed, default=1.0, metavar="N", help="run the clocks N times faster")
     chat.add_argument("--script", type=Path, metavar="FILE", help="play a file on a simulated clock and print the transcript")
     chat.set_defaults(run=_chat)
+
+    serve = commands.add_parser("serve", parents=[common], help="the messaging account; settings come from the environment")
+    serve.set_defaults(run=_serve)
 
     read = commands.add_parser("read", parents=[common], help="lines on stdin → what they mean, a JSON line each")
     read.set_defaults(run=_read)
@@ -105,6 +123,14 @@ def _chat(arguments: argparse.Namespace) -> int:
         asyncio.run(bootstrap.play(script, arguments.name, arguments.data, os.environ, sys.stdout))
     else:
         asyncio.run(bootstrap.chat(read_settings(arguments.data, os.environ), arguments.name, arguments.speed))
+    return 0
+
+
+def _serve(arguments: argparse.Namespace) -> int:
+    from bot.serving import serve  # noqa: PLC0415
+    from bot.settings import read_serve_settings  # noqa: PLC0415
+
+    asyncio.run(serve(read_serve_settings(arguments.data, os.environ), sys.stdout))
     return 0
 
 

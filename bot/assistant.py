@@ -9,7 +9,7 @@ import asyncio
 import logging
 from collections import defaultdict
 from contextlib import asynccontextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
@@ -18,24 +18,31 @@ from bot.outbox import Outbox, backoff_s
 from bot.store.store import InboxKey
 from bot.wakes import Wakes
 from core.coach.step import step as coach_step
-from core.session.events import Event, Opened, Plan, Said, Step, Woke
+from core.coach_messages import CoachNotUnderstood, NothingAsked
+from core.messages import GetReady, HalfWay, SecondsLeft
+from core.session.events import Edited, Event, Opened, Plan, Said, Say, Step, Woke
+from core.session.moment import moment, still_fits
+from core.session.states import Idle, New, State
 from core.session.step import step as core_step
 
 if TYPE_CHECKING:
-    from collections.abc import AsyncIterator
+    from collections.abc import AsyncIterator, Callable, Iterable, Sequence
 
-    from bot.ports import Channel, Clock, StepFunction
+    from bot.ports import Channel, Clock, Decide, StepFunction, Timed
+    from bot.store.outgoing import Offer
     from bot.store.store import Handled, Store
     from core.circuit import Circuit
     from core.coach.desk import Desk
     from core.coach.states import CoachState, CoachStep
     from core.diary import History
-    from core.session.states import State
+    from core.messages import Message
     from core.trainee import Trainee
 
 FIRST_WAIT_S = 5.0
 LONGEST_WAIT_S = 300.0
 STEPS_AT_ONE_INSTANT = 20  # several cues can fall together; more is a fault that would never end
+AT_ONCE = 64  # alarms handled side by side, so that they share commits
+DISPENSABLE = (GetReady, HalfWay, SecondsLeft)  # what somebody who wishes for fewer messages does without
 
 _log = logging.getLogger(__name__)
 
@@ -64,6 +71,7 @@ class Assistant:
         *,
         coach: str,
         step: StepFunction = core_step,
+        chores: Sequence[Timed] = (),
     ) -> None:
         self._store = store
         self._clock = clock
@@ -71,17 +79,22 @@ class Assistant:
         self._alarms = alarms
         self._coach = coach
         self._step = step
+        self._chores = chores
         self._wakes = Wakes()
         self._attention: defaultdict[int, _Attention] = defaultdict(lambda: _Attention(asyncio.Lock()))
         self._looking = asyncio.Lock()
+        self._fewer: set[int] = set()
+        self._away: set[int] = set()
         self._stopping = False
+        self._held = False
         self._changed = asyncio.Condition()
         outbox.when_delayed(self.rearm)
 
     async def start(self) -> None:
         """Rebuild the alarms from the database, send what waits in the outbox, and look what fell due meanwhile."""
         await self._store.notice_zones(self._clock.now())
-        self._wakes = Wakes(await self._store.wakes())
+        known = {trainee_id: at for trainee_id, at in (await self._store.wakes()).items() if trainee_id not in self._away}
+        self._wakes = Wakes(known)
         self._alarms.start(self.look)
         await self._outbox.recover()
         self.rearm()
@@ -93,34 +106,100 @@ class Assistant:
             for attention in self._attention.values():
                 async with attention.lock:
                     pass
-        await self._outbox.idle()
+        await self._idle()
         await self._alarms.stop()
 
-    async def opened(self, trainee_id: int) -> bool:
-        """The trainee's chat was opened, for the first time or again; true when that was handled (see `said`)."""
-        return await asyncio.shield(self._hear(trainee_id, None, Opened()))
+    def hold(self) -> None:
+        """Look at no alarm yet: what was written while the program was away comes first."""
+        self._held = True
 
-    async def said(self, trainee_id: int, text: str, external_id: str, channel: str) -> bool:
+    def release(self) -> None:
+        """Everything that was written before has come in: look what is due."""
+        self._held = False
+        self.rearm()
+
+    async def opened(self, trainee_id: int, key: InboxKey | None = None) -> bool:
+        """The trainee's chat was opened, for the first time or again; true when that was handled (see `said`)."""
+        return await asyncio.shield(self._hear(trainee_id, key, Opened()))
+
+    async def trains(self, person_id: int, key: InboxKey | None = None) -> bool:
+        """A coach wishes to train: their own conversation as a trainee is opened (see `said`)."""
+        return await asyncio.shield(self._take(person_id, key, self._deciding(Opened())))
+
+    async def said(self, trainee_id: int, text: str, external_id: str, channel: str, *, written_at: datetime | None = None) -> bool:
         """A trainee, or a coach, sent a text; the channel's id for it must never come twice for two texts.
+
+        A coach in the middle of their own training is a trainee, and one who has trained is heard as a trainee where what they say is
+        nothing that a coach says.
+
+        `written_at` is given for a text that lay on the way for long: it is read as of then, not earlier than the latest step.
 
         Returns:
             True when it is kept and answered, now or before. False when something went wrong inside: nothing was kept, it is in the
             log, and the channel may tell the trainee or hand in the same message again.
         """
-        return await asyncio.shield(self._hear(trainee_id, InboxKey(channel, external_id), Said(text)))
+        return await asyncio.shield(self._hear(trainee_id, InboxKey(channel, external_id), Said(text), written_at))
+
+    async def edited(self, trainee_id: int, text: str, external_id: str, channel: str, original_id: str) -> bool:
+        """The trainee changed a text that they had sent as `original_id`; true when that was handled (see `said`)."""
+        first_at = await self._store.heard_at(InboxKey(channel, original_id))
+        return await asyncio.shield(self._hear(trainee_id, InboxKey(channel, external_id), Edited(text, first_at)))
+
+    async def pressed(self, trainee_id: int, offer: Offer, number: int, external_id: str, channel: str) -> bool | None:
+        """The trainee pressed a quick reply (`number` counts from 0) of a message; None when that moment has passed.
+
+        True and False are as with `said`.
+        """
+        if offer.trainee_id != trainee_id or not 0 <= number < len(offer.rendered.replies):
+            return None
+        now_at = moment(await self._store.state(trainee_id))
+        if offer.moment is None or not still_fits(offer.rendered.kind, offer.moment, now_at):
+            return None
+        return await self.said(trainee_id, offer.rendered.replies[number], external_id, channel)
+
+    async def tell(self, trainee_id: int, messages: Sequence[Message], key: InboxKey | None = None) -> bool:
+        """Say something that no conversation decides, after what is due; true when it is kept, now or before under the same key."""
+
+        def decide_at(now: datetime) -> Decide:
+            due = self._deciding(Woke())(now)
+
+            def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
+                step = due(trainee, state, history, circuit)
+                return replace(step, messages=(*step.messages, *(Say(message) for message in messages)))
+
+            return decide
+
+        return await asyncio.shield(self._take(trainee_id, key, decide_at))
+
+    def wishes(self, trainee_id: int, *, fewer: bool) -> None:
+        """Somebody wishes for fewer messages from now on, or for all."""
+        (self._fewer.add if fewer else self._fewer.discard)(trainee_id)
+
+    def away(self, trainee_id: int, *, away: bool) -> None:
+        """Nothing can be sent to somebody: their clock is not looked at until they are back and have written."""
+        (self._away.add if away else self._away.discard)(trainee_id)
+        if away:
+            self._wakes.plan(trainee_id, None)
+
+    def called(self, coach: str) -> None:
+        """What the coach is called from now on."""
+        self._coach = coach
 
     async def look(self) -> None:
         """Work off everything that is due, each trainee in a transaction of their own, then set the alarm. Raises nothing."""
         async with self._looking:
             self._outbox.retry()
-            while not self._stopping and (due := self._wakes.due(self._clock.now())):
-                for trainee_id in due:
-                    await self._wake(trainee_id)
+            for chore in self._chores:
+                chore.look()
+            while not self._stopping and not self._held and (due := self._wakes.due(self._clock.now())):
+                for some in _in_parts(due, AT_ONCE):
+                    await asyncio.gather(*(self._wake(trainee_id) for trainee_id in some))
         await self._tell()
 
     def next_due(self) -> datetime | None:
         """When there is something to do next: a trainee's wake-up, or another try to send."""
-        return min((instant for instant in (self._wakes.next_at(), self._outbox.retry_at()) if instant is not None), default=None)
+        instants = [None if self._held else self._wakes.next_at(), self._outbox.retry_at(), *(it.due_at() for it in self._chores)]
+        return min((instant for instant in instants if instant is not None), default=None)
 
     def rearm(self) -> None:
         """Set the alarm for `next_due`. Only who sets a simulated clock needs to call this."""
@@ -130,19 +209,54 @@ class Assistant:
         """Return when nothing is due at the clock's time, and nothing is being sent."""
         async with self._changed:
             await self._changed.wait_for(self._nothing_due)
-        await self._outbox.idle()
+        await self._idle()
 
-    async def _hear(self, trainee_id: int, key: InboxKey | None, event: Event) -> bool:
-        attention = self._attention[trainee_id]
+    async def _idle(self) -> None:
+        await self._outbox.idle()
+        for chore in self._chores:
+            await chore.idle()
+
+    async def _hear(self, trainee_id: int, key: InboxKey | None, event: Event, written_at: datetime | None = None) -> bool:
         self._outbox.heard_from(trainee_id)
+        try:
+            if await self._store.is_coach(trainee_id) and await self._coached(trainee_id, key, event):
+                return True
+        except Exception:  # noqa: BLE001 - nothing is kept and the channel is told, as for a trainee
+            _log.exception("coach %d: a message could not be handled", trainee_id)
+            return False
+        return await self._take(trainee_id, key, self._deciding(event), written_at)
+
+    async def _coached(self, person_id: int, key: InboxKey | None, event: Event) -> bool:
+        """Hear a coach as a coach; false when they are to be heard as a trainee instead."""
+        async with self._attention[person_id].lock:
+            state = await self._store.state(person_id)
+            if not isinstance(state, New | Idle):
+                return False
+            now = self._clock.now()
+
+            def decide(coach_state: CoachState, desk: Desk) -> CoachStep | None:
+                step = coach_step(coach_state, event, desk, now)
+                strange = all(isinstance(say.message, CoachNotUnderstood | NothingAsked) for say in step.messages)
+                return None if strange and isinstance(state, Idle) else step
+
+            handled = await self._store.handle_coach(person_id, key, decide, now, claim=self._outbox.is_clear(person_id))
+            if handled is not None and handled.messages:
+                self._outbox.post(person_id, handled.letters)
+        await self._tell()
+        return handled is not None
+
+    async def _take(
+        self, trainee_id: int, key: InboxKey | None, decide_at: Callable[[datetime], Decide], written_at: datetime | None = None
+    ) -> bool:
+        attention = self._attention[trainee_id]
         async with attention.lock:
             try:
-                handled = await self._handle(trainee_id, key, event)
+                handled = await self._handle(trainee_id, key, decide_at, written_at)
             except Exception:  # noqa: BLE001 - whatever it was, the message is not kept and the channel is told
                 _log.exception("trainee %d: a message could not be handled", trainee_id)
                 kept = False
             else:
-                self._wakes.plan(trainee_id, handled.wake_at)
+                self._plan(trainee_id, handled.wake_at)
                 attention.failures = attention.standing = 0
                 kept = True
         await self._tell()
@@ -157,12 +271,12 @@ class Assistant:
             if due is None or due > self._clock.now():
                 return  # a message was faster
             try:
-                handled = await self._handle(trainee_id, None, Woke())
+                handled = await self._handle(trainee_id, None, self._deciding(Woke()), None)
             except Exception:  # noqa: BLE001 - this trainee's alarm must not stop the others'
                 _log.exception("trainee %d: the alarm could not be handled", trainee_id)
                 self._put_off(trainee_id, attention)
                 return
-            self._wakes.plan(trainee_id, handled.wake_at)
+            self._plan(trainee_id, handled.wake_at)
             attention.failures = 0
             moved = handled.wake_at is None or handled.wake_at > due
             attention.standing = 0 if moved else attention.standing + 1
@@ -170,28 +284,39 @@ class Assistant:
                 _log.error("trainee %d: the alarm rings for ever at one instant", trainee_id)
                 self._put_off(trainee_id, attention)
 
-    async def _handle(self, trainee_id: int, key: InboxKey | None, event: Event) -> Handled:
-        now, claim = self._clock.now(), self._outbox.is_clear(trainee_id)
+    def _deciding(self, event: Event) -> Callable[[datetime], Decide]:
+        def at(now: datetime) -> Decide:
+            def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
+                return self._step(state, event, Plan(trainee, circuit, self._coach), history, now)
 
-        def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
-            return self._step(state, event, Plan(trainee, circuit, self._coach), history, now)
+            return decide
 
-        def decide_for_coach(state: CoachState, desk: Desk) -> CoachStep:
-            return coach_step(state, event, desk, now)
+        return at
 
-        if await self._store.is_coach(trainee_id):
-            handled = await self._store.handle_coach(trainee_id, key, decide_for_coach, now, claim=claim)
-        else:
-            handled = await self._store.handle(trainee_id, key, decide, now, claim=claim)
+    async def _handle(
+        self, trainee_id: int, key: InboxKey | None, decide_at: Callable[[datetime], Decide], written_at: datetime | None
+    ) -> Handled:
+        now = self._clock.now()
+        if written_at is not None:
+            latest = await self._store.seen_at(trainee_id)
+            now = min(now, written_at if latest is None else max(written_at, latest))
+        decide = decide_at(now)
+        if trainee_id in self._fewer:
+            decide = _with_fewer(decide)
+        handled = await self._store.handle(trainee_id, key, decide, now, claim=self._outbox.is_clear(trainee_id))
         if handled.messages:
-            self._outbox.post(trainee_id, handled.letter)
+            self._outbox.post(trainee_id, handled.letters)
         return handled
+
+    def _plan(self, trainee_id: int, at: datetime | None) -> None:
+        """Look at a trainee at an instant; not at all while nothing can be sent to them."""
+        self._wakes.plan(trainee_id, None if trainee_id in self._away else at)
 
     def _put_off(self, trainee_id: int, attention: _Attention) -> None:
         """Plan another try; the database keeps the instant at which it was due."""
         attention.failures += 1
         wait_s = backoff_s(attention.failures, FIRST_WAIT_S, LONGEST_WAIT_S)
-        self._wakes.plan(trainee_id, self._clock.now() + timedelta(seconds=wait_s))
+        self._plan(trainee_id, self._clock.now() + timedelta(seconds=wait_s))
 
     def _nothing_due(self) -> bool:
         due = self.next_due()
@@ -201,6 +326,20 @@ class Assistant:
         self.rearm()
         async with self._changed:
             self._changed.notify_all()
+
+
+def _with_fewer(decide: Decide) -> Decide:
+    """The same decision without the messages that can be done without."""
+
+    def fewer(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
+        step = decide(trainee, state, history, circuit)
+        return replace(step, messages=tuple(say for say in step.messages if not isinstance(say.message, DISPENSABLE)))
+
+    return fewer
+
+
+def _in_parts(ids: Sequence[int], size: int) -> Iterable[Sequence[int]]:
+    return (ids[at : at + size] for at in range(0, len(ids), size))
 
 
 @asynccontextmanager
@@ -216,7 +355,15 @@ async def on_duty(
     What `python -m bot chat` does: `make_folder`, `claimed(folder)`, `to_file(folder)`, `Store.open(url, render)`, add circuit and
     trainee when they are not there, a clock, then `async with on_duty(...)`: `opened`, and `said` for every line.
     """
-    assistant = Assistant(store, clock, Outbox(store.outgoing, clock, channel), Alarms(clock), coach=coach, step=step)
+    async with started(
+        Assistant(store, clock, Outbox(store.outgoing, clock, channel), Alarms(clock), coach=coach, step=step)
+    ) as it:
+        yield it
+
+
+@asynccontextmanager
+async def started(assistant: Assistant) -> AsyncIterator[Assistant]:
+    """An assistant at work, stopped in good order at the end."""
     await assistant.start()
     try:
         yield assistant

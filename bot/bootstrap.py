@@ -30,6 +30,7 @@ from bot.wording import worded
 from core.circuit import Circuit
 from core.circuit_file import read_circuit
 from core.coach.typing import read_plan
+from core.messages import Card
 from core.trainee import Block, Trainee
 
 if TYPE_CHECKING:
@@ -90,7 +91,13 @@ def _demo_text(name: str) -> str:
 def rendered(message: Message) -> Rendered:
     """A message in words, as rows and channels carry it."""
     words = worded(message)
-    return Rendered(words.text, words.replies, type(message).__name__, getattr(message, "picture", None))
+    return Rendered(
+        words.text,
+        words.replies,
+        type(message).__name__,
+        message.slug if isinstance(message, Card) else None,
+        getattr(message, "picture", None),
+    )
 
 
 @asynccontextmanager
@@ -104,19 +111,24 @@ async def opened_store(settings: Settings) -> AsyncIterator[Store]:
 
 
 async def trainee_in(store: Store, name: str, zone: str, scenario: Demo) -> int:
-    """Whoever has this name, added when they are new: the scenario's coach, or a trainee with the circuit that is on for newcomers.
-
-    The scenario's circuits are put on the board once; what a coach makes of them stays.
-    """
+    """Whoever has this name, added when they are new: the scenario's coach, or a trainee with the circuit that is on for newcomers."""
     try:
         return await store.trainee_id(name)
     except TraineeUnknown:
         pass
-    on_the_board = [await _on_the_board(store, circuit) for circuit in (scenario.circuit, *scenario.others)]
-    person_id = await store.add_trainee(Trainee(name, zone), await store.newcomer_circuit() or on_the_board[0])
+    person_id = await store.add_trainee(Trainee(name, zone), await for_newcomers(store, scenario))
     if name == scenario.coach:
         await store.make_coach(person_id)
     return person_id
+
+
+async def for_newcomers(store: Store, scenario: Demo) -> int:
+    """The id of the circuit that new trainees start with: what a coach has said, else the scenario's.
+
+    The scenario's circuits are put on the board where they are missing; what a coach makes of them stays.
+    """
+    first, *_ = [await _on_the_board(store, circuit) for circuit in (scenario.circuit, *scenario.others)]
+    return await store.newcomer_circuit() or first
 
 
 async def _on_the_board(store: Store, circuit: Circuit) -> int:
@@ -131,7 +143,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
         async with opened_store(settings) as store:
             scenario = demo()
             trainee_id = await trainee_in(store, name, get_localzone_name(), scenario)
-            clock = await _clock(store, speed)
+            clock = await clock_after(store, speed)
             terminal = Terminal(trainee_id)
             async with on_duty(store, clock, Gallery(terminal, settings.data), scenario.coach) as assistant:
                 await terminal.hold(assistant)
@@ -149,7 +161,7 @@ async def print_records(settings: Settings, name: str | None, out: TextIO, *, as
         await records.run(store, name, as_json=as_json, out=out)
 
 
-async def _clock(store: Store, speed: float) -> LiveClock:
+async def clock_after(store: Store, speed: float = 1.0) -> LiveClock:
     """A clock that never shows an instant earlier than what is kept."""
     clock, latest = LiveClock(speed), await store.latest_at()
     return clock if latest is None or latest <= clock.now() else LiveClock(speed, latest)

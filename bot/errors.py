@@ -7,6 +7,8 @@ ShellError
 ├── FixtureBroken        a file that ships with the program was changed and cannot be read
 ├── ScriptBroken         a line of a script that is none, or that sets the clock back
 ├── NotAScriptFolder     a script may not write to a folder with a real diary
+├── SettingsWrong        settings that are missing or cannot be; all of them at once
+├── TokenRefused         the messaging network does not know the token
 ├── StoreError
 │   ├── DatabaseUnusable the database cannot be opened
 │   ├── DatabaseTooNew   written by a newer program than this one
@@ -14,7 +16,9 @@ ShellError
 │   └── DiaryConflict    an entry that contradicts the diary: a number used twice, a record that is not there
 └── ChannelError
     ├── Gone             the chat is over: blocked, deleted
+    ├── TwoAtOnce        another program asks for the same account's messages
     └── Unreachable      nobody can be reached just now; worth another try
+        └── Unsure       the connection broke: the message may be out, or not
 """
 
 from __future__ import annotations
@@ -85,6 +89,21 @@ class NotAScriptFolder(ShellError):
         self.folder = folder
 
 
+class SettingsWrong(ShellError):
+    """Settings that are missing or cannot be: each as its variable and what it must be; values are not quoted."""
+
+    def __init__(self, faults: tuple[str, ...]) -> None:
+        super().__init__("; ".join(faults))
+        self.faults = faults
+
+
+class TokenRefused(ShellError):
+    """The messaging network does not know the token."""
+
+    def __init__(self) -> None:
+        super().__init__("the network refuses the token: check STATIONCALL_TOKEN")
+
+
 class StoreError(ShellError):
     """The root of the store's errors."""
 
@@ -139,9 +158,20 @@ class Gone(ChannelError):
         self.reason = reason
 
 
+class TwoAtOnce(ChannelError):
+    """Another program asks for the same account's messages, or a webhook is set."""
+
+    def __init__(self) -> None:
+        super().__init__("another program asks for this account's messages: only one may")
+
+
 class Unreachable(ChannelError):
     """Nobody can be reached just now; `retry_after_s` is how long the network asks to wait, None when it does not say."""
 
     def __init__(self, retry_after_s: float | None = None) -> None:
         super().__init__("the chat cannot be reached just now")
         self.retry_after_s = retry_after_s
+
+
+class Unsure(Unreachable):
+    """The connection broke before the network answered: the message may be out, or not."""

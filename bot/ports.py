@@ -31,23 +31,38 @@ class Clock(Protocol):
 
 @dataclass(frozen=True)
 class Rendered:
-    """A message in words: the text, quick replies to offer (may be empty), and the kind of message, for the log and the rows.
+    """A message in words, as rows and channels carry it.
 
-    `shows` is what a picture beside it holds; `picture` is that picture as a PNG file, set just before it is sent
-    (`bot.pictures.gallery`), None when there is none.
+    Attributes:
+        text: what is read.
+        replies: quick replies to offer, as the trainee would type them; may be empty.
+        kind: the message's class, for the log, the rows and the channel's tone.
+        exercise: the slug of the exercise a card shows, None for other messages.
+        shows: what a picture beside it holds, None without a picture.
+        picture: that picture as a PNG file, set just before it is sent (`bot.pictures.gallery`).
     """
 
     text: str
     replies: tuple[str, ...]
     kind: str
+    exercise: str | None = None
     shows: Picture | None = None
     picture: Path | None = None
+
+
+@dataclass(frozen=True)
+class Letter:
+    """A message on its way: the id of its row, the message in words, and past when (UTC) it is stale (None: never)."""
+
+    id: int
+    rendered: Rendered
+    expires_at: datetime | None = None
 
 
 class Channel(Protocol):
     """Where trainees are talked to. It sends, and decides nothing."""
 
-    async def send(self, trainee: int, rendered: Rendered) -> None:
+    async def send(self, trainee: int, letter: Letter) -> None:
         """Send one message to a trainee (by id) and return once it is out.
 
         Called for one message of a trainee at a time, in order. A channel that does not serve this trainee raises `Unreachable`:
@@ -59,7 +74,20 @@ class Channel(Protocol):
         """
 
 
+class Timed(Protocol):
+    """Something of a channel's own that is due at instants of the clock."""
+
+    def due_at(self) -> datetime | None:
+        """When it is due next, None when nothing is planned."""
+
+    def look(self) -> None:
+        """Begin everything that is due, without waiting for it."""
+
+    async def idle(self) -> None:
+        """Return when what was begun is over."""
+
+
 Render = Callable[[Message], Rendered]
 Decide = Callable[[Trainee, State, History, Circuit], Step]
-DecideForCoach = Callable[[CoachState, Desk], CoachStep]
+DecideForCoach = Callable[[CoachState, Desk], CoachStep | None]
 StepFunction = Callable[[State, Event, Plan, History, datetime], Step]

@@ -23,7 +23,7 @@ class CoachGreeting:
 
 
 @dataclass(frozen=True)
-class CoachHelp:
+class BoardHelp:
     """What a coach can say."""
 
 
@@ -236,7 +236,7 @@ class CircuitUnknown:
 
 CoachMessage = (
     CoachGreeting
-    | CoachHelp
+    | BoardHelp
     | CoachNotUnderstood
     | ToMend
     | CircuitShown

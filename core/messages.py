@@ -386,7 +386,7 @@ class Card:
     """A station's card.
 
     `load` None: no load applies. `starts_in_s` None: a "go" is awaited. `put_down` is what was in the hands before, when that
-    changes. `rounds` and `stations` count in all; `work_s` or `target_reps` is set.
+    changes. `slug` is the exercise's. `rounds` and `stations` count in all; `work_s` or `target_reps` is set.
     """
 
     round: int
@@ -408,6 +408,7 @@ class Card:
     set_up: str
     put_down: PutDown | None
     starts_in_s: int | None
+    slug: str = ""
 
 
 @dataclass(frozen=True)
@@ -455,7 +456,8 @@ class SwitchSides:
 class Down:
     """The work is over.
 
-    `ask` is what is asked for, None when it was reported already. `upcoming` is the next station's exercise, None after the
+    `ask` is what is asked for, None when it was reported already; `likely` are reps that are likely, lowest first, and `again` says
+    whether the exercise was done before. `upcoming` is the next station's exercise, None after the
     last. `round_over` is the number of the round just finished, None within a round.
     """
 
@@ -465,6 +467,8 @@ class Down:
     upcoming: str | None
     round_over: int | None
     rounds: int
+    likely: tuple[int, ...] = ()
+    again: bool = False
 
 
 @dataclass(frozen=True)
@@ -547,6 +551,14 @@ class Corrected:
     exercise: str
     before: SetLine
     after: SetLine
+
+
+@dataclass(frozen=True)
+class EditNotRead:
+    """A sent text was changed into something that cannot be read; the set stands as it was."""
+
+    exercise: str
+    line: SetLine
 
 
 @dataclass(frozen=True)
@@ -795,6 +807,85 @@ class Summary:
     first_time: bool
 
 
+# The account: joining, wishes, what cannot be read
+
+
+@dataclass(frozen=True)
+class CoachWelcome:
+    """Somebody has become the coach."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class CoachHelp:
+    """What a coach can say here."""
+
+
+@dataclass(frozen=True)
+class InviteMade:
+    """An invite: a link to forward, or the code alone. `hours` is how long it holds."""
+
+    name: str | None
+    link: str
+    code: str
+    hours: int
+
+
+@dataclass(frozen=True)
+class TraineeJoined:
+    """To the coach: somebody has come in."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class TraineeGone:
+    """To the coach: nothing can be sent to a trainee any more."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class TraineeBack:
+    """To the coach: a trainee who was gone is back."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class ClipKept:
+    """The coach's film of an exercise is shown on its card from now on."""
+
+    exercise: str
+
+
+@dataclass(frozen=True)
+class ClipUnnamed:
+    """A film came without the name of an exercise; `nearest` may be meant."""
+
+    nearest: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class TextOnly:
+    """Something came that cannot be read; `what` it was."""
+
+    what: Literal["voice", "sticker", "place", "file", "picture", "film", "other"]
+
+
+@dataclass(frozen=True)
+class FewerNoted:
+    """Fewer messages from now on, or all of them."""
+
+    fewer: bool
+
+
+@dataclass(frozen=True)
+class MayHaveMissed:
+    """The program was away so long that the network may have dropped messages."""
+
+
 Message = (
     Greeting
     | HowItWorks
@@ -846,6 +937,7 @@ Message = (
     | OtherSideAsked
     | AlreadyNoted
     | Corrected
+    | EditNotRead
     | Undone
     | NothingToCorrect
     | WhichOne
@@ -871,5 +963,16 @@ Message = (
     | StillThere
     | AlreadyGoing
     | Summary
+    | CoachWelcome
+    | CoachHelp
+    | InviteMade
+    | TraineeJoined
+    | TraineeGone
+    | TraineeBack
+    | ClipKept
+    | ClipUnnamed
+    | TextOnly
+    | FewerNoted
+    | MayHaveMissed
     | CoachMessage
 )

@@ -1,16 +1,25 @@
-"""The rack: the loads a trainee can actually hold, in one hand or in both at once."""
+"""The rack: the loads a trainee can actually hold, in one hand or in both at once.
+
+Plates go on a handle in twos, one each side, so a pair of dumbbells needs each plate four times (arithmetic).
+"""
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
-from itertools import product
+from typing import TYPE_CHECKING
 
 from core.units import Load, Unit
 
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
 HANDLE_KG = Decimal(2)  # an empty handle with its collars, when not said: common practice, no source
-PLATES_A_SIDE = 6  # of one size; more does not fit on a short handle: common practice, no source
+SIDES = 2
+MOST_PLATES_A_SIDE = 5
+"""What fits on the sleeve of a common handle (common practice, no source)."""
 
 
 class Kind(StrEnum):
@@ -30,6 +39,45 @@ class RackItem:
     kind: Kind
     load: Load | None
     count: int
+
+
+@dataclass(frozen=True)
+class Plate:
+    """Plates of one size: `load` of one, and how many there are in all."""
+
+    load: Decimal
+    count: int
+
+
+@dataclass(frozen=True)
+class Setup:
+    """One dumbbell put together: its load, and the plates on each side, largest first."""
+
+    load: Decimal
+    a_side: tuple[Decimal, ...]
+
+
+def setups(handle: Decimal, plates: Sequence[Plate], *, hands: int, most_a_side: int = MOST_PLATES_A_SIDE) -> tuple[Setup, ...]:
+    """Every dumbbell that `hands` hands can hold at once, lightest first; of two ways to a load the one with fewer plates.
+
+    Args:
+        handle: of one empty handle with its collars.
+        plates: sizes and how many there are of each in all; a size may appear more than once.
+        hands: 2 for a pair, 1 for a single.
+        most_a_side: plates that fit on one side.
+    """
+    count: Counter[Decimal] = Counter()
+    for plate in plates:
+        count[plate.load] += max(0, plate.count)
+    found: dict[Decimal, tuple[Decimal, ...]] = {handle: ()}
+    for size in sorted((size for size in count if size > 0), reverse=True):
+        for load, side in list(found.items()):
+            most = min(count[size] // (SIDES * hands), most_a_side - len(side))
+            for number in range(1, most + 1):
+                heavier, longer = load + SIDES * number * size, (*side, *[size] * number)
+                if heavier not in found or len(longer) < len(found[heavier]):
+                    found[heavier] = longer
+    return tuple(Setup(load, side) for load, side in sorted(found.items()))
 
 
 @dataclass(frozen=True)
@@ -55,27 +103,15 @@ class Rack:
         said = next((item.load for item in self.items if item.kind is Kind.HANDLE and item.load is not None), None)
         return round((said or Load(HANDLE_KG, Unit.KG)).in_unit(unit), 2)
 
+    def plates(self, unit: Unit) -> tuple[Plate, ...]:
+        """The plates, their loads in `unit`."""
+        return tuple(
+            Plate(item.load.in_unit(unit), item.count) for item in self.items if item.kind is Kind.PLATE and item.load is not None
+        )
+
     def _built(self, hands: int) -> list[Load]:
-        """Loads built from handles and plates: the same plates on both ends of every handle."""
-        handles = [item for item in self.items if item.kind is Kind.HANDLE]
-        if sum(item.count for item in handles) < hands:
+        """Loads put together from handles and plates, in the unit of the plates."""
+        if sum(item.count for item in self.items if item.kind is Kind.HANDLE) < hands:
             return []
-        plates = [item for item in self.items if item.kind is Kind.PLATE and item.load is not None]
-        unit = next((item.load.unit for item in plates if item.load is not None), Unit.KG)
-        base = self.handle(unit)
-        steps = [range(min(PLATES_A_SIDE, item.count // (2 * hands)) + 1) for item in plates]
-        return [
-            Load(
-                base
-                + sum(
-                    (
-                        2 * pairs * item.load.in_unit(unit)
-                        for pairs, item in zip(picked, plates, strict=True)
-                        if item.load is not None
-                    ),
-                    Decimal(0),
-                ),
-                unit,
-            )
-            for picked in product(*steps)
-        ]
+        unit = next((item.load.unit for item in self.items if item.kind is Kind.PLATE and item.load is not None), Unit.KG)
+        return [Load(setup.load, unit) for setup in setups(self.handle(unit), self.plates(unit), hands=hands)]

@@ -15,32 +15,15 @@ from decimal import Decimal
 from itertools import pairwise
 from typing import Final
 
+from core.rack import SIDES, Plate, Setup, setups
+
 PAIR = 2
-SIDES: Final = 2
-MOST_PLATES_A_SIDE: Final = 5
-"""What fits on the sleeve of a common handle (common practice, no source)."""
 USUAL_CHANGE_S: Final = 40.0
 EACH_CHANGE: Final = 0.25
 """A change costs a quarter of a rep, so that it is only made when it helps."""
 MOST_CHOICES: Final = 6
 """Loads looked at for one station: its best ones."""
 DOES_NOT_FIT: Final = 1000.0
-
-
-@dataclass(frozen=True)
-class Plate:
-    """Plates of one size: `load` of one, and how many there are in all."""
-
-    load: Decimal
-    count: int
-
-
-@dataclass(frozen=True)
-class Setup:
-    """One dumbbell put together: its load, and the plates on each side, largest first."""
-
-    load: Decimal
-    a_side: tuple[Decimal, ...]
 
 
 @dataclass(frozen=True)
@@ -99,29 +82,6 @@ class RackPlan:
             else:
                 runs.append((station.setup, number, number))
         return tuple(runs)
-
-
-def setups(handle: Decimal, plates: Sequence[Plate], *, hands: int, most_a_side: int = MOST_PLATES_A_SIDE) -> tuple[Setup, ...]:
-    """Every dumbbell that `hands` hands can hold at once, lightest first; of two ways to a load the one with fewer plates.
-
-    Args:
-        handle: of one empty handle with its collars.
-        plates: sizes and how many there are of each in all; a size may appear more than once.
-        hands: 2 for a pair, 1 for a single.
-        most_a_side: plates that fit on one side.
-    """
-    count: Counter[Decimal] = Counter()
-    for plate in plates:
-        count[plate.load] += max(0, plate.count)
-    found: dict[Decimal, tuple[Decimal, ...]] = {handle: ()}
-    for size in sorted((size for size in count if size > 0), reverse=True):
-        for load, side in list(found.items()):
-            most = min(count[size] // (SIDES * hands), most_a_side - len(side))
-            for number in range(1, most + 1):
-                heavier, longer = load + SIDES * number * size, (*side, *[size] * number)
-                if heavier not in found or len(longer) < len(found[heavier]):
-                    found[heavier] = longer
-    return tuple(Setup(load, side) for load, side in sorted(found.items()))
 
 
 def plan(

@@ -51,6 +51,7 @@ class LastSet:
         expected_reps: whole reps that its time allowed at its tempo.
         times: sessions running that ended above the target.
         today: it was in this workout.
+        rep_s: seconds a rep it was done at.
     """
 
     load: Decimal
@@ -60,6 +61,7 @@ class LastSet:
     left: float | None
     times: int
     today: bool
+    rep_s: float
 
     @property
     def short(self) -> bool:

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from bot.assistant import Assistant
     from bot.clock import SimulatedClock
-    from bot.ports import Rendered
+    from bot.ports import Letter
 
 CHANNEL = "script"
 START = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)  # a Monday, where a script does not set the clock itself
@@ -100,13 +100,13 @@ class Transcript:
         self._out = out
         self._folder = folder
 
-    async def send(self, trainee: int, rendered: Rendered) -> None:
+    async def send(self, trainee: int, letter: Letter) -> None:
         """Print a message; a picture by its place in the data folder."""
         del trainee
         head = f"< [{self._clock.now():%H:%M:%S}] "
-        text = rendered.text
-        if rendered.picture is not None:
-            text += f"\n{PICTURE}\n{rendered.picture.relative_to(self._folder).as_posix()}"
+        text, picture = letter.rendered.text, letter.rendered.picture
+        if picture is not None:
+            text += f"\n{PICTURE}\n{picture.relative_to(self._folder).as_posix()}"
         self._out.write(head + text.replace("\n", "\n" + " " * len(head)) + "\n")
 
     async def play(self, script: tuple[Line, ...], trainee_id: int, assistant: Assistant) -> None:

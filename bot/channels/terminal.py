@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import AsyncIterator
 
     from bot.assistant import Assistant
-    from bot.ports import Rendered
+    from bot.ports import Letter
 
 CHANNEL = "terminal"
 FIRST_LINE, OTHER_LINES = "▸ ", "  "
@@ -34,7 +34,7 @@ class Terminal:
     def __init__(self, trainee_id: int) -> None:
         self._trainee_id = trainee_id
 
-    async def send(self, trainee: int, rendered: Rendered) -> None:
+    async def send(self, trainee: int, letter: Letter) -> None:
         """Print a message above the line being typed.
 
         Raises:
@@ -42,8 +42,8 @@ class Terminal:
         """
         if trainee != self._trainee_id:
             raise Unreachable
-        picture = "" if rendered.picture is None else f"\n{PICTURE}\n{rendered.picture}"
-        print(on_screen(rendered.text + picture), flush=True)  # noqa: T201 - this is the terminal
+        picture = "" if letter.rendered.picture is None else f"\n{PICTURE}\n{letter.rendered.picture}"
+        print(on_screen(letter.rendered.text + picture), flush=True)  # noqa: T201 - this is the terminal
 
     async def hold(self, assistant: Assistant) -> None:
         """Talk until the trainee leaves (end of input, Ctrl-C, or a word of leaving)."""

@@ -14,7 +14,7 @@ from core.pictures import Board
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from bot.ports import Channel, Rendered
+    from bot.ports import Channel, Letter
     from core.pictures import Picture
 
 FOLDER = "pictures"
@@ -29,16 +29,16 @@ class Gallery:
         self._channel = channel
         self._folder = data / FOLDER
 
-    async def send(self, trainee: int, rendered: Rendered) -> None:
+    async def send(self, trainee: int, letter: Letter) -> None:
         """Send a message with its picture, see `Channel`."""
-        if rendered.shows is not None:
+        if letter.rendered.shows is not None:
             try:
-                file = await asyncio.to_thread(self._hang, trainee, rendered.shows)
+                file = await asyncio.to_thread(self._hang, trainee, letter.rendered.shows)
             except Exception:  # noqa: BLE001 - a full disk must not keep the words back
                 _log.exception("trainee %d: a picture could not be drawn", trainee)
             else:
-                rendered = replace(rendered, picture=file)
-        await self._channel.send(trainee, rendered)
+                letter = replace(letter, rendered=replace(letter.rendered, picture=file))
+        await self._channel.send(trainee, letter)
 
     def _hang(self, trainee: int, picture: Picture) -> Path:
         """The picture's file, drawn when it is not there yet; each trainee has a folder, for their owner's eyes alone."""

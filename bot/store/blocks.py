@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy import delete, insert, select, update
 
+from bot.store.rows import insert_numbered
 from bot.store.tables import BLOCK, BLOCK_CIRCUIT, CIRCUIT, TRAINEE
 from bot.store.values import block_columns, block_of, circuit_of, circuit_text
 
@@ -60,10 +61,7 @@ def keep_circuit(connection: Connection, circuit: Circuit) -> int:
     columns = {"name": circuit.name, "body": circuit_text(circuit)}
     known = circuit_id(connection, circuit.name)
     if known is None:
-        key = connection.execute(insert(CIRCUIT).values(columns)).inserted_primary_key
-        assert key is not None  # noqa: S101 - this table numbers its rows
-        number: int = key[0]
-        return number
+        return insert_numbered(connection, CIRCUIT, columns)
     connection.execute(update(CIRCUIT).where(CIRCUIT.c.id == known).values(columns))
     planned = select(BLOCK_CIRCUIT.c.trainee_id).where(BLOCK_CIRCUIT.c.circuit_id == known)
     told = (TRAINEE.c.circuit_id == known) | TRAINEE.c.id.in_(planned)

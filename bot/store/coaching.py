@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from hashlib import sha256
 from typing import TYPE_CHECKING, assert_never
 
 from sqlalchemy import delete, insert, select, update
@@ -37,6 +38,12 @@ def make_coach(connection: Connection, person_id: int) -> None:
         connection.execute(insert(COACH).values(row))
 
 
+def moment_of_talk(connection: Connection, person_id: int) -> str | None:
+    """A mark of where the talk with a coach is: an answer to another moment would be about something else."""
+    state: str | None = connection.execute(select(COACH.c.state).where(COACH.c.person_id == person_id)).scalar_one_or_none()
+    return None if state is None else f"coach {sha256(state.encode()).hexdigest()[:12]}"
+
+
 def newcomers(connection: Connection) -> int | None:
     """The id of the circuit that new trainees start with, None when no coach has said."""
     found: int | None = connection.execute(select(COACH.c.newcomers).order_by(COACH.c.person_id)).scalars().first()
@@ -46,11 +53,11 @@ def newcomers(connection: Connection) -> int | None:
 def decide_and_write(
     connection: Connection,
     coach_id: int,
-    decide: Callable[[CoachState, Desk], CoachStep],
+    decide: Callable[[CoachState, Desk], CoachStep | None],
     history_of: Callable[[Connection, int], History],
     now: datetime,
-) -> CoachStep:
-    """Read the desk, decide once, and write what changes; all of it inside the caller's transaction.
+) -> CoachStep | None:
+    """Read the desk, decide once, and write what changes; all of it inside the caller's transaction. None changes nothing.
 
     Raises:
         bot.errors.RowBroken: when a value is none that may be stored.
@@ -58,6 +65,8 @@ def decide_and_write(
     row = connection.execute(select(COACH).where(COACH.c.person_id == coach_id).with_for_update()).one()
     desk = _desk(connection, coach_id, row.newcomers, history_of)
     step = decide(coach_state_of(row.state, coach_id), desk)
+    if step is None:
+        return None
     for change in step.changes:
         _write(connection, coach_id, change)
     connection.execute(update(COACH).where(COACH.c.person_id == coach_id).values(state=coach_state_text(step.state)))

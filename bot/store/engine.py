@@ -1,8 +1,7 @@
 """Opening the database: SQLite with every guard on, or PostgreSQL by URL.
 
-SQLite gets one connection: it takes one writer at a time anyway, and tasks that queue for one connection run in the order they
-came, which keeps simulated time repeatable. Every transaction on it begins at once as a writing one (`BEGIN IMMEDIATE`): the
-driver's default begins only at the first write, so what was read before could have changed.
+Every transaction on SQLite begins at once as a writing one (`BEGIN IMMEDIATE`): the driver's default begins only at the first write,
+so what was read before could have changed.
 """
 
 from __future__ import annotations
@@ -10,15 +9,18 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import event
+from sqlalchemy import create_engine, event
 from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError
-from sqlalchemy.ext.asyncio import AsyncEngine, create_async_engine
+from sqlalchemy.ext.asyncio import create_async_engine
 
 from bot.errors import DatabaseUnusable
+from bot.store.database import READING, OneFile, Server
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
+
+    from bot.store.database import Database
 
 BUSY_MS = 5_000  # how long to wait for another process, such as one that lists the records
 PRAGMAS = (
@@ -27,12 +29,11 @@ PRAGMAS = (
     "PRAGMA foreign_keys=ON",
     f"PRAGMA busy_timeout={BUSY_MS}",
 )
-READING = "reading"
 NO_SUCH_URL = "its URL must be sqlite:///FILE or postgresql://…"
 
 
-def open_engine(url: str) -> AsyncEngine:
-    """An engine for `sqlite:///FILE` or `postgresql://…`; nothing is connected before the first use.
+def open_database(url: str) -> Database:
+    """The database at `sqlite:///FILE` or `postgresql://…`; nothing is connected before the first use.
 
     Errors never quote the values of a statement. A new SQLite file is its owner's alone: it holds health data.
 
@@ -54,32 +55,27 @@ def open_engine(url: str) -> AsyncEngine:
             raise DatabaseUnusable(NO_SUCH_URL)
 
 
-def _open_postgresql(url: URL) -> AsyncEngine:
+def _open_postgresql(url: URL) -> Server:
     try:
-        return create_async_engine(url.set(drivername="postgresql+asyncpg"), hide_parameters=True)
+        return Server(create_async_engine(url.set(drivername="postgresql+asyncpg"), hide_parameters=True))
     except ModuleNotFoundError as error:
         raise DatabaseUnusable("PostgreSQL needs the package asyncpg, which is not installed") from error
 
 
-def _open_sqlite(url: URL) -> AsyncEngine:
-    engine = create_async_engine(
-        url.set(drivername="sqlite+aiosqlite"),
+def _open_sqlite(url: URL) -> OneFile:
+    engine = create_engine(
+        url.set(drivername="sqlite+pysqlite"),
         hide_parameters=True,
         pool_size=1,
         max_overflow=0,
-        pool_timeout=None,
+        connect_args={"check_same_thread": False},  # one thread works with it; another one closes it
     )
-    event.listen(engine.sync_engine, "connect", _prepare)
-    event.listen(engine.sync_engine, "begin", _begin)
-    return engine
+    event.listen(engine, "connect", _prepare)
+    event.listen(engine, "begin", _begin)
+    return OneFile(engine)
 
 
-def reading(engine: AsyncEngine) -> AsyncEngine:
-    """The same engine for transactions that only read: on SQLite they do not wait for a writer."""
-    return engine.execution_options(**{READING: True})
-
-
-def _prepare(connection: Any, _record: object) -> None:  # noqa: ANN401 - the driver's connection, adapted by SQLAlchemy
+def _prepare(connection: Any, _record: object) -> None:  # noqa: ANN401 - the driver's connection
     connection.isolation_level = None  # the driver begins nothing by itself; `_begin` does
     cursor = connection.cursor()
     for pragma in PRAGMAS:

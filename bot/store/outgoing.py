@@ -3,23 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from sqlalchemy import insert, select, update
+from sqlalchemy import bindparam, insert, select, update
 
-from bot.ports import Rendered
-from bot.store.engine import reading
+from bot.ports import Letter, Rendered
 from bot.store.tables import OUTBOX
 from bot.store.values import rendered_columns, rendered_of
+from datetime import datetime, timedelta
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine
+    from sqlalchemy import Connection
 
     from bot.ports import Render
+    from bot.store.database import Database
     from core.session.events import Say
 
 COUNTDOWN = timedelta(minutes=1)  # what lives no longer is a countdown: rather none than two of them
@@ -36,82 +36,101 @@ class Status(StrEnum):
 
 
 @dataclass(frozen=True)
-class Letter:
-    """A row that is marked as sending: its id, and the message in words; `last` when nothing waited behind it."""
+class Offer:
+    """A message that was sent with quick replies: to whom, what they were, and where the conversation was."""
 
-    id: int
+    trainee_id: int
     rendered: Rendered
-    last: bool
+    moment: str | None
+    at: datetime
+
+
+_ADD = insert(OUTBOX).returning(OUTBOX.c.id)
+_SENT = (
+    update(OUTBOX)
+    .where(OUTBOX.c.id == bindparam("of_id"))
+    .values(status=Status.SENT.value, sent_at=bindparam("at"))
+    .execution_options(synchronize_session=False)
+)
 
 
 class Outbound:
     """The messages of one step, in words, on their way into the outbox."""
 
-    def __init__(self, trainee_id: int, messages: Sequence[Say], render: Render, now: datetime) -> None:
-        self._rendered = [render(say.message) for say in messages]
-        self._rows = [
-            {"trainee_id": trainee_id, "created_at": now, "expires_at": say.expires_at, "status": Status.WAITING.value}
-            | rendered_columns(rendered)
-            for say, rendered in zip(messages, self._rendered, strict=True)
-        ]
-        self._first_is_fresh = bool(messages) and not _stale(messages[0].expires_at, now)
+    def __init__(self, trainee_id: int, messages: Sequence[Say], render: Render, now: datetime, moment: str | None = None) -> None:
+        self._letters = [(render(say.message), say.expires_at) for say in messages]
+        self._trainee_id = trainee_id
+        self._moment = moment
+        self._now = now
 
-    async def put(self, connection: AsyncConnection, *, claim: bool) -> Letter | None:
+    def put(self, connection: Connection, *, claim: bool) -> tuple[Letter, ...]:
         """Add the rows, in order, inside the caller's transaction.
 
-        With `claim`, for a chat in which nothing waits, the first row is marked as sending at once and returned, which saves a
-        transaction. One that is stale already is left for `Outgoing.turn` to drop.
+        With `claim`, for a chat in which nothing waits, the rows are marked as sending at once and returned, which saves a
+        transaction. One that is stale already is dropped.
         """
-        rows = self._rows
-        letter = None
-        if claim and self._first_is_fresh:
-            first = insert(OUTBOX).values(rows[0] | {"status": Status.SENDING.value})
-            key = (await connection.execute(first)).inserted_primary_key
-            letter = None if key is None else Letter(key[0], self._rendered[0], last=len(rows) == 1)
-            rows = rows[1:]
-        if rows:
-            await connection.execute(insert(OUTBOX), rows)
-        return letter
+        claimed = []
+        for rendered, expires_at in self._letters:
+            stale = is_stale(expires_at, self._now)
+            status = Status.DROPPED if stale else Status.SENDING if claim else Status.WAITING
+            row = {
+                "trainee_id": self._trainee_id,
+                "created_at": self._now,
+                "expires_at": expires_at,
+                "status": status.value,
+                "reason": STALE if stale else None,
+                "moment": self._moment if rendered.replies else None,
+                **rendered_columns(rendered),
+            }
+            number = connection.execute(_ADD, row).scalar_one()
+            if status is Status.SENDING:
+                claimed.append(Letter(number, rendered, expires_at))
+        return tuple(claimed)
 
 
 class Outgoing:
     """The outbox's rows, one short transaction a call; nothing is sent inside one."""
 
-    def __init__(self, engine: AsyncEngine) -> None:
-        self._engine = engine
+    def __init__(self, database: Database) -> None:
+        self._database = database
 
-    async def turn(self, trainee_id: int, done: Letter | None, now: datetime) -> Letter | None:
-        """Mark `done` as sent, drop what is stale, mark the next row of the trainee as sending and return it; None: no more."""
-        async with self._engine.begin() as connection:
-            if done is not None:
-                await _mark(connection, [done.id], Status.SENT, sent_at=now)
-                if done.last:
-                    return None
+    async def take(self, trainee_id: int, now: datetime) -> tuple[Letter, ...]:
+        """Mark what waits for a trainee as sending and return it in order; what is stale is dropped."""
+
+        def work(connection: Connection) -> tuple[Letter, ...]:
             waiting = (OUTBOX.c.trainee_id == trainee_id) & (OUTBOX.c.status == Status.WAITING.value)
-            rows = (await connection.execute(select(OUTBOX).where(waiting).order_by(OUTBOX.c.id))).all()
-            stale = [row.id for row in rows if _stale(row.expires_at, now)]
-            if stale:
-                await _mark(connection, stale, Status.DROPPED, reason=STALE)
-            fresh = [row for row in rows if row.id not in stale]
-            if not fresh:
-                return None
-            await _mark(connection, [fresh[0].id], Status.SENDING)
-            return Letter(fresh[0].id, rendered_of(fresh[0]), last=len(fresh) == 1)
+            rows = connection.execute(select(OUTBOX).where(waiting).order_by(OUTBOX.c.id)).all()
+            stale = [row.id for row in rows if is_stale(row.expires_at, now)]
+            fresh = [row for row in rows if not is_stale(row.expires_at, now)]
+            _mark(connection, stale, Status.DROPPED, reason=STALE)
+            _mark(connection, [row.id for row in fresh], Status.SENDING)
+            return tuple(Letter(row.id, rendered_of(row), row.expires_at) for row in fresh)
 
-    async def again(self, letter: Letter) -> None:
-        """Give a row that could not be sent its place back."""
-        async with self._engine.begin() as connection:
-            await _mark(connection, [letter.id], Status.WAITING)
+        return await self._database.write(work)
+
+    async def sent(self, ids: Sequence[int], now: datetime) -> None:
+        """Mark rows as sent."""
+
+        def work(connection: Connection) -> None:
+            connection.execute(_SENT, [{"of_id": number, "at": now} for number in ids])
+
+        await self._database.write(work)
+
+    async def again(self, letters: Sequence[Letter]) -> None:
+        """Give rows that could not be sent their places back."""
+        await self._database.write(lambda connection: _mark(connection, [letter.id for letter in letters], Status.WAITING))
+
+    async def drop(self, letter: Letter, reason: str) -> None:
+        """Drop a row that is not to be sent any more."""
+        await self._database.write(lambda connection: _mark(connection, [letter.id], Status.DROPPED, reason=reason))
 
     async def drop_all(self, trainee_id: int, reason: str) -> None:
         """Drop every row of the trainee that is not sent: the chat is over."""
         unsent = OUTBOX.c.status.in_((Status.WAITING.value, Status.SENDING.value))
-        async with self._engine.begin() as connection:
-            await connection.execute(
-                update(OUTBOX)
-                .where((OUTBOX.c.trainee_id == trainee_id) & unsent)
-                .values(status=Status.DROPPED.value, reason=reason),
-            )
+        statement = (
+            update(OUTBOX).where((OUTBOX.c.trainee_id == trainee_id) & unsent).values(status=Status.DROPPED.value, reason=reason)
+        )
+        await self._database.write(lambda connection: connection.execute(statement).close())
 
     async def recover(self, trainee_id: int | None = None) -> tuple[int, ...]:
         """After a start, or a fault in one chat: rows in sending wait again; countdowns may have been sent and are dropped.
@@ -124,20 +143,37 @@ class Outgoing:
         sending = OUTBOX.c.status == Status.SENDING.value
         if trainee_id is not None:
             sending &= OUTBOX.c.trainee_id == trainee_id
-        async with self._engine.begin() as connection:
-            lives = await connection.execute(select(OUTBOX.c.id, OUTBOX.c.created_at, OUTBOX.c.expires_at).where(sending))
-            short = [row.id for row in lives if row.expires_at is not None and row.expires_at - row.created_at <= COUNTDOWN]
-            if short:
-                await _mark(connection, short, Status.DROPPED, reason=STALE)
-            await connection.execute(update(OUTBOX).where(sending).values(status=Status.WAITING.value))
-        async with reading(self._engine).begin() as connection:
+
+        def work(connection: Connection) -> tuple[int, ...]:
+            lives = connection.execute(select(OUTBOX.c.id, OUTBOX.c.created_at, OUTBOX.c.expires_at).where(sending))
+            short = [row.id for row in lives if is_countdown(row.expires_at, row.created_at)]
+            _mark(connection, short, Status.DROPPED, reason=STALE)
+            connection.execute(update(OUTBOX).where(sending).values(status=Status.WAITING.value))
             waiting = select(OUTBOX.c.trainee_id).where(OUTBOX.c.status == Status.WAITING.value).distinct()
-            return tuple((await connection.execute(waiting.order_by(OUTBOX.c.trainee_id))).scalars())
+            return tuple(connection.execute(waiting.order_by(OUTBOX.c.trainee_id)).scalars())
+
+        return await self._database.write(work)
+
+    async def offer(self, number: int) -> Offer | None:
+        """The message of this row, None when there is none."""
+
+        def work(connection: Connection) -> Offer | None:
+            row = connection.execute(select(OUTBOX).where(OUTBOX.c.id == number)).one_or_none()
+            return None if row is None else Offer(row.trainee_id, rendered_of(row), row.moment, row.created_at)
+
+        return await self._database.read(work)
 
 
-def _stale(expires_at: datetime | None, now: datetime) -> bool:
+def is_stale(expires_at: datetime | None, now: datetime) -> bool:
+    """Whether a message is past its time."""
     return expires_at is not None and expires_at < now
 
 
-async def _mark(connection: AsyncConnection, ids: list[int], status: Status, **columns: object) -> None:
-    await connection.execute(update(OUTBOX).where(OUTBOX.c.id.in_(ids)).values(status=status.value, **columns))
+def is_countdown(expires_at: datetime | None, since: datetime) -> bool:
+    """Whether a message lives so short that it is a call of a clock."""
+    return expires_at is not None and expires_at - since <= COUNTDOWN
+
+
+def _mark(connection: Connection, ids: Sequence[int], status: Status, **columns: object) -> None:
+    if ids:
+        connection.execute(update(OUTBOX).where(OUTBOX.c.id.in_(ids)).values(status=status.value, **columns))

@@ -9,29 +9,25 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy import inspect, text
 
-from bot.store.engine import reading
-
 if TYPE_CHECKING:
     from sqlalchemy import Connection
-    from sqlalchemy.ext.asyncio import AsyncEngine
+
+    from bot.store.database import Database
 
 NEWEST = "0005"
 
 
-async def bring_to_newest(engine: AsyncEngine) -> None:
+async def bring_to_newest(database: Database) -> None:
     """Upgrade the database to `NEWEST`, in one transaction; an empty one is made from nothing.
 
     Raises:
         bot.errors.DatabaseTooNew: when it is of a revision that this program does not know.
     """
-    async with reading(engine).begin() as connection:
-        revision = await connection.run_sync(stored_revision)
-    if revision == NEWEST:
+    if await database.read(stored_revision) == NEWEST:
         return
     from bot.store.upgrade import upgrade  # noqa: PLC0415 - Alembic is slow to import, and seldom needed
 
-    async with engine.begin() as connection:
-        await connection.run_sync(upgrade)
+    await database.write(upgrade)
 
 
 def stored_revision(connection: Connection) -> str | None:

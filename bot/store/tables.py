@@ -200,10 +200,73 @@ class InboxRow(Row, table=True):
     at: datetime
 
 
+class AccountRow(Row, table=True):
+    """Who writes under an address of a messaging network; `coach` is true for a coach, who has a trainee's row too.
+
+    `fewer` is the wish for fewer messages; `gone_at` is set while the network says that nothing can be sent there.
+    """
+
+    __tablename__ = "account"
+    channel: str = Field(primary_key=True)
+    address: str = Field(primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id", unique=True)
+    coach: bool
+    fewer: bool
+    joined_at: datetime
+    gone_at: datetime | None = None
+
+
+class InviteRow(Row, table=True):
+    """A code that lets one person in, once, until it expires; `fingerprint` is its SHA-256, the code itself is not kept.
+
+    `coach` is true for the code that makes a coach; `invited_by` is the coach who made it.
+    """
+
+    __tablename__ = "invite"
+    fingerprint: str = Field(primary_key=True)
+    coach: bool
+    name: str | None = None
+    invited_by: int | None = Field(default=None, foreign_key="trainee.id")
+    made_at: datetime
+    expires_at: datetime
+    used_by: int | None = Field(default=None, foreign_key="trainee.id")
+
+
+class StrangerRow(Row, table=True):
+    """Somebody without an invite, who has been told so."""
+
+    __tablename__ = "stranger"
+    channel: str = Field(primary_key=True)
+    address: str = Field(primary_key=True)
+    at: datetime
+
+
+class ClipRow(Row, table=True):
+    """The coach's own film of an exercise, by the messaging network's id for it."""
+
+    __tablename__ = "clip"
+    channel: str = Field(primary_key=True)
+    exercise: str = Field(primary_key=True)
+    file_id: str
+    at: datetime
+
+
+class ParkedRow(Row, table=True):
+    """What came in and could not be handled, as it came: `body` is its JSON, `reason` the type of the error."""
+
+    __tablename__ = "parked"
+    id: int | None = Field(default=None, primary_key=True)
+    channel: str
+    body: str
+    reason: str
+    at: datetime
+
+
 class OutboxRow(Row, table=True):
     """A message on its way: `status` is waiting, sending, sent or dropped; `reason` says why it was dropped.
 
-    `shows` is the JSON of what the picture beside it holds.
+    `exercise` is the slug of what a card shows; `moment` says where the conversation was, so that a quick reply pressed later can
+    be told from one that still fits; `shows` is the JSON of what the picture beside it holds.
     """
 
     __tablename__ = "outbox"
@@ -219,6 +282,8 @@ class OutboxRow(Row, table=True):
     status: str
     reason: str | None = None
     sent_at: datetime | None = None
+    exercise: str | None = None
+    moment: str | None = None
 
 
 def _table(name: str) -> Table:
@@ -239,3 +304,8 @@ UNASKED = _table("unasked")
 ZONE_SEEN = _table("zone_seen")
 INBOX = _table("inbox")
 OUTBOX = _table("outbox")
+ACCOUNT = _table("account")
+INVITE = _table("invite")
+STRANGER = _table("stranger")
+CLIP = _table("clip")
+PARKED = _table("parked")

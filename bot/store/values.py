@@ -393,6 +393,7 @@ def rendered_columns(rendered: Rendered) -> Columns:
         "kind": rendered.kind,
         "text": rendered.text,
         "replies": json.dumps(list(rendered.replies), ensure_ascii=False),
+        "exercise": rendered.exercise,
         "shows": None if rendered.shows is None else _text(_pictures, rendered.shows, "outbox.shows"),
     }
 
@@ -406,7 +407,7 @@ def rendered_of(row: Row[Any]) -> Rendered:
     replies = json.loads(row.replies)
     _check(f"outbox {row.id}", isinstance(replies, list) and all(isinstance(reply, str) for reply in replies), "broken replies")
     shows = None if row.shows is None else _read(_pictures, row.shows, f"outbox {row.id}")
-    return Rendered(row.text, tuple(replies), row.kind, shows)
+    return Rendered(row.text, tuple(replies), row.kind, row.exercise, shows)
 
 
 def _load_columns(load: Load | None) -> Columns:

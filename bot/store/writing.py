@@ -26,42 +26,42 @@ from core.diary import (
 )
 
 if TYPE_CHECKING:
-    from sqlalchemy.ext.asyncio import AsyncConnection
+    from sqlalchemy import Connection
 
     from bot.store.ledger import Ledger
     from core.rack import Rack
 
 
-async def write_entry(connection: AsyncConnection, trainee_id: int, entry: Entry, after: Ledger) -> None:
+def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Ledger) -> None:
     """Write the rows of one entry; `after` is the ledger with the entry in it.
 
     What changes in the trainee's own row is not written here: the caller writes that row once, at the end.
     """
     match entry:
         case SetNoted(record):
-            await connection.execute(insert(tables.SET_RECORD).values(set_columns(trainee_id, record)))
+            connection.execute(insert(tables.SET_RECORD).values(set_columns(trainee_id, record)))
         case SetUndone(number, at):
-            await connection.execute(insert(tables.SET_VOID).values(trainee_id=trainee_id, number=number, at=at))
+            connection.execute(insert(tables.SET_VOID).values(trainee_id=trainee_id, number=number, at=at))
         case WorkoutOpened(number, circuit):
             columns = workout_columns(trainee_id, after.workout(number), circuit)
-            await connection.execute(insert(tables.WORKOUT).values(columns))
+            connection.execute(insert(tables.WORKOUT).values(columns))
         case WorkoutClosed(number):
             of_number = (tables.WORKOUT.c.trainee_id == trainee_id) & (tables.WORKOUT.c.number == number)
             columns = ending_columns(trainee_id, after.workout(number))
-            await connection.execute(update(tables.WORKOUT).where(of_number).values(columns))
+            connection.execute(update(tables.WORKOUT).where(of_number).values(columns))
         case PainNoted(record):
-            await connection.execute(insert(tables.PAIN_RECORD).values(pain_columns(trainee_id, record)))
+            connection.execute(insert(tables.PAIN_RECORD).values(pain_columns(trainee_id, record)))
         case RackSaid(rack):
-            await _write_rack(connection, trainee_id, rack)
+            _write_rack(connection, trainee_id, rack)
         case UnaskedNoted(record):
-            await connection.execute(insert(tables.UNASKED).values(unasked_columns(trainee_id, record)))
+            connection.execute(insert(tables.UNASKED).values(unasked_columns(trainee_id, record)))
         case CautionsAccepted() | UnitChosen() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:
             assert_never(entry)
 
 
-async def _write_rack(connection: AsyncConnection, trainee_id: int, rack: Rack) -> None:
-    await connection.execute(delete(tables.RACK_ITEM).where(tables.RACK_ITEM.c.trainee_id == trainee_id))
+def _write_rack(connection: Connection, trainee_id: int, rack: Rack) -> None:
+    connection.execute(delete(tables.RACK_ITEM).where(tables.RACK_ITEM.c.trainee_id == trainee_id))
     if rack.items:
-        await connection.execute(insert(tables.RACK_ITEM), rack_columns(trainee_id, rack))
+        connection.execute(insert(tables.RACK_ITEM), rack_columns(trainee_id, rack))

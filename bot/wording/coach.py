@@ -8,12 +8,12 @@ from bot.wording.phrases import TIED, and_list, load_text, number_text, page, se
 from bot.wording.pictures import span_text
 from core.circuit import Span
 from core.coach_messages import (
+    BoardHelp,
     CircuitAdvice,
     CircuitShown,
     CircuitsListed,
     CircuitUnknown,
     CoachGreeting,
-    CoachHelp,
     CoachNotUnderstood,
     InForce,
     InForceAsked,
@@ -51,8 +51,8 @@ def coach_greeting(message: CoachGreeting) -> Worded:
     )
 
 
-@words_for(CoachHelp)
-def coach_help(message: CoachHelp) -> Worded:
+@words_for(BoardHelp)
+def board_help(message: BoardHelp) -> Worded:
     """What a coach can say."""
     del message
     return Worded(

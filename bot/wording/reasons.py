@@ -29,7 +29,6 @@ from core.units import amount_text
 if TYPE_CHECKING:
     from decimal import Decimal
 
-    from core.rack_plan import RackPlan
     from core.units import Unit
 
 
@@ -103,10 +102,14 @@ def stay(reason: Stay) -> str:
 def other_tempo(reason: OtherTempo) -> str:
     """Another tempo instead of another load."""
     load = load_text(reason.load, reason.unit)
-    pace = "slower" if reason.rep_s > reason.usual_rep_s else "quicker"
-    seconds = f"{number_text(reason.rep_s)} s a rep, not {number_text(reason.usual_rep_s)}"
-    before = "" if reason.last is None else f"{set_text(reason.last)}: "
-    return f"{before}{load}, {pace}: {seconds}."
+    seconds = f"{number_text(reason.rep_s)} s a rep"
+    if reason.last is None:
+        return f"{load} at {seconds}, not {number_text(reason.usual_rep_s)}."
+    if reason.rep_s == reason.last.rep_s:
+        again = " again" if reason.load == reason.last.load else ""
+        return f"{set_text(reason.last)}: {load}{again}, still {seconds}."
+    pace = "slower" if reason.rep_s > reason.last.rep_s else "quicker"
+    return f"{set_text(reason.last)}: {load} with {pace} reps, {number_text(reason.rep_s)} s each."
 
 
 def heaviest_is_light(reason: HeaviestIsLight) -> str:
@@ -139,19 +142,6 @@ def todays_form(reason: TodaysForm) -> str:
     if reason.percent < 0:
         return f"Today runs about {-reason.percent} % under your usual: {load}."
     return f"Today runs about {reason.percent} % over your usual: {load}."
-
-
-def plan_lines(plan: RackPlan, unit: Unit) -> list[str]:
-    """What to put on the handles, a line for each run of stations: `12 kg on for stations 2 to 4`."""
-    lines = []
-    for setup, first, last in plan.stretches:
-        where = f"station {first}" if first == last else f"stations {first} to {last}"
-        plates = " + ".join(amount_text(size) for size in setup.a_side) or "no plates"
-        lines += [f"{load_text(setup.load, unit)} on for {where}", f"  a side: {plates}"]
-    for number, station in enumerate(plan.stations, start=1):
-        if not station.fits:
-            lines.append(f"Take {number_text(station.change_s)} s to change before {number}")
-    return lines
 
 
 def why(reason: Reason) -> str:

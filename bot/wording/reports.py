@@ -7,6 +7,7 @@ from bot.wording.phrases import load_text, page, set_text, sets_text, tempo_text
 from core.messages import (
     AlreadyNoted,
     Corrected,
+    EditNotRead,
     FormPoint,
     LeftOpen,
     Lighter,
@@ -74,6 +75,18 @@ def already_noted(message: AlreadyNoted) -> Worded:
 def corrected(message: Corrected) -> Worded:
     """A record was corrected."""
     return Worded(page(f"{message.exercise}: {set_text(message.after)}, instead of {set_text(message.before)}."))
+
+
+@words_for(EditNotRead)
+def edit_not_read(message: EditNotRead) -> Worded:
+    """A changed text that cannot be read."""
+    return Worded(
+        page(
+            "I couldn't read your change.",
+            f"{message.exercise} stays {set_text(message.line)}.",
+            'Wrong? Say it like "sorry 12 not 11".',
+        )
+    )
 
 
 @words_for(Undone)

@@ -148,7 +148,14 @@ def down(message: Down) -> Worded:
         after = f"Round {message.round_over} of {message.rounds} done. Rest {seconds_text(message.rest_s or 0)}."
     elif message.rest_s is not None:
         after = f"Rest {seconds_text(message.rest_s)}. Next: {message.upcoming}."
-    return Worded(page(f"DOWN. {ask}".strip(), after), ("same again", "skip") if message.ask else ())
+    return Worded(page(f"DOWN. {ask}".strip(), after), _likely_answers(message) if message.ask else ())
+
+
+def _likely_answers(message: Down) -> tuple[str, ...]:
+    """What is likely to be answered: reps, each side where there are sides, the same as before, too heavy."""
+    sides = " each side" if message.sides else ""
+    again = ("same again",) if message.again else ()
+    return (*(f"{reps}{sides}" for reps in message.likely), *again, "too heavy")
 
 
 @words_for(GetReady)

@@ -14,9 +14,9 @@ from core.coach.showing import list_circuits, show_circuit, show_plan, show_plan
 from core.coach.states import CircuitReviewed, CoachState, CoachStep, PlanReviewed, Quiet, WayBack
 from core.coach.typing import CircuitTyped, Faulty, PlanTyped, Show, Simple, Yes, read_coach
 from core.coach_messages import (
+    BoardHelp,
     CircuitUnknown,
     CoachGreeting,
-    CoachHelp,
     CoachNotUnderstood,
     InForce,
     InForceAsked,
@@ -27,7 +27,7 @@ from core.coach_messages import (
     ToMend,
 )
 from core.reminders import local_date
-from core.session.events import Event, Opened, Said, Say, Woke
+from core.session.events import Edited, Event, Opened, Said, Say, Woke
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -55,7 +55,7 @@ def step(state: CoachState, event: Event, desk: Desk, now: datetime) -> CoachSte
             pass
         case Opened():
             said = [CoachGreeting(desk.coach, len(desk.clients), len(desk.circuits)), *_waiting(state, desk)]
-        case Said(text):
+        case Said(text) | Edited(text):  # a text that was changed is read as if it were sent now
             state, changes, said = _said(state, text, desk, now)
         case _:
             assert_never(event)
@@ -107,7 +107,7 @@ def _said(state: CoachState, text: str, desk: Desk, now: datetime) -> Outcome:
 def _simple(state: CoachState, what: str, desk: Desk, now: datetime) -> Outcome:
     match what:
         case "help":
-            return state, (), [CoachHelp()]
+            return state, (), [BoardHelp()]
         case "list":
             return state, (), [list_circuits(desk)]
         case "plans":

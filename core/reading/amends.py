@@ -15,11 +15,25 @@ if TYPE_CHECKING:
 
     from core.reading.quantities import Part
 
-_NAMED = {"left", "left_side", "right", "each", "failure", "bodyweight", "duration", "reserve", "effort", "more"}
+_NAMED = {
+    "left",
+    "left_side",
+    "right",
+    "each",
+    "failure",
+    "bodyweight",
+    "duration",
+    "reserve",
+    "effort",
+    "more",
+}
 
 
-def amend(parts: Sequence[Part], context: Context) -> Amend:
-    """The correction that the parts say; raises `Open` when it is not settled what changes."""
+def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
+    """The correction that the parts say; raises `Open` when it is not settled what changes.
+
+    `about` says that the words name the "load", the "rpe" or the "reserve", so that a bare number is one.
+    """
     said, rejected = _without_rejected(parts)
     numbers = [part for part in said if part.numbers]
     named = [part for part in said if part.kind in _NAMED]
@@ -28,6 +42,8 @@ def amend(parts: Sequence[Part], context: Context) -> Amend:
     if len(numbers) == 1 and numbers[0].kind == "bare" and (not named or [part.kind for part in named] == ["left"]):
         if named:
             return Amend(reserve=numbers[0].numbers[0])
+        if about:
+            return _named_amend(about, numbers[0].numbers[0])
         return _bare(numbers[0].numbers[0], rejected, context)
     if not numbers and len(named) == 1 and named[0].kind in {"left", "left_side", "right", "each"}:
         return Amend(side=SIDES[named[0].kind])
@@ -36,6 +52,13 @@ def amend(parts: Sequence[Part], context: Context) -> Amend:
     if len(sets) != 1 or sets[0].same:
         raise Open
     return _from_log(sets[0])
+
+
+def _named_amend(about: str, value: Decimal) -> Amend:
+    """The correction of the one field that the words name."""
+    if about == "load":
+        return Amend(load=value)
+    return Amend(rpe=value) if about == "rpe" else Amend(reserve=value)
 
 
 def _unit_only(said: Sequence[Part]) -> Amend:

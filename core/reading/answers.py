@@ -6,12 +6,14 @@ from typing import TYPE_CHECKING
 
 from core.reading import gear, phrases
 from core.reading.acts import Act, Answer, Awaiting, Context, Have, Units
+from core.reading.lexicon import listed
 from core.reading.tokens import Kind, Token
 from core.units import Unit
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+_LONGEST_NOTHING = 3
 _CHOICES = {
     "first": 1,
     "second": 2,
@@ -25,7 +27,7 @@ _CHOICES = {
     "3rd": 3,
     "4th": 4,
 }
-_AROUND = {"the", "one", "number", "option", "choice", "please", "#", "no", "is", "it", "was", "i", "mean", "meant", "that", "yes", ",", ".", "!", ")", "(", "ok", "answer", "pick", "go", "with", "lb", "of", "them", "a", "thanks"}  # fmt: skip
+_AROUND = listed("words_answers", "around")
 
 
 def answer(tokens: Sequence[Token], context: Context) -> Act | None:
@@ -61,9 +63,7 @@ def _unit(tokens: Sequence[Token]) -> Act | None:
     words = {token.text for token in tokens}
     units |= {"kg"} if "metric" in words else set()
     units |= {"lb"} if "imperial" in words else set()
-    if len(units) != 1 or any(
-        token.kind is not Kind.WORD and token.kind is not Kind.MARK for token in tokens
-    ):
+    if len(units) != 1 or any(token.kind is not Kind.WORD and token.kind is not Kind.MARK for token in tokens):
         return None
     if {"not", "no"} & words:
         return None
@@ -74,7 +74,7 @@ def _rack(tokens: Sequence[Token]) -> Act | None:
     words = {token.text for token in tokens}
     if not any(token.kind is Kind.NUMBER for token in tokens) and not words & set(gear.KINDS):
         nothing = phrases.find(tokens, 0, len(tokens), lambda meaning: meaning == "have-nothing")
-        short = words & {"none", "nothing", "no"} and len(tokens) <= 3
+        short = words & {"none", "nothing", "no"} and len(tokens) <= _LONGEST_NOTHING
         return Have() if nothing or short else None
     have = gear.items(tokens, 0, len(tokens))
     return have if have is not None and have.items else None

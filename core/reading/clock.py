@@ -5,16 +5,14 @@ A time that may be morning or evening ("at 7", "half six") is not settled: `Mome
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import TYPE_CHECKING, get_args
+from typing import get_args
 
 from core.reading.acts import Weekday
 from core.reading.lexicon import listed
 from core.reading.tokens import Kind, Token
-
-if TYPE_CHECKING:
-    from collections.abc import Sequence
 
 WEEK: tuple[Weekday, ...] = get_args(Weekday)
 DAY_WORDS: dict[str, Weekday] = {word: day for day in WEEK for word in listed("when", day)}
@@ -23,7 +21,17 @@ GROUPS: dict[str, tuple[Weekday, ...]] = {
     **dict.fromkeys(listed("when", "weekends"), WEEK[5:]),
     **dict.fromkeys(listed("when", "every_day"), WEEK),
 }
-_LETTERS: dict[str, Weekday] = {"m": "mon", "tu": "tue", "w": "wed", "th": "thu", "f": "fri", "with": "wed", "sa": "sat", "su": "sun", "t": "tue"}
+_LETTERS: dict[str, Weekday] = {
+    "m": "mon",
+    "tu": "tue",
+    "w": "wed",
+    "th": "thu",
+    "f": "fri",
+    "with": "wed",
+    "sa": "sat",
+    "su": "sun",
+    "t": "tue",
+}
 _EARLY = listed("when", "morning")
 _LATE = listed("when", "evening")
 _NOON = listed("when", "noon")
@@ -31,7 +39,7 @@ _MIDNIGHT = listed("when", "midnight")
 _NIGHT = frozenset({"night", "nights", "midnight"})
 _TO = frozenset({"to", "-", "through", "till", "until", "too", "2", "thro"})
 _AT = frozenset({"at", "@", "by", "until", "till"})
-_NOT_A_TIME_AFTER = frozenset("minutes hours h reps rep kg lb seconds days times x half sets set rounds s weeks m".split())
+_NOT_A_TIME_AFTER = listed("words_clock", "not_a_time_after")
 _HOURS = 24
 _HOUR_MINUTES = 60
 _NOON_H = 12
@@ -102,24 +110,38 @@ class Clock:
         return None
 
     def _plain(self, index: int) -> Moment | None:
-        """ "6:30", "0630", "7pm", "7 o'clock", "at 7"."""
+        """Such as "6:30", "0630", "7pm", "7 o'clock", "at 7"."""
         if not self.first <= index < self.last:
             return None
         token = self.tokens[index]
         if token.kind is Kind.CLOCK:
             hours, minutes = (int(part) for part in token.text.split(":")[:2])
             sure = token.text.startswith("0") or hours >= _NOON_H
-            return self._dated(hours * _HOUR_MINUTES + minutes, index, index + 1, sure=sure) if hours < _HOURS and minutes < _HOUR_MINUTES else None
+            return (
+                self._dated(hours * _HOUR_MINUTES + minutes, index, index + 1, sure=sure)
+                if hours < _HOURS and minutes < _HOUR_MINUTES
+                else None
+            )
         if token.kind is not Kind.NUMBER:
             return None
         following = self.text(index + 1)
         glued_h = following == "h" and self.is_number(index + 2) and self.tokens[index + 2].glued
         if glued_h and token.value < _HOURS:
-            return self._dated(int(token.value) * _HOUR_MINUTES + int(self.tokens[index + 2].value), index, index + 3, sure=token.value >= _NOON_H)
+            return self._dated(
+                int(token.value) * _HOUR_MINUTES + int(self.tokens[index + 2].value),
+                index,
+                index + 3,
+                sure=token.value >= _NOON_H,
+            )
         digits = token.text if token.text.isdigit() and not token.worded else ""
         if len(digits) == len("0630") and int(digits[:2]) < _HOURS and int(digits[2:]) < _HOUR_MINUTES:
             last = index + 2 if following in {"hours", "h"} else index + 1
-            return self._dated(int(digits[:2]) * _HOUR_MINUTES + int(digits[2:]), index, last, sure=digits[0] == "0" or int(digits[:2]) >= _NOON_H)
+            return self._dated(
+                int(digits[:2]) * _HOUR_MINUTES + int(digits[2:]),
+                index,
+                last,
+                sure=digits[0] == "0" or int(digits[:2]) >= _NOON_H,
+            )
         if len(digits) == len("630") and int(digits[1:]) < _HOUR_MINUTES and self._period(index + 1) is not None:
             return self._dated(int(digits[0]) * _HOUR_MINUTES + int(digits[1:]), index, index + 1, sure=False)
         return None if following in _NOT_A_TIME_AFTER else self._hour(index)
@@ -145,7 +167,7 @@ class Clock:
         return self._dated(hours * _HOUR_MINUTES + minutes, index, last, sure=hours > _NOON_H)
 
     def _minutes_beside_hour(self, index: int) -> tuple[int, int] | None:
-        """ "half past", "half", "quarter to", "ten past" at `index`: minutes to add, and the index of the hour."""
+        """Such as "half past", "half", "quarter to", "ten past" at `index`: minutes to add, and the index of the hour."""
         if self.text(index) == "a" and self.text(index + 1) == "quarter":
             index += 1
         word, following = self.text(index), self.text(index + 1)
@@ -204,13 +226,25 @@ class Clock:
         index = first
         while index < last:
             word = self.text(index)
-            if word in {"not", "except", "no", "excluding", "without", "skip", "minus", "excluded", "never"}:
-                into = off
-            elif word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS):
+            if word in {"not", "except", "no", "excluding", "without", "skip", "minus", "excluded", "never"} or (
+                word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS)
+            ):
                 into = off
             elif word in GROUPS:
                 into.update(GROUPS[word])
-            elif word in {"every", "each", "all"} and self.text(index + 1) in {"day", "days", "morning", "mornings", "evening", "evenings", "night", "nights", "week", "single", "afternoon"}:
+            elif word in {"every", "each", "all"} and self.text(index + 1) in {
+                "day",
+                "days",
+                "morning",
+                "mornings",
+                "evening",
+                "evenings",
+                "night",
+                "nights",
+                "week",
+                "single",
+                "afternoon",
+            }:
                 every = set(WEEK)
             elif word == "mwf":
                 into.update({"mon", "wed", "fri"})
@@ -244,10 +278,9 @@ class Clock:
         index = self.first
         while index < self.last:
             following = self.text(index + 1)
-            if self.is_number(index) and following == "more" and self.text(index + 2) == "minutes":
-                total += self.tokens[index].value
-                spent.add(index)
-            elif self.is_number(index) and index not in used and following in {"minutes", "m"}:
+            if (self.is_number(index) and following == "more" and self.text(index + 2) == "minutes") or (
+                self.is_number(index) and index not in used and following in {"minutes", "m"}
+            ):
                 total += self.tokens[index].value
                 spent.add(index)
             elif self.is_number(index) and index not in used and following in {"hours", "h", "hr"}:
@@ -258,13 +291,21 @@ class Clock:
                     total += self.tokens[rest].value
                     spent.add(rest)
                 total += self._half_after(rest)
-            elif self.text(index) in {"a", "an", "one", "another"} and following == "hours" and self.text(index - 1) not in {"half", "of"}:
+            elif (
+                self.text(index) in {"a", "an", "one", "another"}
+                and following == "hours"
+                and self.text(index - 1) not in {"half", "of"}
+            ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)
-            elif self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours":
+            elif (self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours") or (
+                self.text(index) == "half" and following == "hours"
+            ):
                 total += 30
-            elif self.text(index) == "half" and following == "hours":
-                total += 30
-            elif self.text(index) in {"quarter", "quarters"} and self.text(index + 1) == "of" and "hours" in {self.text(index + 2), self.text(index + 3)}:
+            elif (
+                self.text(index) in {"quarter", "quarters"}
+                and self.text(index + 1) == "of"
+                and "hours" in {self.text(index + 2), self.text(index + 3)}
+            ):
                 times = self.tokens[index - 1].value if self.is_number(index - 1) else Decimal(1)
                 spent |= {index - 1} if self.is_number(index - 1) else set()
                 total += 15 * times

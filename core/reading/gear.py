@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
-from typing import TYPE_CHECKING
+from itertools import pairwise
 
 from core.reading.acts import Have, Item
-from core.reading.lexicon import EXERCISES, listed
+from core.reading.lexicon import EXERCISES, listed, sayings
 from core.reading.sets import MOST_LOAD
 from core.reading.tokens import Kind, Token
 from core.units import Unit
-
-if TYPE_CHECKING:
-    from collections.abc import Sequence
 
 KINDS: dict[str, str] = {
     word: kind
@@ -23,7 +21,9 @@ KINDS: dict[str, str] = {
 PAIRS = frozenset({"pair", "pairs", "prs"})
 _OF = frozenset({"of", ":", "are", "is", "from", "in", "at", "=", "weighing", "which", "with"})
 _ONE = frozenset({"a", "an", "one", "single", "another"})
-_SKIPPED = frozenset({"adjustable", "resistance", "single", "old", "little", "small", "big", "heavy", "light", "rubber", "hex", "steel", "iron", "set", "of", "the"})  # fmt: skip
+_SKIPPED = listed("words_gear", "skipped")
+_ENDS = 2
+_LONGEST_LIST = 8
 _MOST_COUNT = 40
 _MOST_LEADING_COUNT = 6
 _MOST_TIMES = 10
@@ -60,8 +60,8 @@ class _Listing:
 
     def kind_at(self, index: int) -> str | None:
         """The kind of thing named at `index`, unless it is part of an exercise ("bench press")."""
-        kind = KINDS.get(self.text(index))
-        return None if kind is None or self.text(index + 1) in EXERCISES else kind
+        kind, following = KINDS.get(self.text(index)), self.text(index + 1)
+        return None if kind is None or following in EXERCISES or following in {"handles", "handle", "plates"} else kind
 
     def kind_near(self, index: int) -> bool:
         """Whether a kind stands at `index` or after words such as "adjustable"."""
@@ -74,7 +74,11 @@ class _Listing:
         token, word = self.tokens[index], self.text(index)
         if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
             return self._past_between(index)
-        spans = word == "upto" or (word == "up" and self.text(index + 1) == "to") or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
+        spans = (
+            word == "upto"
+            or (word == "up" and self.text(index + 1) == "to")
+            or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
+        )
         if token.kind in {Kind.ODD, Kind.CLOCK, Kind.ORDINAL} or spans:
             return None
         if token.kind is Kind.NUMBER:
@@ -99,7 +103,7 @@ class _Listing:
     def _past_between(self, index: int) -> int:
         """The index after "nothing between 8 and 12 kg"."""
         numbers = 0
-        while index < self.last and (numbers < 2 or self.text(index) in {"kg", "lb", "s"}):
+        while index < self.last and (numbers < _ENDS or self.text(index) in {"kg", "lb", "s"}):
             numbers += self.is_number(index)
             index += 1
         return index
@@ -120,7 +124,12 @@ class _Listing:
             if self.text(index + 1) in PAIRS:
                 self.count = None
             return index + 2 if self.text(index + 1) == "x" else index + 1
-        thing = _Thing(self.tokens[index].value, count=2 if self.paired else self.count, paired=self.paired, kind=self.lead)
+        thing = _Thing(
+            self.tokens[index].value,
+            count=2 if self.paired else self.count,
+            paired=self.paired,
+            kind=self.lead,
+        )
         index += 1
         if self.text(index) in {"kg", "lb"}:
             thing.unit = Unit(self.text(index))
@@ -182,14 +191,17 @@ def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
 
 def _have(things: list[_Thing]) -> Have | None:
     units = {thing.unit for thing in things} - {None}
+    loads = [thing for thing in things if thing.load is not None]
+    if any(one.unit is not None and other.unit is None for one, other in pairwise(loads)):
+        return None  # "10kg pair, 13": the last number is no load
+    for thing in things:
+        thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
     kinds = {thing.kind for thing in things if thing.load is not None} - {None}
     for thing in things:
         if thing.load is None:
             continue
         if len(units) == 1:
             thing.unit = next(iter(units))
-        if thing.kind is None and thing.paired:
-            thing.kind = "dumbbell"
         if thing.kind is None and len(kinds) == 1:
             thing.kind = next(iter(kinds))
         if not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
@@ -197,16 +209,14 @@ def _have(things: list[_Thing]) -> Have | None:
     return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in things))
 
 
-_OWNING = frozenset(
-    "have own got possess bought possession having home equipment kit gear rack house get garage cupboard lying owned available".split()
-)
-_OWNING_PAIRS = (("picked", "up"), ("left", "me"), ("there", "are"), ("is", "there"), ("are", "there"), ("my", "dumbbells"), ("my", "weights"), ("my", "kettlebells"))  # fmt: skip
-_DONE = frozenset("reps rep did done managed made completed hit set sets failure held rir rpe used finished".split())
-_NOT_OWNED = frozenset("not buy buying might could want need wish should would thinking order ordering broke broken lost sold shop sale how what if never will heavy light hard easy about write tell".split())  # fmt: skip
+_OWNING = listed("words_gear", "owning")
+_OWNING_PAIRS = frozenset(tuple(pair.split()) for pair in sayings("owning_pairs"))
+_DONE = listed("words_gear", "done")
+_NOT_OWNED = listed("words_gear", "not_owned")
 
 
-_PLAINLY_OWNED = frozenset("have own possess having got".split())
-_LIST_WORDS = frozenset("i we have got own possess having only just a an and the my at home here kg lb s , . : & plus x one no more is are that all it of in also hi coach ok please some".split())  # fmt: skip
+_PLAINLY_OWNED = listed("words_gear", "plainly_owned")
+_LIST_WORDS = listed("words_gear", "list_words")
 
 
 def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:
@@ -214,26 +224,43 @@ def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:
     return all(tokens[i].kind is Kind.NUMBER or tokens[i].text in _LIST_WORDS for i in range(first, last))
 
 
-def gear(tokens: Sequence[Token], first: int, last: int) -> Have | None:
-    """What the sentence says the trainee owns; None when it says nothing of that."""
+def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = False) -> Have | None:
+    """What the sentence says the trainee owns; None when it says nothing of that.
+
+    `awaited` says that reps are awaited, so that only a verb of owning makes a rack of it.
+    """
     listing = _Listing(tokens, last)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
     kinds = {KINDS[words[i - first]] for i in range(first, last) if listing.kind_at(i) is not None}
     paired = bool(said & PAIRS)
     numbers = [i for i in range(first, last) if listing.is_number(i)]
-    owns = bool(said & _OWNING) or any(pair in zip(words, words[1:], strict=False) for pair in _OWNING_PAIRS)
+    owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
     parts = kinds & {"handle", "plate", "barbell"}
     done = said & _DONE or "@" in said or ("at" in said and "home" not in said) or ("with" in said and not parts and not owns)
+    if (awaited and not said & (_PLAINLY_OWNED - {"got"}) and "got a" not in " ".join(words)) or any(
+        tokens[i].kind is Kind.ODD for i in range(first, last)
+    ):
+        return None
     if done or said & _NOT_OWNED or (owns and not kinds and not paired and said & {"at", "x", "left", "in"}):
         return None
     plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
     weighed = bool(said & {"kg", "lb"})
     if not numbers:
-        listed_alone = kinds - {"dumbbell"} and len(words) <= 8 and (owns or words[0] in {"just", "only", "a", "an"} or set(words) <= set(KINDS) | {"and", ","})
+        listed_alone = (
+            kinds - {"dumbbell"}
+            and len(words) <= _LONGEST_LIST
+            and (
+                owns
+                or words[0] in {"just", "only", "a", "an"}
+                or set(words) <= set(KINDS) | {"and", ",", "a", "some", "resistance"}
+            )
+        )
         if not listed_alone:
             return None
-    elif not (kinds or paired) and not (said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)):
+    elif not (kinds or paired) and not (
+        said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)
+    ):
         return None
     have = items(tokens, first, last)
     return have if have is not None and have.items else None

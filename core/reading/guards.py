@@ -5,9 +5,10 @@ A guard never decides what a number means; it only keeps it from becoming a reco
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import ENGLISH, GUARDS, VOCABULARY
+from core.reading.lexicon import ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -16,23 +17,15 @@ if TYPE_CHECKING:
 _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 4
 _HEDGE_REACH = 3
-_CODE_MARKS = frozenset("{}<>\\=^~")
-_DOING = frozenset("did does do got gets get managed hit made makes lifts lifted can uses used has had done does's".split())
-_SAYING = frozenset("said says told recommended suggested want wants wanted asked".split())
-_ASKING_FIRST = frozenset("is are am does should shall would can could may might do which how what why when".split())
-_ASKS = (
-    "should i", "shall i", "can i", "could i", "do i", "how many", "how much", "what if", "may i", "want to", "wanted to", "need to",
-    "trying to", "try", "going to", "going for", "next time", "next round", "next set", "lets do", "meant to", "supposed to", "at least",
-    "at most", "less than", "more than", "not sure", "even though", "used to", "last time", "last week", "last workout", "last session",
-    "up to", "or so", "lost count", "couple of", "a few", "instead of", "what about", "how about", "was it", "would be", "ready for",
-    "go for", "tried to", "hoping for", "as if", "in theory", "my max", "have to", "had to do", "was going", "not able",
-)  # fmt: skip
-_INJECTED = (
-    "ignore all", "ignore the", "ignore your", "ignore any", "ignore what", "ignore everything", "ignore previous", "system :", "assistant :",
-    "you must", "previous instructions", "you are now", "new rule", "new rules", "act as", "from now on you", "forget your", "forget all",
-    "as an", "developer mode", "user :", "coach :", "for every", "all trainees", "everybody", "everyone's", "delete all", "all records",
-    "drop table", "other trainees", "the database", "your instructions", "your prompt", "your rules", "every trainee",
-)  # fmt: skip
+_CODE_MARKS = frozenset("{}<>\\^~")
+_DOING = listed("words_guards", "doing")
+_SAYING = listed("words_guards", "saying")
+_ASKING_FIRST = listed("words_guards", "asking_first")
+_ASKS = sayings("asks")
+_OTHER_TIMES = sayings("other_times")
+_NUMBERED_THINGS = listed("words_guards", "numbered_things")
+_SUBSTANCE = listed("guards", "substance")
+_INJECTED = sayings("injected")
 
 
 def gives_orders(tokens: Sequence[Token]) -> bool:
@@ -45,7 +38,13 @@ def gives_orders(tokens: Sequence[Token]) -> bool:
 
 
 def keeps_back(
-    tokens: Sequence[Token], first: int, last: int, free: Collection[int], soft: Collection[int], *, strong: bool
+    tokens: Sequence[Token],
+    first: int,
+    last: int,
+    free: Collection[int],
+    soft: Collection[int],
+    *,
+    strong: bool,
 ) -> bool:
     """Whether the numbers in tokens `[first, last)`, one clause, must not become a record.
 
@@ -59,13 +58,19 @@ def keeps_back(
     if all(i in soft for i in numbers):
         return False
     texts = {tokens[i].text for i in inside}
-    if any(texts & GUARDS[entry] for entry in ("negation", "plan", "other_time", "measure", "question", "foreign")):
+    core = [i for i in numbers if i not in soft]
+    leading = {tokens[i].text for i in inside if not strong or i < core[-1]}
+    if any(texts & GUARDS[entry] for entry in ("other_time", "measure", "foreign")):
+        return True
+    if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or "tomorrow" in texts:
         return True
     if any(tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside):
         return True
     if any(_vague(tokens, i, first, last) for i in numbers if i not in soft):
         return True
-    line = f" {' '.join(tokens[i].text for i in inside)} "
+    line = f" {' '.join(tokens[i].text for i in inside if not strong or i <= core[-1] + 1)} "
+    if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
+        return True
     if any(f" {ask} " in line for ask in _ASKS) or (inside and tokens[inside[0]].text in _ASKING_FIRST and inside[0] == first):
         return True
     return _of_others(tokens, inside) or _strangers(tokens, inside, strong=strong)
@@ -73,7 +78,10 @@ def keeps_back(
 
 def _bound(tokens: Sequence[Token], index: int, first: int, last: int) -> set[int]:
     """The number that a word of doubt at `index` is about: the next one near, else the one before."""
-    ahead = next((i for i in range(index + 1, min(index + 1 + _HEDGE_REACH, last)) if tokens[i].kind is Kind.NUMBER), None)
+    ahead = next(
+        (i for i in range(index + 1, min(index + 1 + _HEDGE_REACH, last)) if tokens[i].kind is Kind.NUMBER),
+        None,
+    )
     behind = next((i for i in range(index - 1, first - 1, -1) if tokens[i].kind is Kind.NUMBER), None)
     return {ahead if ahead is not None else behind} - {None}  # type: ignore[return-value]
 
@@ -82,13 +90,19 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     """Whether the number at `index` is only about so much, or counts something unknown."""
     before = tokens[index - 1].text if index > first else ""
     after = tokens[index + 1] if index + 1 < last else None
-    if before in {"like", "some", "~", "<", ">", "minus", "say"}:
+    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
+        return True
+    if before in _NUMBERED_THINGS or (before == "oh" and tokens[index].worded):
         return True
     if after is None:
         return False
+    if (after.text == "k" and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
+        return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
         return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
-    return after.kind is Kind.WORD and after.text not in VOCABULARY
+    return after.kind is Kind.WORD and (
+        after.text not in VOCABULARY or after.text in {"am", "pm"} or after.text in GUARDS["people"]
+    )
 
 
 def _of_others(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
@@ -108,9 +122,17 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
     return False
 
 
+def tells_otherwise(tokens: Sequence[Token]) -> bool:
+    """Whether a message without numbers is about others, about another time, or denied ("same as my brother")."""
+    texts = {token.text for token in tokens}
+    return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(texts & {"he", "she", "they", "?"})
+
+
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
     """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
+    if ("even", "though") in pairwise(words):
+        return True
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:
             later = words[at + 1 :]
@@ -123,7 +145,16 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
 def _strangers(tokens: Sequence[Token], inside: Sequence[int], *, strong: bool) -> bool:
     """Whether too many words are unknown for the numbers to be trusted."""
     words = [tokens[i].text for i in inside if tokens[i].kind is Kind.WORD]
+    if not strong and (set(words) & _SUBSTANCE or "my weight" in " ".join(words)):
+        return True
     if not strong:
-        return any(word not in VOCABULARY for word in words)
+        known = [word for word in words if word in VOCABULARY]
+        before = [tokens[i - 1] for i in inside if tokens[i].kind is Kind.NUMBER and i - 1 in inside]
+        unknown_verb = any(token.kind is Kind.WORD and token.text not in VOCABULARY for token in before)
+        return (
+            unknown_verb
+            or any(word not in VOCABULARY and word not in ENGLISH for word in words)
+            or len(words) - len(known) > len(known)
+        )
     strangers = sum(word not in VOCABULARY and word not in ENGLISH for word in words)
     return strangers > _MOST_STRANGERS or strangers > _FILLED_BY_STRANGERS * (len(words) + 1)

@@ -26,6 +26,9 @@ UNITS: dict[str, Unit] = {word: unit for unit in Unit for word in _words("units"
 REWRITES: dict[str, tuple[str, ...]] = {word: tuple(says.split()) for word, says in _DATA["rewrites"].items()}
 """Short forms and what they are short for."""
 
+PAIRS: dict[tuple[str, ...], tuple[str, ...]] = {tuple(two.split()): tuple(says.split()) for two, says in _DATA["pairs"].items()}
+"""Two words that mean something else together."""
+
 NUMBER_WORDS: dict[str, int] = {word: int(value) for word, value in _DATA["numbers"].items()}
 """Words for whole numbers."""
 
@@ -46,9 +49,7 @@ EXERCISES = _words("exercises", "words")
 PLAIN = _words("plain", "words")
 COURTESY = _words("plain", "courtesy")
 
-_PHRASE_WORDS = frozenset(
-    re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT))
-)
+_PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT)))
 
 ENGLISH = frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())
 """Common English words that mean nothing here: spelling leaves them alone (gathered from prose and by hand)."""
@@ -69,17 +70,27 @@ VOCABULARY = frozenset(
         *COURTESY,
         *_PHRASE_WORDS,
         *(word for words in (*AMOUNTS.values(), *GUARDS.values()) for word in words),
-        *(
-            word
-            for table in ("when", "gear", "urgent", "correction")
-            for says in _DATA[table].values()
-            for word in says.split()
-        ),
+        *(word for table in ("when", "gear", "urgent", "correction") for says in _DATA[table].values() for word in says.split()),
     }
 )
 """Every word the reader knows, right spellings and accepted short forms alike."""
 
 
+CORE = frozenset(
+    {
+        *UNITS, *NUMBER_WORDS, *PLACES, *HURT, *_words("structure", "words"),
+        *(word for entry in ("reps", "sets", "rounds", "rpe") for word in AMOUNTS[entry]),
+        *(word for entry in ("chest", "dizzy", "numb", "breath", "collapse") for word in _words("urgent", entry)),
+    }
+)  # fmt: skip
+"""The words that matter most: of two equally near spellings these come first."""
+
+
 def listed(table: str, entry: str) -> frozenset[str]:
     """A word list of the lexicon by its table and name; raises KeyError when there is none."""
     return _words(table, entry)
+
+
+def sayings(entry: str) -> tuple[str, ...]:
+    """The short sayings of one entry of the lexicon, one a line there; raises KeyError when there is none."""
+    return tuple(_DATA["sayings"][entry].strip().split("\n"))

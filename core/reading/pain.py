@@ -14,42 +14,47 @@ from rapidfuzz.distance import OSA
 
 from core.reading import phrases
 from core.reading.acts import Pain, Side
-from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, HURT, PLACES, VOCABULARY, listed
+from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, HURT, PLACES, VOCABULARY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _URGENT_WORDS = tuple(
-    sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse") for word in listed("urgent", entry)})
+    sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse", "with") for word in listed("urgent", entry)})
 )
 _SHORTEST = 4
 _PATIENT_FROM = 7
-_DENIALS = frozenset("no not without never zero nil isnt".split())
-_BETWEEN_DENIAL = frozenset(
-    "any more a the feel feeling having getting longer really even in my sign signs of get have had at all actual real felt or left right "
-    "is was too so chest pain pains dizziness dizzy numbness knee back joint lower shoulder nor faint i am did do does been neck hip elbow "
-    "wrist ankle that this it just yet such headache hurt hurting and sore soreness".split()
+_DENIALS = listed("words_pain", "denials")
+_BETWEEN_DENIAL = listed("words_pain", "between_denial")
+_LONG_PAST = sayings("long_past")
+_STILL = sayings("still")
+_SPREADING = listed("words_pain", "spreading")
+_MUSCLES = listed("words_pain", "muscles")
+_OF_MUSCLES = listed("words_pain", "of_muscles")
+_WITH_CHEST = listed("words_pain", "with_chest")
+_NO_PLACE = listed("words_pain", "no_place")
+_STRONG = frozenset(
+    {"severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent", "massive"}
 )
-_LONG_PAST = (
-    "last year", "last month", "last week", "last summer", "last winter", "last time", "last spring", "last autumn", "years ago",
-    "year ago", "months ago", "month ago", "weeks ago", "week ago", "days ago", "used to", "when i was", "as a kid", "as a child",
-    "in the past", "long ago", "back then", "yesterday", "last session", "last workout", "in school", "at school", "previously", "day before",
-)  # fmt: skip
-_STILL = ("since", "from", "than", "still", "now", "again", "ever since")
-_SPREADING = frozenset("down into up spreading radiating shooting travelling traveling spreads radiates shoots going through running".split())
-_MUSCLES = frozenset("leg arm quad glute hamstring calf biceps triceps thigh forearm trap".split())
-_OF_MUSCLES = frozenset("sore killing achy aching ache aches tender burning stings".split())
-_WITH_CHEST = frozenset("arm jaw neck shoulder".split())
-_NO_PLACE = frozenset("urgent-dizzy urgent-faint urgent-breath urgent-heart".split())
+_NEAR = 8
 _WHEREVER = "urgent-breathing-hurts"
-_NOT_THE_BODY_AFTER = EXERCISES - {"back", "front", "side", "hold", "one", "chest", "leg", "arm", "hip", "calf", "shoulder", "good"} | frozenset(
-    "day supported workout dips pump each hand free rest".split()
-)
-_MY = frozenset("my me lower upper the mid middle left right this a bad both".split())
-_FIGURES = ("a pain in the", "pain in the ass", "pain in the arse", "pain in the butt", "pulled my leg", "pulling my leg", "on fire",
-            "hurt my feelings", "hurts my feelings", "my pride", "no pain no gain", "heart attack when", "gave me a heart attack",
-            "give me a heart attack", "wallet", "chest day", "die laughing")  # fmt: skip
+_NOT_THE_BODY_AFTER = EXERCISES - {
+    "back",
+    "front",
+    "side",
+    "hold",
+    "one",
+    "chest",
+    "leg",
+    "arm",
+    "hip",
+    "calf",
+    "shoulder",
+    "good",
+} | frozenset(["day", "supported", "workout", "dips", "pump", "each", "hand", "free", "rest"])
+_MY = listed("words_pain", "my")
+_FIGURES = sayings("figures")
 _Span = tuple[int, int]
 _Found = tuple[int, Pain | None, _Span]
 
@@ -76,9 +81,14 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     found: list[_Found] = []
     before: list[_Place] = []
     for first, last in clauses:
+        if all(token.kind is not Kind.WORD for token in patient[first:last]):
+            continue
         places = _places(patient, first, last)
         found += _in_clause(patient, first, last, places, before)
         before = places
+    words = {token.text for token in patient}
+    if words & {"sudden", "suddenly"} and words & _STRONG:
+        found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
     return _together(found)
 
 
@@ -92,17 +102,72 @@ def _urgent_spelling(raw: str) -> str | None:
     return best if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM) else None
 
 
+_PAIRS = (
+    ("urgent-chest", {"chest"}, set(listed("words_pain", "beside_chest")), 5),
+    ("urgent-heart", {"heart"}, {"attack"}, 1),
+    ("urgent-numb", {"pins"}, {"needles"}, 2),
+    ("urgent-breath", {"short", "shortness"}, {"breath"}, 2),
+    ("urgent-breath", {"cant", "cannot", "couldnt"}, {"breathe", "breath"}, 4),
+    ("urgent-breath", {"struggling", "gasping"}, {"breathe", "breath"}, 3),
+    ("urgent-numb", {"cant"}, {"feel"}, 1),
+    ("urgent-severe", {"worst", "severe", "sudden"}, {"headache", "pain"}, 2),
+    ("urgent-dizzy", {"room", "head"}, {"spinning"}, 2),
+)  # fmt: skip
+"""Words that are urgent together, how far apart at most; one of each pair may be misspelt in any way thumbs can."""
+_OTHER_WORDS = listed("words_pain", "other_words")
+
+
+def _misspelt_signs(tokens: Sequence[Token], first: int, last: int) -> list[tuple[str, int, int]]:
+    """Urgent signs of two words, of which one is spelt right and the other only nearly."""
+    raw = [(i, tokens[i].raw) for i in range(first, last) if tokens[i].raw and tokens[i].kind is Kind.WORD]
+    found = []
+    for meaning, ones, others, reach in _PAIRS:
+        for n, (i, word) in enumerate(raw):
+            one = _nearness(word, ones)
+            if one > 1:
+                continue
+            for j, other in raw[max(0, n - reach) : n + reach + 1]:
+                if j != i and one + _nearness(other, others) == 1:
+                    found.append((meaning, min(i, j), max(i, j) + 1))
+    return found
+
+
+@lru_cache(maxsize=4096)
+def _distance(word: str, known: str) -> int:
+    return OSA.distance(word, known, score_cutoff=1)
+
+
+def _nearness(word: str, knowns: set[str]) -> int:
+    """0 for a word itself, 1 for one slip from it, 2 for anything else."""
+    plain = word.replace("'", "")
+    if plain in knowns:
+        return 0
+    if "'" in word:
+        return min(_distance(plain, known) for known in knowns)
+    if len(word) < _SHORTEST - 1 or word in _OTHER_WORDS:
+        return 2
+    return min(_distance(word, known) for known in knowns)
+
+
 def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]) -> list[_Found]:
     said = phrases.find(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
     alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain")
     hurts = [i for i in range(first, last) if tokens[i].text in HURT]
-    signs = [(one.meaning, one.first, one.last) for one in said]
+    signs = [
+        (one.meaning, one.first, one.last) for one in said if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
+    ]
+    if not any(sign[0].startswith("urgent") for sign in signs):
+        signs += _misspelt_signs(tokens, first, last)
     if alone is not None and not signs:
         signs.append(("pain", first, last))
     elif hurts and (places or before) and not signs:
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
-        if near <= 8:
+        if near <= _NEAR:
             signs.append(("pain", hurts[0], hurts[-1] + 1))
+    if all(sign[0] == "pain" for sign in signs) and not (hurts or places or alone is not None):
+        words = {tokens[i].text for i in range(first, last)}
+        if not before or "not" in words:
+            return []
     if not signs:
         return []
     start = min([sign[1] for sign in signs] + [_from_side(tokens, p, first) for p in places])
@@ -118,9 +183,15 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
 
 
-def _told(
-    meanings: set[str], urgent: set[str], places: list[_Place], tokens: Sequence[Token], first: int, last: int
-) -> list[Pain]:
+def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
+    """Whether "chest" here is the chest press, not the chest."""
+    return any(
+        tokens[i].text == "chest" and i + 1 < last and tokens[i + 1].text in _NOT_THE_BODY_AFTER
+        for i in range(said.first, said.last)
+    )
+
+
+def _told(meanings: set[str], urgent: set[str], places: list[_Place], tokens: Sequence[Token], first: int, last: int) -> list[Pain]:
     """The pains of one clause: one for each place, or one without a place."""
     chest = "urgent-chest" in urgent
     acute = bool(urgent - _NO_PLACE - {_WHEREVER}) or bool(urgent & {_WHEREVER} and places)
@@ -148,9 +219,15 @@ def _places(tokens: Sequence[Token], first: int, last: int) -> list[_Place]:
             continue
         before = tokens[at - 1].text if at > first else ""
         after = tokens[at + 1].text if at + 1 < last else ""
-        if after in _NOT_THE_BODY_AFTER or before in {"each", "per", "chest", "both"} and word in {"hand", "hands"}:
+        if after in _NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", "both"} and word in {"hand", "hands"}):
             continue
-        if word == "back" and not (before in _MY or after in HURT or before in HURT or at == first or after in {"is", "pain", "has", "feels", "gone", "went"}):
+        if word == "back" and not (
+            before in _MY
+            or after in HURT
+            or before in HURT
+            or at == first
+            or after in {"is", "pain", "has", "feels", "gone", "went"}
+        ):
             continue
         if word == "back" and before in {"get", "go", "come", "going", "am", "am i", "coming", "put"}:
             continue
@@ -169,7 +246,11 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
     for word in reversed(before):
         if word in {"left", "right", "l", "r"}:
             return Side.LEFT if word[0] == "l" else Side.RIGHT
-    if [tokens[i].text for i in range(max(first, at - 3), at)][-3:-2] and tokens[at - 3].text in {"left", "right"} and tokens[at - 2].text == "side":
+    if (
+        [tokens[i].text for i in range(max(first, at - 3), at)][-3:-2]
+        and tokens[at - 3].text in {"left", "right"}
+        and tokens[at - 2].text == "side"
+    ):
         return Side(tokens[at - 3].text)
     lead = [tokens[i].text for i in range(max(first, at - 4), at)]
     for side in ("left", "right"):
@@ -180,7 +261,17 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
         return Side(directly)
     after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
     for side in ("left", "right"):
-        if any(form in after for form in (f"on the {side}", f"on my {side}", f"the {side} one", f"the {side} side", f"on {side}")):
+        if any(
+            form in after
+            for form in (
+                f"on the {side}",
+                f"on my {side}",
+                f"the {side} one",
+                f"the {side} side",
+                f"on {side}",
+                f"{side} side",
+            )
+        ):
             return Side(side)
     return None
 
@@ -188,7 +279,7 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
 def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
     """The index where the place begins, its side and "my" included."""
     at = place.at
-    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the", "me"}:
+    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the"}:
         at -= 1
     return at
 
@@ -203,11 +294,23 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
     lead = [token.text for token in tokens[first:start]]
     if "if" in lead or "whenever" in lead or "case" in lead:
         return True
-    if not urgent and ({"will", "would", "might", "could", "should"} & set(lead) or tokens[first].text in {"will", "does", "should", "can", "could"}):
+    if not urgent and (
+        {"will", "would", "might", "could", "should"} & set(lead)
+        or tokens[first].text in {"will", "does", "should", "can", "could"}
+    ):
         return True
     if _of_somebody_else(tokens, first, max(sign[2] for sign in signs)):
         return True
-    return all(_denied(tokens, first, begin, end, own="not" if meaning.startswith("urgent") else "") for meaning, begin, end in signs)
+    return all(
+        _denied(
+            tokens,
+            first,
+            begin,
+            end,
+            own="not" if meaning.startswith("urgent") or tokens[begin].text == "not" else "",
+        )
+        for meaning, begin, end in signs
+    )
 
 
 def _long_past(line: str) -> bool:
@@ -258,14 +361,14 @@ def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequ
 
 def _together(found: list[_Found]) -> list[_Found]:
     """Each place once; a sign without a place once; arm or jaw beside a chest in trouble is urgent too."""
-    chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found)
+    places = {pain.place for _, pain, _ in found if pain is not None}
+    chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found) or {"jaw", "arm"} <= places
     kept: list[_Found] = []
-    for at, pain, span in found:
-        if pain is None:
-            kept.append((at, pain, span))
+    for at, one, span in found:
+        if one is None:
+            kept.append((at, one, span))
             continue
-        if chest and pain.place in _WITH_CHEST:
-            pain = replace(pain, urgent=True)
+        pain = replace(one, urgent=True) if chest and one.place in _WITH_CHEST else one
         double = next((i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None)
         if double is None:
             kept.append((at, pain, span))
@@ -280,5 +383,5 @@ def _together(found: list[_Found]) -> list[_Found]:
 def _same(one: Pain, other: Pain) -> bool:
     """Whether the second adds nothing to the first: the same place, or a sign without a place after any like it."""
     if other.place is None:
-        return one.urgent or not other.urgent
+        return not other.urgent or (one.urgent and one.place is None)
     return one.place == other.place and (one.side == other.side or other.side is None)

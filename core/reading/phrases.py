@@ -12,19 +12,20 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, PHRASES_TEXT, PLACES
+from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed
+from core.reading.naming import exercise_named
 from core.reading.spelling import expand
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
 
-_PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|[^\s()\[\]|]+")
+_PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
+_LONGEST_WHOLE = 14
+_OTHERS = listed("words_phrases", "others")
 _LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
-_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format(
-    "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
-)
+_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format("|".join((*sorted(COURTESY), "properly", "again", "correctly")))
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +36,7 @@ class Phrase:
     alone: bool
     pattern: re.Pattern[str]
     firsts: frozenset[str]
+    free: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +64,7 @@ class _Line:
             pattern, firsts = self.sequence()
             patterns.append(pattern)
             begins |= firsts
+        patterns.sort(key=lambda alternative: -alternative.count(" "))  # "this one" before "this"
         return f"(?:{'|'.join(patterns)})", begins
 
     def sequence(self) -> tuple[str, set[str]]:
@@ -83,16 +86,16 @@ class _Line:
             return (pattern, firsts, False) if part == "(" else (f"{pattern}?", firsts, True)
         if part == "...":
             return r"(?:[^ .,?!;]+ ){0,3}", {_ANY}, True
-        if part == "{exercise}":
+        if part in {"{exercise}", "{whatever}"}:
             return r"((?:[a-z'-]+ ){1,5}?)", {_ANY}, False
-        if part == "end":
+        if part == "$":
             return _END, set(), True
         if part == "@num":
             return r"[0-9][0-9./ ]* ", {_ANY}, False
         if part.startswith("@"):
             listed = sorted(_LISTS[part[1:]])
             return f"(?:{'|'.join(map(re.escape, listed))}) ", set(listed), False
-        words = expand(part)
+        words = expand(part) if part == "one" or part not in NUMBER_WORDS else (str(NUMBER_WORDS[part]),)
         return "".join(re.escape(word) + " " for word in words), {words[0]}, False
 
 
@@ -109,7 +112,7 @@ def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
             meaning, only = heading[1], heading[2] is not None
             continue
         pattern, firsts = _Line(line).choice()
-        phrase = Phrase(meaning, only, re.compile(pattern), frozenset(firsts))
+        phrase = Phrase(meaning, only, re.compile(pattern), frozenset(firsts), "{whatever}" in line)
         for first in firsts:
             (alone if only else anywhere)[first].append(phrase)
     return anywhere, alone
@@ -118,7 +121,7 @@ def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
 def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str], bool]) -> list[Said]:
     """The set phrases with a `wanted` meaning in tokens `[first, last)`, one sentence; of two that overlap the longer counts."""
     anywhere, _ = _compiled()
-    words = [token.text for token in tokens[first:last]]
+    words = [_word(token) for token in tokens[first:last]]
     line, starts = _line(words)
     found: list[Said] = []
     for index, start in enumerate(starts):
@@ -126,14 +129,11 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
             match = phrase.pattern.match(line, start) if wanted(phrase.meaning) else None
             if match and match.end() > start:
                 count = line.count(" ", start, match.end())
-                found.append(
-                    Said(
-                        phrase.meaning,
-                        first + index,
-                        first + index + count,
-                        _named(tokens, first, starts, match),
-                    )
-                )
+                raw = _named(tokens, first, starts, match)
+                stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
+                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(raw.split())):
+                    continue
+                found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)
 
 
@@ -141,8 +141,10 @@ def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str]
     """The phrase with a `wanted` meaning that tokens `[first, last)`, one clause, say as a whole but for courtesies around it."""
     _, alone = _compiled()
     span = [i for i in range(first, last) if tokens[i].kind is not Kind.MARK]
+    if len(span) > _LONGEST_WHOLE:
+        return None
     while span:
-        words = [tokens[i].text for i in span]
+        words = [_word(tokens[i]) for i in span]
         line, _ = _line(words)
         for phrase in alone.get(words[0], ()):
             if wanted(phrase.meaning) and phrase.pattern.fullmatch(line):
@@ -155,6 +157,11 @@ def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str]
         else:
             return None
     return None
+
+
+def _word(token: Token) -> str:
+    """The word that phrases compare with; a number that nothing explains is part of none."""
+    return "\N{CURRENCY SIGN}" if token.kind is Kind.ODD else token.text
 
 
 def _line(words: Iterable[str]) -> tuple[str, list[int]]:
@@ -171,11 +178,7 @@ def _named(tokens: Sequence[Token], first: int, starts: list[int], match: re.Mat
     """The exercise a phrase names, in the words as written."""
     for group in range(1, (match.re.groups or 0) + 1):
         if match.start(group) >= 0 and match.group(group):
-            words = [
-                tokens[first + i].raw
-                for i, start in enumerate(starts)
-                if match.start(group) <= start < match.end(group)
-            ]
+            words = [tokens[first + i].raw for i, start in enumerate(starts) if match.start(group) <= start < match.end(group)]
             return " ".join(word for word in words if word)
     return None
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import cache
@@ -13,14 +14,13 @@ from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 
-from core.reading.lexicon import AMOUNTS
+from core.reading.lexicon import AMOUNTS, listed
+from core.reading.phrases import Said
 from core.reading.tokens import Kind, Token
 from core.units import Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping, Sequence
-
-    from core.reading.phrases import Said
+    from collections.abc import Callable, Iterator
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ class Part:
 _MARKS = {
     "mark-reserve": "RESERVE", "mark-could": "COULD", "mark-failure": "FAILURE", "mark-bodyweight": "BODYWEIGHT",
     "mark-each": "EACH", "mark-hands": "HANDS", "mark-same": "SAME", "mark-held": "HELD", "mark-label": "LABEL",
-    "mark-left": "LEFT_SIDE", "mark-right": "RIGHT", "mark-effort": "EFFORT", "mark-nought": "NOUGHT",
+    "mark-not": "NOT", "mark-left": "LEFT_SIDE", "mark-right": "RIGHT", "mark-effort": "EFFORT", "mark-nought": "NOUGHT",
 }  # fmt: skip
 _SILENT = {"mark-amend", "mark-sorry", "mark-was", "mark-plain", "mark-whole"}
 _LINKS = {
@@ -51,9 +51,28 @@ _LINKS = {
 }  # fmt: skip
 _LOAD_BEFORE_PLURAL = {"with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
 _BETWEEN_LABEL = {":", "=", "was", "is", "-", "used", "were", "done", "of"}
-HOLD_WORDS = {"plank", "planks", "hold", "held", "hang", "hung", "wall", "planked", "lasted", "carry", "isometric", "resist", "hanging"}
+HOLD_WORDS = {
+    "plank",
+    "planks",
+    "hold",
+    "held",
+    "hang",
+    "hung",
+    "wall",
+    "planked",
+    "lasted",
+    "carry",
+    "isometric",
+    "resist",
+    "hanging",
+    "resisted",
+}
+_PRAISE = listed("words_quantities", "praise")
+_ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
+_MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
+_LONGEST_UNSAID_HOLD = Decimal(5)
 _SHORTEST_HOLD_S = 15
 
 
@@ -105,10 +124,15 @@ def _part(kind: str, children: list[Terminal]) -> Part:
     return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
 
 
+def grammar(*, strict: bool = False) -> Lark:
+    """The parser of `grammar.lark`; `strict` has lark report conflicts that it would otherwise settle silently."""
+    text = files("core.reading").joinpath("grammar.lark").read_text("utf-8")
+    return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts(), strict=strict)
+
+
 @cache
 def _grammar() -> Lark:
-    text = files("core.reading").joinpath("grammar.lark").read_text("utf-8")
-    return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts())
+    return grammar()
 
 
 def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False) -> list[Part] | None:
@@ -118,12 +142,14 @@ def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool 
     every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that
     minutes can be a set even when nothing else says that something was held.
     """
-    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens))
+    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed)
     marking.run()
-    if marking.minutes and not (marking.hold or timed):
+    if marking.broken:
+        return None
+    if marking.minutes and not (marking.hold or (timed and marking.minutes <= _LONGEST_UNSAID_HOLD)):
         return None
     try:
-        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[arg-type, assignment]
+        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
@@ -136,10 +162,12 @@ class _Marking:
     tokens: Sequence[Token]
     skip: Mapping[int, Said]
     hold: bool
+    timed: bool = False
     terminals: list[Terminal] = field(default_factory=list)
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
-    minutes: bool = False
+    minutes: Decimal = Decimal(0)
+    broken: bool = False
 
     def run(self) -> None:
         """Mark every token."""
@@ -158,7 +186,8 @@ class _Marking:
         said = self.skip.get(index)
         if said is not None:
             self._mark(said)
-            return max(said.last, index + 1)
+            labels = bool(self.terminals) and self.terminals[-1].type.endswith("_IS")
+            return self._label_end(said.last) if labels else max(said.last, index + 1)
         if token.kind is Kind.NUMBER:
             return self._number(index)
         if token.kind is Kind.CLOCK and self.hold:
@@ -168,17 +197,20 @@ class _Marking:
         if token.kind is Kind.ORDINAL:
             self._emit("LABEL", index)
             return index + 1
-        if token.text == "minutes" and self.hold:
+        if token.text == "minutes" and (self.hold or self.timed):
             return self._minutes(index, Decimal(1), index + 1)
         name = self._word(index)
         if name is None:
             self.passed.add(token.text)
         else:
             self._emit(name, index, token.text)
-        return index + 1
+        return self._label_end(index + 1) if name is not None and name.endswith("_IS") else index + 1
 
     def _mark(self, said: Said) -> None:
         name = _MARKS.get(said.meaning)
+        if name == "NOT" and not self._is_number(said.last):
+            self.passed.add("...")
+            return
         if name is None:
             if said.meaning not in _SILENT:
                 self._emit("BREAK", said.first)
@@ -189,7 +221,9 @@ class _Marking:
             self._emit("NUM", said.first, 0)
             self._emit("REPS", said.first)
             return
-        counted = self._is_number(said.first - 1)
+        counted = self._is_number(said.first - 1) or (
+            self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
+        )
         ahead = self._label_end(said.last)
         if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
             if not self._is_number(ahead):
@@ -220,6 +254,9 @@ class _Marking:
         """Mark the number at `index` with what it is said with; the index after them."""
         token, after = self.tokens[index], index + 1
         following = self._text(after)
+        if following == ")" and self.tokens[after].glued and self._is_number(after + 1):
+            self._emit("LABEL", index)
+            return after + 1
         if following == "minutes":
             return self._minutes(index, token.value, after + 1)
         if following == "m" and self.tokens[after].glued:
@@ -233,6 +270,10 @@ class _Marking:
             self._emit("PLURAL", index, token.value)
             return after + 1
         self._emit("NUM", index, token.value)
+        tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
+        self.broken |= (tank and after + 1 not in self.skip) or (
+            following == "per" and after not in self.skip and not self._is_number(after + 1)
+        )
         after = self._past_scale(index, after)
         return after if after in self.skip else self._after_number(after)
 
@@ -251,6 +292,15 @@ class _Marking:
         word, next_word = following.text, self._text(after + 1)
         name: str | None = None
         length = 1
+        praised = after
+        while self._text(praised) in _PRAISE and praised < after + _MOST_PRAISE:
+            praised += 1
+        if praised > after and self._text(praised) in AMOUNTS["reps"] | {"ones"}:
+            self._emit("REPS", praised)
+            return praised + 1
+        if word in {"kg", "lb"} and self._is_labelled() and self._is_number(after + 1):
+            self._emit("UNIT_IS", after, word)
+            return after + 1
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
@@ -260,9 +310,7 @@ class _Marking:
             return after
         elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
             name = "REPS"
-        elif word in AMOUNTS["sets"] and word != "set":
-            name = "SETS"
-        elif word == "set" and next_word == "of":
+        elif (word in AMOUNTS["sets"] and word != "set") or (word == "set" and next_word == "of"):
             name = "SETS"
         elif word in AMOUNTS["rpe"] and not self._is_number(self._label_end(after + 1)):
             name = "EFFORT"
@@ -284,15 +332,16 @@ class _Marking:
     def _is_load_plural(self, index: int) -> bool:
         """Whether "16s" is a pair of dumbbells rather than seconds."""
         before, after = self._text(index - 1), self._text(index + 2)
-        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold:
+        ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
+        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
         if self.tokens[index].worded or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
-        """ "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
-        self.minutes = True
+        """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
+        self.minutes = max(self.minutes, minutes)
         seconds = minutes * _SIXTY
         skip = 1 if self._text(after) == "and" else 0
         rest = after + skip
@@ -325,17 +374,22 @@ class _Marking:
             return "EFFORT_IS"
         if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._text(index + 1) != "of":
             return "ROUND_IS"
+        numbered = word == "r" and self._is_number(index + 1) and self.tokens[index + 1].glued and self._is_number(index + 2)
+        if numbered and not self._speaks_of_left():
+            return "ROUND_IS"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve"
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "each":
-            return "EACH"
+            return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
             joined = word == "to" or (self.tokens[index].glued and self.tokens[index + 1].glued)
             return "OR" if joined else "DASH"
         if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
             return "NOT"
+        if word == "or":
+            return "OR" if counted and self._is_number(index + 1) else None
         if word == "+":
             return "SLASH" if counted and self._is_number(index + 1) else None
         if word == "not":

@@ -6,11 +6,13 @@ Every number that no set phrase has explained ends here in a log or an amend, or
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading import guards
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
+from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.phrases import Said
 from core.reading.quantities import Part, quantities
 from core.reading.sets import Open, logs
@@ -19,6 +21,9 @@ from core.reading.tokens import Kind, Token
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
 
+_LONGEST_NOUGHT = 5
+_LONGEST_STARRED = 5
+_MOST_NUMBERS = 40
 _NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _SOFT = {"reserve", "more", "effort", "either"}
 _QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
@@ -39,15 +44,21 @@ def records(
     """
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in explained]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
-    if not open_numbers and not marks:
+    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:
         return []
+    if len(open_numbers) > _MOST_NUMBERS:
+        return [(open_numbers[0], Unclear())]
     timed = context.awaiting is Awaiting.REPS or context.hold
     parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed)
+    if _is_nought(tokens, context):
+        return [(0, Log(reps=0))]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
     correcting = _corrects(tokens, parts, marks, context)
     counted = [part for part in parts if part.kind in _QUANTITIES]
     if not open_numbers and not counted:
+        if guards.tells_otherwise(tokens):
+            return []
         return _without_numbers(parts, marks, context, correcting=correcting)
     at = open_numbers[0] if open_numbers else counted[0].at
     if not counted:
@@ -56,18 +67,84 @@ def records(
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
     if correcting:
         free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
-    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(tokens, sentences, open_numbers, said):
+    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(
+        tokens, sentences, open_numbers, said, strong=_strong(parts)
+    ):
         return [(at, Unclear())]
     try:
-        return _settled(parts, marks, context, at, correcting=correcting)
+        return _settled(tokens, parts, marks, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
 
 
-def _settled(parts: list[Part], marks: dict[str, Said], context: Context, at: int, *, correcting: bool) -> list[tuple[int, Act]]:
+def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
+    """Whether a bare "none" answers how many."""
+    words = [token.text for token in tokens if token.kind is not Kind.MARK and token.text not in COURTESY]
+    return context.awaiting is Awaiting.REPS and words in (
+        ["none"],
+        ["nothing"],
+        ["nada"],
+        ["not", "one"],
+        ["not", "a", "one"],
+    )
+
+
+_WITH_A_LOAD = listed("words_records", "with_a_load")
+_ASKING = frozenset(
+    {
+        "what",
+        "how",
+        "is",
+        "was",
+        "should",
+        "can",
+        "do",
+        "does",
+        "when",
+        "am",
+        "did",
+        "will",
+        "where",
+        "why",
+        "which",
+        "could",
+        "are",
+    }
+)
+_NOTED = listed("words_records", "noted")
+
+
+def _names(tokens: Sequence[Token]) -> str:
+    """What a correction speaks of: "load" ("change the weight to 18"), "rpe", "reserve", or "" when it does not say."""
+    words = {token.text for token in tokens}
+    if words & {"reps", "rep"}:
+        return ""
+    if words & {"weight", "load", "weights"}:
+        return "load"
+    return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
+
+
+def _settled(
+    tokens: Sequence[Token],
+    parts: list[Part],
+    marks: dict[str, Said],
+    context: Context,
+    at: int,
+    *,
+    correcting: bool,
+) -> list[tuple[int, Act]]:
     if correcting:
-        start = min((one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}), default=at)
-        return [(min(at, start), amend(parts, context))]
+        meant = marks.get("mark-amend") or marks.get("mark-was")
+        if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
+            rejected = {part.kind for part in parts if part.at < meant.first}
+            parts = [part for part in parts if part.at >= meant.first]
+            if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
+                raise Open
+        start = min(
+            (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
+            default=at,
+        )
+        return [(min(at, start), amend(parts, context, about=_names(tokens)))]
     sorry = marks.get("mark-sorry")
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]
@@ -75,7 +152,12 @@ def _settled(parts: list[Part], marks: dict[str, Said], context: Context, at: in
         if any(part.kind in _QUANTITIES for part in before) and any(part.kind in _QUANTITIES for part in after):
             changed = [replace(part, dropped=frozenset()) for part in after]
             return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
-    return [(at, log) for log in logs(parts, context)]
+    made = logs(parts, context)
+    if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
+        loose = {token.text for token in tokens if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
+        if loose and len(tokens) > _LONGEST_NOUGHT - 1:
+            raise Open  # a load alone, and words that are not about a set
+    return [(at, log) for log in made]
 
 
 def _kept_back(
@@ -113,7 +195,8 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> set[int]:
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
-    return (any(part.unit for part in parts) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
+    joined = bool(kinds & {"at", "at_sign", "with"}) and sum(part.kind == "bare" for part in parts) > 1
+    return joined or ("load" in kinds and bool(kinds & {"bare", "reps"})) or "reps" in kinds
 
 
 def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collection[int]) -> dict[int, Said]:
@@ -133,7 +216,7 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
 
 def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
-    short = len(tokens) <= 5  # a star and a quantity: "*12", "12kg*"
+    short = len(tokens) <= _LONGEST_STARRED  # a star and a quantity: "*12", "12kg*"
     if short and tokens and "*" in {tokens[0].text, tokens[-1].text}:
         return True
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
@@ -146,7 +229,7 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
     named = any(
         token.text in {"weight", "load", "reps", "kg", "lb"} and following.text in {"was", "were"}
-        for token, following in zip(tokens, tokens[1:], strict=False)
+        for token, following in pairwise(tokens)
     )
     if named and context.last is not None and not awaited and not full:
         return True
@@ -155,6 +238,10 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
             return not any(part.kind in {"bare", "reps"} for part in parts)
         return not full or context.last is not None
     if sorry is None or not counted:
+        return False
+    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not any(
+        sorry.last <= part.at <= sorry.last + 3 for part in counted
+    ):
         return False
     if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
         trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
@@ -168,8 +255,30 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
 
 def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:
     """Whether a quantity follows "it was" directly, with at most small words between."""
-    following = next((part for part in parts if part.at >= was.last and (part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS)), None)
-    small = {"at", "with", "a", "the", "only", "just", "for", "really", "actually", "in", "fact", "@", "on", "my", ":", "more", "like", ","}
+    following = next(
+        (part for part in parts if part.at >= was.last and (part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS)),
+        None,
+    )
+    small = {
+        "at",
+        "with",
+        "a",
+        "the",
+        "only",
+        "just",
+        "for",
+        "really",
+        "actually",
+        "in",
+        "fact",
+        "@",
+        "on",
+        "my",
+        ":",
+        "more",
+        "like",
+        ",",
+    }
     return following is not None and all(tokens[i].text in small for i in range(was.last, following.at))
 
 
@@ -179,17 +288,38 @@ def _apart(tokens: Sequence[Token], sorry: Said) -> bool:
     for token in tokens[sorry.last :]:
         if token.kind is Kind.NUMBER:
             break
-        words += token.kind is Kind.WORD and token.text not in {"it", "that", "was", "i", "at", "with", "did", "the", "meant", "a", "is", "be", "make"}
+        words += token.kind is Kind.WORD and token.text not in {
+            "it",
+            "that",
+            "was",
+            "i",
+            "at",
+            "with",
+            "did",
+            "the",
+            "meant",
+            "a",
+            "is",
+            "be",
+            "make",
+        }
     return words > 1
 
 
-def _asks(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]], open_numbers: Sequence[int], said: Mapping[int, Said]) -> bool:
+def _asks(
+    tokens: Sequence[Token],
+    sentences: Sequence[tuple[int, int]],
+    open_numbers: Sequence[int],
+    said: Mapping[int, Said],
+    *,
+    strong: bool,
+) -> bool:
     """Whether the numbers stand in a question that no set phrase explains."""
     for first, last in sentences:
         if last < len(tokens) and tokens[last].text == "?":
             inside = [i for i in open_numbers if first <= i < last]
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
-            if inside and not explained:
+            if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
                 return True
     return False
 

@@ -9,9 +9,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from decimal import ROUND_FLOOR, Decimal
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context, Log, Side
+from core.reading.lexicon import listed
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -24,17 +26,16 @@ MOST_LOAD = {Unit.KG: Decimal(200), Unit.LB: Decimal(440)}
 MOST_RESERVE = Decimal(20)
 MOST_SECONDS = 3600
 MOST_SETS = 8
-_MOST_SHORT_RESERVE = Decimal(10)
+_MOST_SHORT_RESERVE = Decimal(6)
 _TWO = Decimal(2)
 _FEWEST_CROSSED = 5
+_MOST_LISTED = 3
+_MOST_BARE = Decimal(120)
+_MOST_LONE_RESERVE = Decimal(5)
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
-_LISTING = frozenset(
-    "then next i got did and on the after that now was were reps rep for round set second first third last one with a it managed only finally "
-    "my gave me ended end started start had also another in ... of rounds sets both all weight : followed by done just again is so this time "
-    "went up down to at each final kilos here go got get x them they each ( ) but clean good this same lol haha ok okay yes phew oh ah".split()
-)
+_LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
 
 
@@ -55,7 +56,7 @@ class _Quantity:
         return any(name in self.links for name in names)
 
 
-class Open(Exception):  # noqa: N818 - not an error: the statement stays open and is asked about
+class Open(Exception):
     """The statement can mean more than one thing; `choices` are the likely ones."""
 
     def __init__(self, *choices: tuple[Log, ...]) -> None:
@@ -68,6 +69,8 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     items = _items(parts)
     if not items:
         return ()
+    if parts[-1].kind in {"by", "at", "at_sign"} or any(part.kind == "unit_only" for part in parts):
+        raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
     _settle_pairs(items, context)
@@ -131,7 +134,7 @@ def _item(part: Part) -> _Quantity | None:
 
 
 def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
-    """ "2 left" and "2 more" become reserve where another number is the reps; "10 left 9 right" stays sides."""
+    """Such as "2 left" and "2 more" become reserve where another number is the reps; "10 left 9 right" stays sides."""
     has_right = any(item.side is Side.RIGHT for item in items)
     lefts = sum(item.side is Side.LEFT for item in items)
     kept: list[_Quantity] = []
@@ -151,7 +154,8 @@ def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
             else:
                 raise Open
         elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
-            if not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more"):
+            compared = any(other.kind == "same" for other in items)
+            if compared or (not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more")):
                 raise Open
             kept.append(replace(item, kind="reserve"))
         else:
@@ -164,21 +168,20 @@ def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
 def _has_reps(items: Sequence[_Quantity], skip: int) -> bool:
     """Whether another number than the one at `skip` can be the reps (or the seconds of a hold)."""
     return any(
-        item.kind in {"reps", "bare", "seconds", "same"}
-        for i, item in enumerate(items)
-        if i != skip and item.kind != "either"
+        item.kind in {"reps", "bare", "seconds", "same"} for i, item in enumerate(items) if i != skip and item.kind != "either"
     )
 
 
 def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
-    """ "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair."""
+    """Such as "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair."""
     sets = [item for item in items if item.kind == "sets"]
     if sets:
         return _counted_sets(items, sets)
-    for i, (item, following) in enumerate(zip(items, items[1:], strict=False)):
+    for item, following in pairwise(items):
         if _is_pair(item, following):
             following.links = item.links
             return [other for other in items if other is not item], 1
+    for i, (item, following) in enumerate(pairwise(items)):
         third = items[i + 2] if i + 2 < len(items) else None
         if _is_crossed(items, item, following, third):
             if not _TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
@@ -191,7 +194,7 @@ def _notation(items: list[_Quantity]) -> tuple[list[_Quantity], int]:
 
 
 def _counted_sets(items: list[_Quantity], sets: list[_Quantity]) -> tuple[list[_Quantity], int]:
-    """ "3 rounds of 12", "12 reps x 2 sets", "three rounds: 10, 9 and 8"."""
+    """Such as "3 rounds of 12", "12 reps x 2 sets", "three rounds: 10, 9 and 8"."""
     if len(sets) > 1:
         raise Open
     rest = [item for item in items if item is not sets[0]]
@@ -231,23 +234,33 @@ def _repeats(value: Decimal) -> int:
 
 def _settle_pairs(items: list[_Quantity], context: Context) -> None:
     """Numbers joined by "at", "with", "for" or a cross settle each other."""
-    for before, after in zip(items, items[1:], strict=False):
+    if not _any(items, "load"):
+        for before, after in pairwise(items):
+            crossed = before.kind == after.kind == "bare" and after.linked("by", "for")
+            if crossed and (before.value == context.load) != (after.value == context.load):
+                load, reps = (before, after) if before.value == context.load else (after, before)
+                load.kind, reps.kind = "load", "reps"
+                break
+    for before, after in pairwise(items):
         if after.kind != "bare":
             if before.kind == "bare" and after.kind == "reps" and after.linked("for", "by"):
                 before.kind = "load"
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load"):
-            after.kind = "load"
-        elif after.linked("by") and before.kind == "reps" and not _any(items, "load"):
+        elif (after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load")) or (
+            after.linked("by") and before.kind == "reps" and not _any(items, "load")
+        ):
             after.kind = "load"
 
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
-    """ "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
-    has_load = any(item.kind == "load" and item.at < after.at for item in items)
-    if has_load:
+    """Such as "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
+    if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
+        return  # "failed at 12"
+    loads = [item for item in items if item.kind == "load" and item.at < after.at]
+    another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
+    if loads and not (another and all(load.at < before.at for load in loads) and before.links):
         if after.value > _EFFORT_UP_TO:
             raise Open
         after.kind = "effort"
@@ -275,11 +288,9 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
-    if (
-        items[0] is bare[0]
-        and bare[0].linked("at", "at_sign", "with")
-        and (_any(items, "reps") or len(bare) == _TWO)
-    ):
+    if any(item.kind == "seconds" and not item.linked("in") for item in items) and not _any(items, "reps"):
+        raise Open
+    if items[0] is bare[0] and bare[0].linked("at", "at_sign", "with") and (_any(items, "reps") or len(bare) == _TWO):
         bare[0].kind = "load"
         bare = bare[1:]
     if _any(items, "reps"):
@@ -296,6 +307,11 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
     if _any(items, "load"):
         _become(bare, "seconds" if context.hold else "reps")
         return
+    broken = [item for item in bare if item.value % 1]
+    if len(bare) == _TWO and len(broken) == 1:
+        broken[0].kind = "load"
+        _become([item for item in bare if item is not broken[0]], "reps")
+        return
     _settle_unnamed(items, bare, context)
 
 
@@ -307,6 +323,8 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     described = any(item.kind in {"reserve", "effort", "seconds", "same"} for item in items) or sided
     if len(bare) == 1:
         if context.awaiting is not Awaiting.REPS and not described and not labels:
+            raise Open
+        if bare[0].value > _MOST_BARE:
             raise Open
         if bare[0].value != bare[0].value.to_integral_value() and bare[0].value % 1 != Decimal("0.5"):
             raise Open
@@ -321,12 +339,7 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind
             return
-        if (
-            second.linked("and")
-            and not context.sides
-            and context.awaiting is Awaiting.REPS
-            and context.load is None
-        ):
+        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and context.load is None:
             _become(bare, kind)
             return
         raise Open(
@@ -336,13 +349,8 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
                 if reps.value == reps.value.to_integral_value()
             )
         )
-    apart = all(item.linked("comma", "and", "slash", "break") for item in bare[1:])
-    if (
-        not apart
-        or sided
-        or context.awaiting is not Awaiting.REPS
-        or any(item.value == context.load for item in bare)
-    ):
+    apart = all(item.linked(*_JOINTS) for item in bare[1:]) or not any(item.links for item in bare[1:])
+    if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
         raise Open
     _become(bare, kind)
 
@@ -388,7 +396,7 @@ class _Set:
             reserve=number("reserve"),
             rpe=number("effort"),
             seconds=None if seconds is None else int(seconds),
-            same="same" in self.values,
+            same="same" in self.values and (load is None or reps is None),
         )
 
 
@@ -405,7 +413,7 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
         return [_single(items, sides)]
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
-    _check_list(counts, sided=len(sides) == len(counts))
+    _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
     sets = [_Set(at=count.at) for count in counts]
     for one, count in zip(sets, counts, strict=True):
         one.add(count)
@@ -416,10 +424,22 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
     return [one.log() for one in sets]
 
 
-def _check_list(counts: list[_Quantity], *, sided: bool) -> None:
+def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool) -> None:
     """Raises `Open` when what stands between two counts does not read like a list of sets."""
+    if counts[1].linked("break") and not counts[1].dropped and counts[0].value <= _MOST_LISTED and counts[0].kind == "reps":
+        raise Open  # "1. 11 at 20kg" may be a numbered line
+    loads = [item for item in items if item.kind == "load"]
+    rising = all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
+    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
+        raise Open  # "8, 10, 12 kg" may be what somebody owns
     for count in counts[1:]:
-        if count.dropped - _LISTING:
+        before = items[items.index(count) - 1]
+        if count.dropped - _LISTING or (
+            count.linked("with", "for", "by", "at", "at_sign")
+            and not (before.kind == "side" or (before.kind == "load" and items.index(before) < items.index(counts[0])))
+            and not count.linked("label")
+            and not (before.kind == "load" and count.linked("by"))
+        ):
             raise Open
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
             raise Open
@@ -428,11 +448,12 @@ def _check_list(counts: list[_Quantity], *, sided: bool) -> None:
 def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:
     """The one set of a message."""
     one = _Set()
-    if len(sides) > 1:
+    if len({side.side for side in sides}) > 1:
         raise Open
     for item in items:
         one.add(item)
-    if set(one.values) <= {"side"}:
+    lone = one.values["reserve"].value if set(one.values) == {"reserve"} else Decimal(0)
+    if set(one.values) <= {"side"} or lone > _MOST_LONE_RESERVE:
         raise Open
     return one.log()
 
@@ -470,9 +491,7 @@ def _share(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], ite
     raise Open
 
 
-def _share_loads(
-    rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]
-) -> None:
+def _share_loads(rest: list[_Quantity], counts: list[_Quantity], sets: list[_Set], items: list[_Quantity]) -> None:
     """Several loads for more sets: each covers the counts before it ("11 and 10 at 20kg, 9 at 17.5"), or all after it."""
     first_is_load = items.index(rest[0]) < items.index(counts[0])
     for one in sets:
@@ -503,7 +522,7 @@ def _checked(log: Log, context: Context) -> Log:
         (log.reps is None or log.reps <= MOST_REPS)
         and (log.load is None or log.load <= most_load)
         and (log.reserve is None or log.reserve <= MOST_RESERVE)
-        and (log.rpe is None or 1 <= log.rpe <= 10)
+        and (log.rpe is None or 1 <= log.rpe <= _EFFORT_UP_TO)
         and (log.seconds is None or 0 < log.seconds <= MOST_SECONDS)
     )
     if not possible:

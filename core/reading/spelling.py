@@ -11,12 +11,15 @@ import re
 from collections import defaultdict
 from functools import lru_cache
 
+from rapidfuzz import process
 from rapidfuzz.distance import OSA, Levenshtein
 
-from core.reading.lexicon import ENGLISH, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY
+from core.reading.lexicon import CORE, ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY, listed
 
 _SHORTEST_KNOWN = 3
 _SHORTEST_TYPED = 3
+_SHORTEST_REWRITTEN = 4
+_SHORT_PARTS = listed("words_spelling", "short_parts")
 _SHORTEST_SWAPPED_KEY = 4
 _LONG_WORD = 8
 _SHORTEST_SPLIT = 5
@@ -36,12 +39,14 @@ def _beside(one: str, other: str) -> bool:
 
 
 _BY_LENGTH: dict[int, list[str]] = defaultdict(list)
-for _word in sorted(VOCABULARY - set(REWRITES)):
-    if _word.isalpha() and _word.isascii() and len(_word) >= _SHORTEST_KNOWN:
+for _word in sorted(VOCABULARY):
+    if _word.isalpha() and _word.isascii() and len(_word) >= (_SHORTEST_REWRITTEN if _word in REWRITES else _SHORTEST_KNOWN):
         _BY_LENGTH[len(_word)].append(_word)
 
 _JOINED_PARTS = frozenset(
-    word for word in VOCABULARY if (len(word) >= _SHORTEST_PART and word.isalpha() and word not in NUMBER_WORDS) or word in {"a", "i"}
+    word
+    for word in VOCABULARY
+    if (len(word) > _SHORTEST_PART and word.isalpha() and word not in NUMBER_WORDS) or word in _SHORT_PARTS
 )
 
 
@@ -74,19 +79,26 @@ def respell(word: str) -> tuple[str, ...]:
 def _nearest(word: str) -> str | None:
     """The known word that one slip away explains; None when there is none, or when a number or unit is in doubt."""
     reach = 2 if len(word) >= _LONG_WORD else 1
-    near: list[tuple[int, str]] = []
-    for length in range(len(word) - reach, len(word) + reach + 1):
-        for known in _BY_LENGTH.get(length, ()):
-            distance = OSA.distance(word, known, score_cutoff=reach)
-            if distance <= reach and _is_slip(word, known, distance):
-                near.append((distance, known))
+    near = [
+        (int(distance), known)
+        for known, distance, _ in process.extract(
+            word, _near_length(len(word), reach), scorer=OSA.distance, score_cutoff=reach, limit=None
+        )
+        if _is_slip(word, known, int(distance))
+    ]
     if not near:
         return None
-    near.sort(key=lambda found: (found[0], found[1][0] != word[0], -len(found[1]), found[1]))
+    near.sort(key=lambda found: (found[0], found[1] not in CORE, found[1][0] != word[0], -len(found[1]), found[1]))
     distance, best = near[0]
     if any(_counts(known) for _, known in near) and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1:
         return None
     return best
+
+
+@lru_cache(maxsize=64)
+def _near_length(length: int, reach: int) -> tuple[str, ...]:
+    """The known words that differ from `length` letters by no more than `reach`."""
+    return tuple(word for n in range(length - reach, length + reach + 1) for word in _BY_LENGTH.get(n, ()))
 
 
 def _counts(word: str) -> bool:
@@ -95,7 +107,7 @@ def _counts(word: str) -> bool:
 
 
 def _meaning(word: str) -> object:
-    return NUMBER_WORDS.get(word, expand(word))
+    return NUMBER_WORDS.get(word, NUMBER_PLURALS.get(word, expand(word)))
 
 
 def _is_slip(word: str, known: str, distance: int) -> bool:

@@ -11,7 +11,17 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import Enum, auto
 
-from core.reading.lexicon import ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNIT_SLIPS, UNITS, VOCABULARY
+from core.reading.lexicon import (
+    ENGLISH,
+    NUMBER_PLURALS,
+    NUMBER_WORDS,
+    PAIRS,
+    REWRITES,
+    UNIT_SLIPS,
+    UNITS,
+    VOCABULARY,
+    listed,
+)
 from core.reading.spelling import respell
 
 
@@ -44,20 +54,19 @@ class Token:
     worded: bool = False
 
 
-_WITH_DIGITS = "|".join(
-    re.escape(word) for word in REWRITES if any(c.isdigit() for c in word) and not word[:-2].isdigit()
-)
+_WITH_DIGITS = "|".join(re.escape(word) for word in REWRITES if any(c.isdigit() for c in word) and not word[:-2].isdigit())
 
 _SCAN = re.compile(
     rf"""
       (?P<odd>
-          https?://\S+ | www\.\S+ | [\w.+-]+@[a-z]\w*\.[a-z]+        # addresses
+          https?://\S+ | www\.\S+ | (?<![\w.+-])[\w.+-]{{1,64}}@[a-z]\w*\.[a-z]+        # addresses
         | \+\d[\d ()-]{{6,}}\d | \(?\d{{3,5}}\)?(?:[ -]\d{{3,}})+ | \d{{6,}}  # telephone numbers
         | \d{{4}}-\d{{1,2}}-\d{{1,2}} | \d{{1,2}}[/.-]\d{{1,2}}[/.-]\d{{4}} | \d+\.\d+\.\d+  # dates, versions
-        | [£$€¥₹₦]\s?\d+(?:[.,]\d+)* | \d+(?:[.,]\d+)*\s?(?:[£$€¥₹₦%°])
+        | [£$€¥₹₦]\s?\d+(?:[.,]\d+){{0,3}} | \d+(?:[.,]\d+){{0,2}}\s?(?:[£$€¥₹₦%°])
         | \d{{1,3}}(?:,\d{{3}})+(?!\d)
         | \d+(?:\.\d+)?(?:-\d+)(?:-\d+)+                             # 3-2-1-0
       )
+    | (?P<damaged>\d+[oi](?![a-z]) | (?<![a-z])(?:[oi]\d+|l0))
     | (?P<letters>\b(?:{_WITH_DIGITS})\b)
     | (?P<clock>\b\d{{1,2}}:\d{{2}}(?::\d{{2}})?(?!\d))
     | (?P<ordinal>\d+(?:st|nd|rd|th)\b)
@@ -72,8 +81,8 @@ _SCAN = re.compile(
     re.VERBOSE,
 )
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
-_UNIT_NEXT = re.compile(r"\s?(kgs?|kilos?|lbs?|pounds?|k\b|#)")
-_LOAD_WORDS = {"at", "@", "with", "using"}
+_UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
+_LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x"}
 
 
 def tokenise(text: str) -> list[Token]:
@@ -85,7 +94,7 @@ def tokenise(text: str) -> list[Token]:
             continue
         glued = bool(tokens) and found.start() == tokens[-1].end
         end = _take(tokens, found, text, glued=glued)
-    return _join_number_words(_heard(tokens))
+    return _join_number_words(_heard(_pairs(tokens)))
 
 
 def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) -> int:
@@ -95,7 +104,7 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
         return _take_number(tokens, found, text, glued=glued)
     after_number = bool(tokens) and tokens[-1].kind is Kind.NUMBER
     if group in {"word", "letters"}:
-        tokens += _word_tokens(raw, start, end, glued=glued, after_number=after_number)
+        tokens += _word_tokens(raw, start, end, glued=glued, number=tokens[-1].value if after_number else _NO_NUMBER)
     elif group == "plural":
         tokens.append(Token(Kind.WORD, "s", raw, start, end, glued))
     elif group == "emoji":
@@ -107,7 +116,7 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
     elif group in {"mixed", "fraction"}:
         tokens.append(Token(Kind.NUMBER, raw, raw, start, end, glued, _fraction(raw)))
     else:
-        kind = {"clock": Kind.CLOCK, "ordinal": Kind.ORDINAL, "odd": Kind.ODD}[group]
+        kind = {"clock": Kind.CLOCK, "ordinal": Kind.ORDINAL, "odd": Kind.ODD, "damaged": Kind.ODD}[group]
         word = respell(raw)[0] if kind is Kind.ORDINAL and raw in REWRITES else raw
         tokens.append(Token(kind, word, raw, start, end, glued))
     return end
@@ -124,39 +133,38 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
     """A number in digits, with its decimal comma or its minus sign if it has one."""
     raw, start, end = found.group(), found.start(), found.end()
     comma = re.compile(r",(\d{1,2})(?![\d,])").match(text, end)
-    after_comma = bool(tokens) and tokens[-1].text == "," and tokens[-1].glued
+    after_comma = len(tokens) > 1 and tokens[-1].text == "," and tokens[-1].glued and tokens[-2].kind is Kind.NUMBER
     if comma and "." not in raw and not after_comma:
         decimal = Decimal(f"{raw}.{comma[1]}")
         has_unit = _UNIT_NEXT.match(text, comma.end()) is not None
         after_at = bool(tokens) and tokens[-1].text in _LOAD_WORDS
         if comma[1] in _DECIMAL_COMMA_TAILS and (has_unit or after_at):
-            tokens.append(
-                Token(
-                    Kind.NUMBER, str(decimal), text[start : comma.end()], start, comma.end(), glued, decimal
-                )
-            )
+            tokens.append(Token(Kind.NUMBER, str(decimal), text[start : comma.end()], start, comma.end(), glued, decimal))
             return comma.end()
         if has_unit or comma[1] == "5":
-            tokens.append(
-                Token(
-                    Kind.ODD, text[start : comma.end()], text[start : comma.end()], start, comma.end(), glued
-                )
-            )
+            tokens.append(Token(Kind.ODD, text[start : comma.end()], text[start : comma.end()], start, comma.end(), glued))
             return comma.end()
-    kind = Kind.NUMBER
-    if tokens and tokens[-1].text == "-" and glued and not tokens[-1].glued:
-        before = tokens[-2] if len(tokens) > 1 else None
-        if before is None or (before.kind is not Kind.NUMBER and before.text not in UNITS):
-            kind = Kind.ODD
+    kind = Kind.ODD if _is_negative(tokens, glued=glued) else Kind.NUMBER
     tokens.append(Token(kind, raw, raw, start, end, glued, Decimal(raw)))
     return end
 
 
-def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: bool) -> list[Token]:
+def _is_negative(tokens: list[Token], *, glued: bool) -> bool:
+    """Whether the dash right before a number is a minus: nothing countable stands before it."""
+    if not tokens or tokens[-1].text != "-" or not glued:
+        return False
+    before = tokens[-2] if len(tokens) > 1 else None
+    if before is None or before.text in {"x", "at", "@", "with", "by"}:
+        return True
+    return not tokens[-1].glued and before.kind is not Kind.NUMBER and before.text not in UNITS
+
+
+def _word_tokens(raw: str, start: int, end: int, *, glued: bool, number: Decimal) -> list[Token]:
     """The words one written word stands for; right after a number a slip of a unit is the unit, "kgx" a unit and a cross."""
+    after_number = number >= 0
     if after_number and raw in UNIT_SLIPS:
         return [Token(Kind.WORD, UNIT_SLIPS[raw].value, raw, start, end, glued)]
-    if after_number and glued and raw == "k":
+    if after_number and glued and raw == "k" and number >= _LEAST_K:
         return [Token(Kind.WORD, "kg", raw, start, end, glued)]
     if after_number and raw[-1] == "x" and raw[:-1] in UNITS:
         return [
@@ -164,12 +172,21 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, after_number: b
             Token(Kind.WORD, "x", "x", end - 1, end, glued=True),
         ]
     if raw in NUMBER_PLURALS:
-        number = Token(Kind.NUMBER, str(NUMBER_PLURALS[raw]), raw, start, end - 1, glued, Decimal(NUMBER_PLURALS[raw]), worded=True)
+        number = Token(
+            Kind.NUMBER,
+            str(NUMBER_PLURALS[raw]),
+            raw,
+            start,
+            end - 1,
+            glued,
+            Decimal(NUMBER_PLURALS[raw]),
+            worded=True,
+        )
         return [number, Token(Kind.WORD, "s", "s", end - 1, end, glued=True)]
     if raw.endswith("'s") and raw not in VOCABULARY and (raw[:-2] in VOCABULARY or raw[:-2] in ENGLISH):
-        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, after_number=False)[:1]]
+        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, number=_NO_NUMBER)[:1]]
         return [*owner, Token(Kind.WORD, "is", "", end - 2, end)]
-    words = (raw,) if raw in NUMBER_WORDS else respell(raw)
+    words = (raw,) if raw in NUMBER_WORDS or (start > _MENDED and raw not in VOCABULARY) else respell(raw)
     if len(words) == 1 and words[0] in NUMBER_WORDS:
         return [_number_word(words[0], raw, start, end, glued=glued)]
     return [
@@ -182,16 +199,81 @@ def _number_word(word: str, raw: str, start: int, end: int, *, glued: bool) -> T
     return Token(Kind.NUMBER, word, raw, start, end, glued, Decimal(NUMBER_WORDS[word]), worded=True)
 
 
+def _pairs(tokens: list[Token]) -> list[Token]:
+    """Words that mean something else together, such as "no fit" for "can not"."""
+    paired = list(tokens)
+    for index in range(len(tokens) - 1):
+        says = PAIRS.get((paired[index].text, paired[index + 1].text))
+        if says is not None:
+            paired[index : index + 2] = [
+                replace(token, text=text) for token, text in zip(paired[index : index + 2], says, strict=True)
+            ]
+    return paired
+
+
+_LONGEST_MISTYPED = 3
+_MENDED = 1500
+"""Spelling is mended in so many characters; what follows is too long for a reply."""
+
+_LEAST_K = Decimal(3)
+_NO_NUMBER = Decimal(-1)
+_SHORT_WORDS = {"4": "for", "2": "to"}
+_BEFORE_SHORT = listed("words_tokens", "before_short")
+_AFTER_SHORT = listed("words_tokens", "after_short")
 _DICTATED_MARKS = {"comma": ",", "period": ".", "stop": ".", "newline": ";", "dash": "-"}
-_TANK = (("left",), ("in", "the", "tank"), ("in", "tank"), ("in", "reserve"), ("in", "hand"), ("rir",), ("to", "spare"))
-_BEFORE_EIGHT = {"at", "and", "then", "rpe", "got", "did", "done", "made", "managed", "on", "not", "was", "x", "for", "with", "effort", "hit"}
-_AFTER_EIGHT = {"at", "reps", "rep", "with", "kg", "lb", "x", "on", "left", "not", "left", "repetitions", "in", "ate", "and"}
+_TANK = (
+    ("left",),
+    ("in", "the", "tank"),
+    ("in", "tank"),
+    ("in", "reserve"),
+    ("in", "hand"),
+    ("rir",),
+    ("to", "spare"),
+)
+_BEFORE_EIGHT = {
+    "at",
+    "and",
+    "then",
+    "rpe",
+    "got",
+    "did",
+    "done",
+    "made",
+    "managed",
+    "on",
+    "not",
+    "was",
+    "x",
+    "for",
+    "with",
+    "effort",
+    "hit",
+}
+_AFTER_EIGHT = {
+    "at",
+    "reps",
+    "rep",
+    "with",
+    "kg",
+    "lb",
+    "x",
+    "on",
+    "left",
+    "not",
+    "repetitions",
+    "in",
+    "ate",
+    "and",
+}
 
 
 def _heard(tokens: list[Token]) -> list[Token]:
     """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
     heard = list(tokens)
     for index, token in enumerate(tokens):
+        if token.raw in _SHORT_WORDS and 0 < index < len(tokens) - 1:
+            around = tokens[index - 1].text in _BEFORE_SHORT and tokens[index + 1].text in _AFTER_SHORT
+            heard[index] = replace(token, kind=Kind.WORD, text=_SHORT_WORDS[token.raw]) if around else token
         if token.kind is not Kind.WORD:
             continue
         before = tokens[index - 1] if index else None
@@ -199,8 +281,14 @@ def _heard(tokens: list[Token]) -> list[Token]:
         number = _homophone(token.text, before, following)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
-            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=True)
-        elif (token.text, following[:1]) in {("for", ("left",)), ("to", ("reps",)), ("too", ("reps",))} and _counted(before):
+            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight")
+        elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
+            continue
+        elif (token.text, following[:1]) in {
+            ("for", ("left",)),
+            ("to", ("reps",)),
+            ("too", ("reps",)),
+        } and _counted(before):
             heard[index] = replace(token, kind=Kind.ODD)
         elif token.text in _DICTATED_MARKS and _counted(before):
             heard[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
@@ -220,13 +308,27 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
     tank = any(following[: len(form)] == form for form in _TANK)
-    more_tank = following[:1] == ("more",) and (len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in {"left", "in", ",", "."})
+    more_tank = following[:1] == ("more",) and (
+        len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in {"left", "in", ",", "."}
+    )
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
             return "two"
         if following[:1] == ("point",) or following[:3] == ("and", "a", "half"):
             return "two"
-        return "two" if (previous == "in" and following[:1] in {("hours",), ("minutes",)}) or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",)) else None
+        return (
+            "two"
+            if (previous == "in" and following[:1] in {("hours",), ("minutes",)})
+            or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",))
+            else None
+        )
+    if (
+        word in {"for", "to"}
+        and following[:1] == ("reps",)
+        and following[1:2] in {("at",), ("with",), ("of",)}
+        and previous not in {"kg", "lb"}
+    ):
+        return "four" if word == "for" else "two"
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
@@ -243,16 +345,13 @@ def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> 
     """Whether a short unknown word between two numbers can only be "at"."""
     if before is None or before.kind is not Kind.NUMBER or token.glued or not following or following[0].kind is not Kind.NUMBER:
         return False
-    if len(token.text) > 3 or (token.text in VOCABULARY and token.text not in {"st", "a"}):
+    if len(token.text) > _LONGEST_MISTYPED or (token.text in VOCABULARY and token.text not in {"st", "a"}):
         return False
     return bool(set(token.text) & {"a", "t"}) and token.text not in {"and", "to"}
 
 
-_PRONOUN_BEFORE = frozenset(
-    "this that last next first second third the which another easy good hard tough each every any no heavy nice final latest "
-    "same previous wrong right big long not it other only of lighter heavier easier different new".split()
-)
-_NUMBER_AFTER = frozenset("left rep reps more or rir kg lb in minutes hours set sets x at to and".split())
+_PRONOUN_BEFORE = listed("words_tokens", "pronoun_before")
+_NUMBER_AFTER = listed("words_tokens", "number_after")
 _TENS = {Decimal(n) for n in range(20, 100, 10)}
 _TEN, _HUNDRED, _HALF = Decimal(10), Decimal(100), Decimal("0.5")
 
@@ -269,6 +368,13 @@ def _join_number_words(tokens: list[Token]) -> list[Token]:
         elif token.worded:
             joined_number, index = _number_run(tokens, index)
             joined.append(joined_number)
+        elif (
+            token.text == "hundred"
+            and (not joined or joined[-1].kind is not Kind.NUMBER)
+            and _text_at(tokens, index + 1) in {"kg", "lb"}
+        ):
+            joined.append(_spanning(token, token, _HUNDRED))
+            index += 1
         elif token.text == "hundred" and joined and joined[-1].text == "a":
             joined[-1] = _spanning(joined[-1], token, _HUNDRED)
             index += 1
@@ -286,16 +392,12 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
         return True
     if before in _PRONOUN_BEFORE:
         return after == "left" and before not in {"this", "that", "the", "each", "last", "next"}
-    return (
-        len(tokens) == 1 or after in _NUMBER_AFTER or (index + 1 < len(tokens) and tokens[index + 1].worded)
-    )
+    return len(tokens) == 1 or after in _NUMBER_AFTER or (index + 1 < len(tokens) and tokens[index + 1].worded)
 
 
 def _spanning(first: Token, last: Token, value: Decimal) -> Token:
     raw = first.raw if first is last else f"{first.raw} {last.raw}"
-    return Token(
-        Kind.NUMBER, f"{value.normalize():f}", raw, first.start, last.end, first.glued, value, worded=True
-    )
+    return Token(Kind.NUMBER, f"{value.normalize():f}", raw, first.start, last.end, first.glued, value, worded=True)
 
 
 def _number_run(tokens: list[Token], index: int) -> tuple[Token, int]:
@@ -310,13 +412,9 @@ def _number_run(tokens: list[Token], index: int) -> tuple[Token, int]:
     hyphen = at(after)
     step = 1 if hyphen is not None and hyphen.text == "-" and hyphen.glued else 0
     ones = at(after + step)
-    if (
-        value in _TENS
-        and ones is not None
-        and ones.worded
-        and 0 < ones.value < _TEN
-        and not _leads_reserve(tokens, after + step)
-    ):
+    if value in _TENS and ones is not None and ones.worded and 0 < ones.value < _TEN:
+        if _leads_reserve(tokens, after + step):  # "twenty two left": 22, or 20 with 2 left
+            return replace(_spanning(first, ones, value), kind=Kind.ODD), after + step + 1
         last, value, after = ones, value + ones.value, after + step + 1
     hundred = at(after)
     if hundred is not None and hundred.text == "hundred" and value < _TEN:
@@ -328,13 +426,7 @@ def _number_run(tokens: list[Token], index: int) -> tuple[Token, int]:
             tail, after = _number_run(tokens, after + skip)
             last, value = tail, value + tail.value
     point, digit = at(after), at(after + 1)
-    if (
-        point is not None
-        and point.text == "point"
-        and digit is not None
-        and digit.worded
-        and digit.value < _TEN
-    ):
+    if point is not None and point.text == "point" and digit is not None and digit.worded and digit.value < _TEN:
         last, value, after = digit, value + digit.value / _TEN, after + 2
     if last is first and first.text == "one":
         return replace(first, text="one"), after
@@ -348,11 +440,17 @@ def _leads_reserve(tokens: list[Token], index: int) -> bool:
 
 
 _HALVES = (("and", "a", "half"), ("and", "half"))
-_DOZENS = {("a", "baker's", "dozen"): 13, ("a", "bakers", "dozen"): 13, ("half", "a", "dozen"): 6, ("a", "dozen"): 12}
+_DOZENS = {
+    ("a", "baker", "is", "dozen"): 13,
+    ("a", "baker's", "dozen"): 13,
+    ("a", "bakers", "dozen"): 13,
+    ("half", "a", "dozen"): 6,
+    ("a", "dozen"): 12,
+}
 
 
 def _add_halves(tokens: list[Token]) -> list[Token]:
-    """ "seventeen and a half" and "2 kilos and a half" gain their half; a dozen is a number."""
+    """Such as "seventeen and a half" and "2 kilos and a half" gain their half; a dozen is a number."""
     halved: list[Token] = []
     index = 0
     while index < len(tokens):
@@ -360,12 +458,15 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
         whole = token.kind is Kind.NUMBER and token.value == token.value.to_integral_value()
         length = _half_length(tokens, index + 1) if whole else 0
         unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
-        dozen = next((form for form in _DOZENS if tuple(t.raw for t in tokens[index : index + len(form)]) == form), None)
+        dozen = next((form for form in _DOZENS if _spells(tokens[index : index + len(form)], form)), None)
         if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))
             index += length + 1
         elif unit_length:
-            halved += [replace(token, value=token.value + _HALF, text=f"{token.value + _HALF:f}"), tokens[index + 1]]
+            halved += [
+                replace(token, value=token.value + _HALF, text=f"{token.value + _HALF:f}"),
+                tokens[index + 1],
+            ]
             index += unit_length + 2
         elif dozen is not None:
             halved.append(_spanning(token, tokens[index + len(dozen) - 1], Decimal(_DOZENS[dozen])))
@@ -374,6 +475,12 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
             halved.append(token)
             index += 1
     return halved
+
+
+def _spells(tokens: list[Token], form: tuple[str, ...]) -> bool:
+    """Whether tokens spell "half a dozen" and its like; "baker's" is two tokens when its ending is taken for "is"."""
+    words = tuple("dozen" if t.worded and t.value == NUMBER_WORDS["dozen"] else t.text for t in tokens)
+    return words == form
 
 
 def _text_at(tokens: list[Token], index: int) -> str:

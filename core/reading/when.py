@@ -4,34 +4,22 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.acts import Act, Remind, Snooze, Unclear
+from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
-from core.reading.lexicon import COURTESY, listed
+from core.reading.lexicon import COURTESY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-_REMIND = listed("when", "remind")
+REMIND_WORDS = listed("when", "remind")
 _OFF = listed("when", "off")
-_PLAN = frozenset("reminders".split())
-_MOVES = frozenset("change move set shift switch make put reschedule come push bring".split())
-_DONE = frozenset("reps rep kg lb did held hold plank lasted failure done managed got rir rpe did sets".split())
-_LEADS = (
-    "in", "give me", "give us", "need", "after", "more", "ask me", "come back", "wait", "again in", "another", "push", "delay", "for",
-    "try me", "try again", "again at", "ask", "try", "ping", "back at", "ready at", "later", "start at", "begin at", "do it at", "not now",
-    "busy", "not yet", "till", "until", "this evening", "tonight", "this afternoon", "today", "then", "call me", "catch me", "free at",
-    "home at", "make it", "rather", "can we do", "lets do", "how about",
-)
-_WAIT_LEADS = (
-    "in", "give me", "give us", "need", "after", "more", "ask me", "come back", "wait", "again in", "another", "push", "delay",
-    "try me", "try again", "ask", "try", "ping", "later", "not now", "busy", "not yet", "back in",
-)  # fmt: skip
-_SMALL = frozenset(
-    "on at and the in to please every each ok not no do for me i lets train training can will would like am pm morning mornings evening "
-    "evenings except but through until till from yes is best good works prefer thanks all days day my workout a an mate sir of off it only "
-    "just skip half hours minutes about now then more give us s m h quarter quarters o'clock past got in by around afternoon night tonight".split()
-) | COURTESY
+_PLAN = listed("words_when", "plan")
+_MOVES = listed("words_when", "moves")
+_DONE = listed("words_when", "done")
+_LEADS = sayings("leads")
+_WAIT_LEADS = sayings("wait_leads")
+_SMALL = listed("words_when", "small") | COURTESY
 _LONGEST_PAUSE_MINUTES = 2
 
 
@@ -47,10 +35,14 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     used = {i for moment in moments for i in range(moment.first, moment.last)}
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
-    reminds = bool(said & _REMIND) or "remember me" in " ".join(words) or "make me remember" in " ".join(words)
+    reminds = bool(said & REMIND_WORDS) or "remember me" in " ".join(words) or "make me remember" in " ".join(words)
     if said & _DONE and not reminds:
         return []
-    loose = [i for i in range(first, last) if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL} and i not in used | spent]
+    loose = [
+        i
+        for i in range(first, last)
+        if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL} and i not in used | spent
+    ]
     bare = _bare_minutes(clock, loose, words)
     if bare is not None:
         minutes, loose = bare, []
@@ -58,18 +50,20 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     later = _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
     if not (planned or reminds or later):
         return []
+    if loose and said & _DONE:
+        return []
     if loose or (moments and minutes is not None):
         return [Unclear()]
     if reminds and _is_vague(words):
         return [Unclear()]
     if planned:
-        return _plan(clock, words, days, off_days, moments, reminds=reminds)
+        return _plan(clock, words, days, off_days, moments)
     if len(moments) > 1:
         return [Unclear()]
     if moments:
         return [_at(words, moments[0])]
     if reminds and minutes is None and not later:
-        return [Unclear()]
+        return []
     return [Snooze(minutes=minutes)]
 
 
@@ -77,15 +71,25 @@ def _at(words: Sequence[str], moment: Moment) -> Act:
     """One time with no days: a snooze, unless it speaks of the reminder itself."""
     if not moment.settled:
         return Unclear()
-    speaks_of_plan = _PLAN & set(words) or ("reminder" in words and _MOVES & set(words) and not {"a", "another", "one"} & set(words[:4]))
+    speaks_of_plan = _PLAN & set(words) or (
+        "reminder" in words and _MOVES & set(words) and not {"a", "another", "one"} & set(words[:4])
+    )
     return Remind(at=moment.text) if speaks_of_plan else Snooze(at=moment.text)
 
 
-def _plans(words: Sequence[str], days: set[str], off_days: set[str], moments: Sequence[Moment], *, reminds: bool, small: bool) -> bool:
+def _plans(
+    words: Sequence[str],
+    days: set[Weekday],
+    off_days: set[Weekday],
+    moments: Sequence[Moment],
+    *,
+    reminds: bool,
+    small: bool,
+) -> bool:
     """Whether the words are about days to be reminded on, or about reminders no more."""
     said = set(words)
     off = bool(said & _OFF)
-    if reminds and (days or off_days or (off and said & _REMIND)):
+    if reminds and (days or off_days or (off and said & REMIND_WORDS)):
         return True
     if days and moments:
         return True
@@ -93,7 +97,8 @@ def _plans(words: Sequence[str], days: set[str], off_days: set[str], moments: Se
     return bool(moved or ((days or off_days) and off and small) or (len(days) > 1 and small))
 
 
-def _plan(clock: Clock, words: Sequence[str], days: set, off_days: set, moments: Sequence[Moment], *, reminds: bool) -> list[Act]:  # type: ignore[type-arg]
+def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[Weekday], moments: Sequence[Moment]) -> list[Act]:
+    """The reminders that days and times plan."""
     if _is_vague(words):
         return [Unclear()]
     said = set(words)
@@ -114,7 +119,18 @@ def _plan(clock: Clock, words: Sequence[str], days: set, off_days: set, moments:
 def _is_vague(words: Sequence[str]) -> bool:
     """Whether the days are left open ("every other day", "twice a week")."""
     line = " ".join(words)
-    return any(vague in line for vague in ("every other", "twice a", "times a week", "once a", "month", "alternate", "every second"))
+    return any(
+        vague in line
+        for vague in (
+            "every other",
+            "twice a",
+            "times a week",
+            "once a",
+            "month",
+            "alternate",
+            "every second",
+        )
+    )
 
 
 def _by_moment(clock: Clock, moments: Sequence[Moment]) -> list[Act]:
@@ -133,7 +149,11 @@ def _by_moment(clock: Clock, moments: Sequence[Moment]) -> list[Act]:
 def _is_small(tokens: Sequence[Token], first: int, last: int, used: set[int]) -> bool:
     """Whether the words are days and times and little else."""
     return all(
-        i in used or tokens[i].kind is Kind.MARK or tokens[i].text in _SMALL or tokens[i].text in DAY_WORDS or tokens[i].text in GROUPS
+        i in used
+        or tokens[i].kind is Kind.MARK
+        or tokens[i].text in _SMALL
+        or tokens[i].text in DAY_WORDS
+        or tokens[i].text in GROUPS
         for i in range(first, last)
     )
 
@@ -142,7 +162,9 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     """Whether the words put the workout off."""
     line = f" {' '.join(words)} "
     said = set(words)
-    if {"snooze", "postpone"} & said or any(f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")):
+    if {"snooze", "postpone"} & said or any(
+        f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
+    ):
         return True
     if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
         return True
@@ -151,15 +173,21 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     led = any(f" {lead} " in line for lead in _WAIT_LEADS)
     if minutes is None:
         return False
-    if timed and not any(f" {lead} " in line for lead in ("later", "in", "more", "ask me", "give me", "give us", "another", "after")):
+    if timed and not any(
+        f" {lead} " in line for lead in ("later", "in", "more", "ask me", "give me", "give us", "another", "after")
+    ):
         return False
     return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
 
 
 def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str]) -> int | None:
-    """ "snooze 20", "remind me in 20": a lone number that can only be minutes."""
+    """Such as "snooze 20", "remind me in 20": a lone number that can only be minutes."""
     if len(loose) != 1 or not clock.is_number(loose[0]) or clock.tokens[loose[0]].value % 1:
         return None
     led = clock.text(loose[0] - 1) in {"in", "snooze", "for", "later", "another"}
     about = {"snooze", "later", "remind", "ask", "ping", "nudge"} & set(words)
-    return int(clock.tokens[loose[0]].value) if led and about and clock.text(loose[0] + 1) in {"", "please", "later", ".", "then"} else None
+    return (
+        int(clock.tokens[loose[0]].value)
+        if led and about and clock.text(loose[0] + 1) in {"", "please", "later", ".", "then"}
+        else None
+    )

@@ -52,6 +52,7 @@ def show(turn: Turn, workout: Workout, starts_in_s: int | None) -> Workout:
             set_up=movement.set_up if place.round == 1 else "",
             put_down=_put_down(workout, prescribed.load),
             starts_in_s=starts_in_s,
+            slug=movement.slug,
         )
     )
     kept = list(workout.prescriptions)

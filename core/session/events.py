@@ -26,11 +26,19 @@ class Said:
 
 
 @dataclass(frozen=True)
+class Edited:
+    """The trainee changed a text they had sent; `first_at` is when that was handled (UTC), None when it never was."""
+
+    text: str
+    first_at: datetime | None
+
+
+@dataclass(frozen=True)
 class Woke:
     """The alarm rang: look what is due."""
 
 
-Event = Opened | Said | Woke
+Event = Opened | Said | Edited | Woke
 
 
 @dataclass(frozen=True)

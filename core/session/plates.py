@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from core.messages import PlatePlan, PlateStretch
 from core.rack import Kind, Rack
-from core.rack_plan import Plate, PlateStation, plan
+from core.rack_plan import PlateStation, plan
 from core.reasons import AsSaid, CoachSays, HeldBack
 from core.session.places import exercise_at, rest_after_s
 from core.session.prescription import advise, ask_at
@@ -55,10 +55,8 @@ def _plan(turn: Turn, workout: Workout, rack: Rack) -> RackPlan:
         costs = _costs(turn, replace(workout, planned=()), place)
         hands = exercise_at(workout, place).loads_held if costs else 0
         stations.append(PlateStation(float(rest_after_s(circuit, before).high), hands, costs))
-    plates = [
-        Plate(item.load.in_unit(unit), item.count) for item in rack.items if item.kind is Kind.PLATE and item.load is not None
-    ]
-    return plan(stations, rack.handle(unit), plates, rounds=circuit.rounds, change_s=float(circuit.plate_change_s))
+    change_s = float(circuit.plate_change_s)
+    return plan(stations, rack.handle(unit), rack.plates(unit), rounds=circuit.rounds, change_s=change_s)
 
 
 def _costs(turn: Turn, workout: Workout, place: Place) -> dict[Decimal, float]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from decimal import Decimal
 from typing import TYPE_CHECKING, Literal
@@ -81,8 +81,8 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
     kept = workout.planned[place.station - 1] if workout.planned and not next_workout else None
     if kept is not None and any(load.kg == kept.kg for load in loads):
         loads = tuple(load for load in loads if load.kg == kept.kg)
-    answer = suggest(_ask(turn, workout, place, tempo, loads, next_workout=next_workout))
-    advice = _as_advice(movement.slug, station, tempo, answer, loads)
+    ask = _ask(turn, workout, place, tempo, loads, next_workout=next_workout)
+    advice = _as_advice(movement.slug, station, tempo, _in_whole_seconds(ask), loads)
     if easier and last is not None and advice.prescription.load is not None:
         plain = Prescription(movement.slug, advice.prescription.load, tempo, *_reps(station, tempo))
         return Advice(plain, EasierWeek(), change_of(last, advice.prescription.load))
@@ -103,6 +103,16 @@ def _for_the_week(turn: Turn, done: list[SetRecord], loads: tuple[Load, ...]) ->
     heaviest_kg = max(record.load.kg for record in before if record.load is not None and record.workout == before[-1].workout)
     lighter = tuple(load for load in loads if load.kg <= EASIER_SHARE * heaviest_kg)
     return lighter or loads, bool(lighter)
+
+
+def _in_whole_seconds(ask: Ask) -> Suggestion:
+    """A suggestion whose tempo people can count: asked again at the whole second below, where it fell on a half."""
+    answer = suggest(ask)
+    extra_s = answer.rep_s - ask.station.rep_s
+    if extra_s == math.floor(extra_s):
+        return answer
+    paced_s = ask.station.rep_s + math.floor(extra_s)
+    return suggest(replace(ask, station=replace(ask.station, rep_s_range=(paced_s, paced_s))))
 
 
 def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
@@ -189,16 +199,11 @@ def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[
 
 
 def _as_advice(slug: str, station: Station, tempo: Tempo, answer: Suggestion, loads: tuple[Load, ...]) -> Advice:
-    """A suggestion as a card shows it: a load of the rack, and a tempo in whole seconds, which people can count."""
+    """A suggestion as a card shows it: a load of the rack, a tempo, whole reps."""
     load = next((load for load in loads if load.in_unit(answer.unit) == answer.load), None)
-    extra_s = math.ceil(answer.rep_s - tempo.rep_s - 0.5)
-    paced = tempo.slower(extra_s)
-    if station.work_s is None:
-        low, high = station.reps or 1, station.reps or 1
-    else:
-        high = min(answer.reps[1], whole_reps(station.work_s, paced.rep_s)) if paced.rep_s >= answer.rep_s else answer.reps[1]
-        low = max(1, min(answer.reps[0], high))
-    return Advice(Prescription(slug, load, paced, low, max(1, high)), answer.why, answer.change)
+    paced = tempo.slower(answer.rep_s - tempo.rep_s)
+    low, high = (station.reps, station.reps) if station.reps is not None else answer.reps
+    return Advice(Prescription(slug, load, paced, max(1, low), max(1, high)), answer.why, answer.change)
 
 
 def past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:

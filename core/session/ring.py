@@ -45,6 +45,7 @@ if TYPE_CHECKING:
 LATE_S = 30  # later than this the program was away: the clock is stopped and says so
 GONE_S = 2 * 60 * 60  # later than this the workout is over
 STALE_S = 5  # a call of the clock that comes later than this is worth nothing
+LIKELY = 4  # likely answers offered
 UNANSWERED_MAX = 3  # stations in a row that nobody reported, before the clock stops
 
 
@@ -163,9 +164,12 @@ def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float 
         workout = replace(workout, open=(*workout.open, whole(here)))
     coming = following(workout)
     rest_s = None if coming is None else rest_after_s(workout.circuit, here).high
+    likely, again = likely_reps(workout, here, turn)
     turn.say(
         Down(
             ask=asked_for(workout, here) if missing else None,
+            likely=likely,
+            again=again,
             sides=sided(workout, here),
             rest_s=None if rest_s is None else round(rest_s + extra_rest_s),
             upcoming=None if coming is None else exercise_at(workout, coming).name,
@@ -177,6 +181,19 @@ def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float 
         closing = cues.closing(workout, at, Ending.COMPLETE)
         return closing if workout.open else close(closing, Ending.COMPLETE, turn)
     return cues.resting(replace(workout, place=coming), at, rest_s + extra_rest_s)
+
+
+def likely_reps(workout: Workout, place: Place, turn: Turn) -> tuple[tuple[int, ...], bool]:
+    """Reps that are likely at a place: around the last set of the exercise, else what the card expected; and whether there was one."""
+    slug, prescribed = workout.exercises[place.station - 1], workout.prescriptions[place.station - 1]
+    if asked_for(workout, place) != "reps":
+        return (), False
+    last = next((record.reps for record in reversed(turn.sets()) if record.exercise == slug and record.reps), None)
+    if last is not None:
+        return tuple(reps for reps in (last - 2, last - 1, last, last + 1) if reps > 0), True
+    if prescribed is None or prescribed.reps_low is None or prescribed.reps_high is None:
+        return (), False
+    return tuple(range(max(1, prescribed.reps_high - LIKELY + 1), prescribed.reps_high + 1)), False
 
 
 def asked_for(workout: Workout, place: Place) -> Literal["reps", "seconds"]:

@@ -63,11 +63,11 @@ from core.reading.acts import (
     Units,
 )
 from core.reading.calendar_talk import calendar_talk
-from core.session import onboarding, report, talk, unasked
+from core.session import edited, onboarding, report, talk, unasked
 from core.session.boards import progress_of
 from core.session.closing import close
 from core.session.cues import just_stopped
-from core.session.events import Event, Opened, Plan, Said, Step, Woke
+from core.session.events import Edited, Event, Opened, Plan, Said, Step, Woke
 from core.session.idle import calendar, remind, skip_day, snooze
 from core.session.lines import line_of
 from core.session.opening import begin, say_today
@@ -98,7 +98,7 @@ if TYPE_CHECKING:
     from datetime import datetime
     from typing import Literal
 
-    from core.diary import History
+    from core.diary import History, SetRecord
 
 
 def step(state: State, event: Event, plan: Plan, history: History, now: datetime) -> Step:
@@ -124,6 +124,9 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
         case Said(text):
             turn.keep(Heard(now))
             state = _said(state, text, turn)
+        case Edited(text, first_at):
+            turn.keep(Heard(now))
+            state = _edited(state, text, edited.noted_at(turn, first_at), turn)
         case _:
             assert_never(event)
     alarms = [at for at in (wake_at(state), unasked.see_to(state, turn)) if at is not None]
@@ -162,6 +165,17 @@ def _said(state: State, text: str, turn: Turn) -> State:
         if added is not None:
             return added
     return _carry_out(state, acts, turn)
+
+
+def _edited(state: State, text: str, records: tuple[SetRecord, ...], turn: Turn) -> State:
+    """A changed text corrects the sets it had noted; one that had noted none counts as said now."""
+    if not records or not isinstance(state, Running | Idle):
+        return _said(state, text, turn)
+    alarm = _urgent(read(text, context_of(state, turn)))
+    if alarm is not None:
+        return _stop_everything(state, (alarm,), alarm, turn)
+    edited.correct(records, text, turn)
+    return state
 
 
 def _urgent(acts: Sequence[Act]) -> Pain | None:

@@ -27,8 +27,10 @@ HEAVIEST_KG: Final = Decimal(150)
 FAILING: Final = 4.0
 """What not filling the time costs, in reps away from the target."""
 FAILING_PER_REP: Final = 3.0
-TEMPO_CHANGE: Final = 0.4
+TEMPO_CHANGE: Final = 0.2
 """What a tempo other than the coach's costs, in reps: it is only taken when it helps."""
+TEMPO_AWAY: Final = 0.2
+"""What each second away from the coach's tempo costs, and each second away from the last set's."""
 TEMPO_STEP_S: Final = 0.5
 SAME_S: Final = 1e-9
 OUT_OF_REACH: Final = 0.05
@@ -99,7 +101,7 @@ def _judge(ask: Ask, held: tuple[Decimal, ...]) -> _Judged:
     free = allowed(ask, held, tempos, last, outcome)
     cost = np.full(free.shape, np.inf)
     cost[free] = _cost(outcome.possible[free] - outcome.ceiling[np.nonzero(free)[1], None], ask.station.reserve)
-    cost[:, [abs(tempo - ask.station.rep_s) > SAME_S for tempo in tempos]] += TEMPO_CHANGE
+    cost += _tempo_cost(np.array(tempos), ask.station.rep_s, last)
     return _Judged(held, tempos, belief, outcome, last, cost)
 
 
@@ -110,6 +112,13 @@ def _cost(spare: Floats, reserve: tuple[float, float]) -> Floats:
     finished = np.maximum(np.maximum(spare - high, low - spare), 0.0)
     expected: Floats = np.where(spare < 0.0, failed, finished).mean(axis=1)
     return expected
+
+
+def _tempo_cost(tempos: Floats, usual_s: float, last: LastLoad | None) -> Floats:
+    """What each tempo costs for being another one, in reps."""
+    away = np.abs(tempos - usual_s)
+    turned = np.zeros_like(tempos) if last is None else np.abs(tempos - last.rep_s)
+    return TEMPO_CHANGE * (away > SAME_S) + TEMPO_AWAY * (away + turned)
 
 
 def _tempos(station: StationAsk) -> tuple[float, ...]:

@@ -101,7 +101,7 @@ def explain(
 def last_set(ask: Ask, last: LastLoad) -> LastSet:
     """The last set as a reason tells it."""
     expected = floor(ask.station.work_s / last.rep_s + SAME_S)
-    return LastSet(last.load, ask.unit, last.reps, expected, last.left, last.times, today=last.date == ask.today)
+    return LastSet(last.load, ask.unit, last.reps, expected, last.left, last.times, today=last.date == ask.today, rep_s=last.rep_s)
 
 
 def _first(ask: Ask, load: Decimal) -> Reason:

@@ -86,11 +86,11 @@ class Phone:
         self.heard = []
         self.errors = list(errors)
 
-    async def send(self, trainee, rendered):
+    async def send(self, trainee, letter):
         """Raise the next error, or keep the message."""
         if self.errors and (error := self.errors.pop(0)) is not None:
             raise error
-        self.heard.append((trainee, rendered.text))
+        self.heard.append((trainee, letter.rendered.text))
 
     @property
     def texts(self):

@@ -205,11 +205,11 @@ async def test_a_channel_that_hangs_holds_up_nobody_else(store, ana, clock):
     hanging, heard_by_bea = asyncio.Event(), asyncio.Event()
 
     class Slow(Phone):
-        async def send(self, trainee, rendered):
+        async def send(self, trainee, letter):
             if trainee == ana:
                 await hanging.wait()
-            await super().send(trainee, rendered)
-            if rendered.text.startswith("06:30:10"):
+            await super().send(trainee, letter)
+            if letter.rendered.text.startswith("06:30:10"):
                 heard_by_bea.set()
 
     phone = Slow()
@@ -244,8 +244,8 @@ async def test_on_a_running_clock_the_alarm_rings_by_itself(store, ana):
     over = asyncio.Event()
 
     class Listening(Phone):
-        async def send(self, trainee, rendered):
-            await super().send(trainee, rendered)
+        async def send(self, trainee, letter):
+            await super().send(trainee, letter)
             if len(self.heard) == 7:
                 over.set()
 

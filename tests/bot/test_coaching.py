@@ -89,7 +89,7 @@ async def test_what_is_in_force_reaches_a_trainee_who_is_remembered(store, ana, 
 
 def store_file(store):
     """The file of a store."""
-    return store._engine.url.database  # noqa: SLF001
+    return store._database.engine.url.database  # noqa: SLF001
 
 
 async def test_a_circuit_kept_anew_is_the_one_in_every_plan_that_has_it(store, ana, wren):
@@ -148,7 +148,7 @@ async def test_a_fault_anywhere_leaves_nothing(store, ana, wren):
         if count == at:
             raise Stumble
 
-    event.listen(store._engine.sync_engine, "before_cursor_execute", stumble)  # noqa: SLF001
+    event.listen(store._database.engine, "before_cursor_execute", stumble)  # noqa: SLF001
     while True:
         count = 0
         try:
@@ -159,7 +159,7 @@ async def test_a_fault_anywhere_leaves_nothing(store, ana, wren):
         else:
             break
     assert at > 12
-    event.remove(store._engine.sync_engine, "before_cursor_execute", stumble)  # noqa: SLF001
+    event.remove(store._database.engine, "before_cursor_execute", stumble)  # noqa: SLF001
     assert (await given_to(store, ana))[0].block == BLOCK
 
 
@@ -200,6 +200,6 @@ async def test_plans_coaches_and_pictures_of_an_old_database_are_read_as_what_th
     assert (trainee.block.days, trainee.block.weeks, trainee.block.easier_weeks) == (("mon", "thu"), 4, (4,))
     assert [await store.is_coach(person) for person in (1, 2, 3)] == [False, False, True]
     await store.outgoing.recover()
-    letter = await store.outgoing.turn(1, None, T0)
-    assert letter.rendered.shows.lines[0].load == kg("20")
+    letters = await store.outgoing.take(1, T0)
+    assert letters[0].rendered.shows.lines[0].load == kg("20")
     await store.close()

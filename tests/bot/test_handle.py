@@ -224,7 +224,7 @@ async def test_an_undone_set_stays_in_the_diary_and_no_longer_holds(store, ana, 
 async def test_no_statement_ever_changes_or_deletes_a_set(store, ana):
     """Through noting, correcting, undoing and closing, the tables of sets only see rows added."""
     statements = []
-    event.listen(store._engine.sync_engine, "before_cursor_execute", lambda *args: statements.append(args[2]))  # noqa: SLF001
+    event.listen(store._database.engine, "before_cursor_execute", lambda *args: statements.append(args[2]))  # noqa: SLF001
     await store.handle(ana, None, always(opened(), noted(1), noted(2, replaces=1), SetUndone(2, T0)), T0)
     await store.handle(ana, None, always(noted(3), WorkoutClosed(1, after(9), Ending.EARLY, 60)), T0)
     about_sets = [statement for statement in statements if "set_record" in statement or "set_void" in statement]
@@ -339,7 +339,7 @@ async def test_a_fault_at_any_point_of_the_transaction_leaves_nothing_of_it(stor
     key = InboxKey("terminal", "1")
     at = 1
     while True:
-        stop = stumbling(store._engine.sync_engine, at)  # noqa: SLF001
+        stop = stumbling(store._database.engine, at)  # noqa: SLF001
         try:
             await store.handle(ana, key, rich_step(), T0)
         except Stumble:
@@ -368,9 +368,9 @@ async def test_a_machine_that_stops_at_any_statement_finds_all_or_nothing(store,
         copies.append(folder / file.name)
 
     before = everything(file)
-    event.listen(store._engine.sync_engine, "before_cursor_execute", copy)  # noqa: SLF001
+    event.listen(store._database.engine, "before_cursor_execute", copy)  # noqa: SLF001
     await store.handle(ana, None, rich_step(), T0)
-    event.remove(store._engine.sync_engine, "before_cursor_execute", copy)  # noqa: SLF001
+    event.remove(store._database.engine, "before_cursor_execute", copy)  # noqa: SLF001
     copy()
     after_all = everything(file)
     found = [everything(copied) for copied in copies]

@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.errors import Gone, Unreachable
+from bot.errors import Gone, Unreachable, Unsure
 from bot.outbox import Outbox, backoff_s
 from bot.ports import Rendered
 from bot.store.store import Store
@@ -19,7 +19,7 @@ def send(store, ana, clock):
 
     async def run(outbox, *messages, claim=True):
         handled = await store.handle(ana, None, always(messages=messages), clock.now(), claim=claim and outbox.is_clear(ana))
-        outbox.post(ana, handled.letter)
+        outbox.post(ana, handled.letters)
         await outbox.idle()
 
     return run
@@ -46,14 +46,14 @@ async def test_quick_replies_go_along(store, ana, clock):
     given = []
 
     class Keeping:
-        async def send(self, _trainee, rendered):
-            given.append(rendered)
+        async def send(self, _trainee, letter):
+            given.append(letter.rendered)
 
     outbox = Outbox(store.outgoing, clock, Keeping())
     message = Say(Words("How many?", ("10", "11 – ½")))
     for claim in (True, False):
         handled = await store.handle(ana, None, always(messages=[message]), T0, claim=claim)
-        outbox.post(ana, handled.letter)
+        outbox.post(ana, handled.letters)
         await outbox.idle()
     assert given == [Rendered("How many?", ("10", "11 – ½"), "words")] * 2
 
@@ -101,10 +101,11 @@ async def test_unreachable_keeps_the_order_and_waits_longer_each_time(store, clo
     assert outbox.retry_at() is None
 
 
-async def test_the_wait_that_the_network_asks_for_is_kept(store, clock, send):
+async def test_the_wait_that_the_network_asks_for_is_kept(store, ana, clock, send):
     """Nothing sent before then would pass."""
     outbox = Outbox(store.outgoing, clock, Phone(Unreachable(retry_after_s=90)))
     await send(outbox, *say("one"))
+    outbox.heard_from(ana)  # nor does it help that the trainee writes
     assert outbox.retry_at() == after(90)
 
 
@@ -115,7 +116,7 @@ def test_the_wait_doubles_up_to_a_limit():
 
 async def test_hearing_from_the_trainee_ends_the_wait(store, ana, clock, send):
     """They are there: what waits goes first, then the answer."""
-    phone = Phone(Unreachable(retry_after_s=300))
+    phone = Phone(Unreachable())
     outbox = Outbox(store.outgoing, clock, phone)
     await send(outbox, *say("one"))
     outbox.heard_from(ana)
@@ -152,10 +153,10 @@ async def test_one_chat_that_cannot_be_reached_does_not_hold_up_another(store, a
         def __init__(self):
             self.texts = []
 
-        async def send(self, trainee, rendered):
+        async def send(self, trainee, letter):
             if trainee == ana:
                 raise Unreachable
-            self.texts.append(rendered.text)
+            self.texts.append(letter.rendered.text)
 
     bea = await store.add_trainee(Trainee("Bea"), 1)
     phone = OnlyBea()
@@ -185,8 +186,8 @@ async def test_a_message_that_was_being_sent_is_sent_again_but_not_a_countdown(s
     for messages in (say("How many?"), say("ten", expires_at=after(60))):
         handled = await store.handle(ana, None, always(messages=messages), T0, claim=claim)
         if not claim:
-            await store.outgoing.turn(ana, None, T0)
-        assert (handled.letter is not None) == claim
+            await store.outgoing.take(ana, T0)
+        assert bool(handled.letters) == claim
     assert [row["status"] for row in rows(file, "outbox")] == ["sending", "sending"]
     phone = Phone()
     outbox = Outbox(store.outgoing, clock, phone)
@@ -196,21 +197,54 @@ async def test_a_message_that_was_being_sent_is_sent_again_but_not_a_countdown(s
     assert ways(file) == [("How many?", "sent", None), ("ten", "dropped", "stale")]
 
 
-async def test_a_fault_of_the_database_does_not_end_the_sending(store, ana, clock, send, monkeypatch):
-    """What could not be marked is seen to as after a restart, when the delay is over."""
+async def test_what_could_not_be_marked_as_sent_is_marked_later_and_not_sent_again(store, send, file, clock, monkeypatch, caplog):
+    """The database failed for a moment: the next message's mark takes the one before along."""
     phone = Phone()
     outbox = Outbox(store.outgoing, clock, phone)
-    turn = store.outgoing.turn
+    sent = store.outgoing.sent
 
     async def failing(*_):
         raise OSError("disk full")
 
-    monkeypatch.setattr(store.outgoing, "turn", failing)
+    monkeypatch.setattr(store.outgoing, "sent", failing)
     await send(outbox, *say("one"))
-    monkeypatch.setattr(store.outgoing, "turn", turn)
+    assert ways(file) == [("one", "sending", None)]
+    assert "1 messages could not be marked as sent" in caplog.text
+    monkeypatch.setattr(store.outgoing, "sent", sent)
+    await send(outbox, *say("two"))
+    assert phone.texts == ["one", "two"]
+    assert ways(file) == [("one", "sent", None), ("two", "sent", None)]
+
+
+async def test_a_fault_of_the_database_does_not_end_the_sending(store, ana, clock, send, monkeypatch):
+    """What could not be read is seen to as after a restart, when the delay is over."""
+    phone = Phone()
+    outbox = Outbox(store.outgoing, clock, phone)
+    take = store.outgoing.take
+
+    async def failing(*_):
+        raise OSError("disk full")
+
+    monkeypatch.setattr(store.outgoing, "take", failing)
+    await send(outbox, *say("one"), claim=False)
+    monkeypatch.setattr(store.outgoing, "take", take)
     assert not outbox.is_clear(ana)
     clock.set(outbox.retry_at())
     outbox.retry()
     await outbox.idle()
-    assert phone.texts == ["one", "one"]
+    assert phone.texts == ["one"]
     assert outbox.is_clear(ana)
+
+
+async def test_a_connection_that_breaks_may_double_a_question_but_never_a_countdown(store, clock, send, file):
+    """Nobody knows whether it is out: a countdown is dropped, a question is sent again."""
+    phone = Phone(Unsure())
+    outbox = Outbox(store.outgoing, clock, phone)
+    await send(outbox, *say("ten", expires_at=after(5)), *say("How many?"))
+    assert ways(file) == [("ten", "dropped", "stale"), ("How many?", "sent", None)]
+    phone.errors = [Unsure()]
+    await send(outbox, *say("And then?"))
+    clock.set(outbox.retry_at())
+    outbox.retry()
+    await outbox.idle()
+    assert phone.texts == ["How many?", "And then?"]

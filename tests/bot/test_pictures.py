@@ -12,7 +12,7 @@ from bot.errors import Unreachable
 from bot.pictures import drawn
 from bot.pictures.gallery import Gallery
 from bot.pictures.paint import DARK, LIGHT, SMALL, WIDTH, fitted, mixed, width_of
-from bot.ports import Rendered
+from bot.ports import Letter, Rendered
 from core.catalogue import all_exercises
 from core.circuit import Span
 from core.exercise import Measure
@@ -143,10 +143,10 @@ def test_a_chart_takes_one_day_or_many(count):
 async def test_a_message_goes_out_with_its_picture_as_a_file(tmp_path):
     """The file lies in the trainee's own folder, readable by its owner alone; sent again, it is not drawn again."""
     phone, sent = Phone(), []
-    phone.send = lambda _, rendered: keep(sent, rendered)
+    phone.send = lambda _, letter: keep(sent, letter.rendered)
     gallery = Gallery(phone, tmp_path)
     for _ in range(2):
-        await gallery.send(7, Rendered("Today", (), "TodayPlan", BOARD))
+        await gallery.send(7, Letter(1, Rendered("Today", (), "TodayPlan", shows=BOARD)))
     assert sent[0] == sent[1]
     file = sent[0].picture
     assert file.parent == tmp_path / "pictures" / "7"
@@ -164,11 +164,11 @@ async def test_words_go_out_even_when_the_picture_cannot_be_drawn(tmp_path):
     """A full disk, a file where the folder should be: the words are sent without a picture."""
     (tmp_path / "pictures").write_text("in the way")
     phone = Phone()
-    await Gallery(phone, tmp_path).send(1, Rendered("Today", (), "TodayPlan", BOARD))
+    await Gallery(phone, tmp_path).send(1, Letter(1, Rendered("Today", (), "TodayPlan", shows=BOARD)))
     assert phone.heard == [(1, "Today")]
 
 
 async def test_a_chat_that_cannot_be_reached_is_still_said_to_be_so(tmp_path):
     """What the channel raises comes through."""
     with pytest.raises(Unreachable):
-        await Gallery(Phone(Unreachable()), tmp_path).send(1, Rendered("Today", (), "TodayPlan"))
+        await Gallery(Phone(Unreachable()), tmp_path).send(1, Letter(1, Rendered("Today", (), "TodayPlan")))

@@ -5,14 +5,13 @@ from decimal import Decimal
 
 import pytest
 
-from bot.wording.reasons import plan_lines, why
+from bot.wording.reasons import why
 from core import reasons
-from core.rack_plan import PlannedStation, RackPlan, Setup
 from core.units import Unit
 
-LAST = reasons.LastSet(Decimal(16), Unit.KG, 13, 13, 3, 2, today=False)
-SHORT = reasons.LastSet(Decimal(16), Unit.KG, 9, 13, None, 0, today=True)
-FULL = reasons.LastSet(Decimal(16), Unit.KG, 13, 13, None, 1, today=False)
+LAST = reasons.LastSet(Decimal(16), Unit.KG, 13, 13, 3, 2, today=False, rep_s=4.0)
+SHORT = reasons.LastSet(Decimal(16), Unit.KG, 9, 13, None, 0, today=True, rep_s=4.0)
+FULL = reasons.LastSet(Decimal(16), Unit.KG, 13, 13, None, 1, today=False, rep_s=5.5)
 
 SENTENCES = {
     reasons.NothingToHold(): "No weights here yet: do the version without.",
@@ -25,8 +24,10 @@ SENTENCES = {
     reasons.StepDown(SHORT, Decimal(12)): "9 of 13 just now: down to 12 kg so the time is filled.",
     reasons.Stay(LAST, Decimal(20)): "13 and 3 left, twice: 16 kg again before 20 kg.",
     reasons.Stay(FULL, None): "All 13 last time: 16 kg again.",
-    reasons.OtherTempo(LAST, Decimal(20), Unit.KG, 4.0, 5.5): "13 and 3 left, twice: 20 kg, slower: 5.5 s a rep, not 4.",
-    reasons.OtherTempo(None, Decimal(20), Unit.KG, 4.0, 3.0): "20 kg, quicker: 3 s a rep, not 4.",
+    reasons.OtherTempo(LAST, Decimal(20), Unit.KG, 4.0, 5.5): "13 and 3 left, twice: 20 kg with slower reps, 5.5 s each.",
+    reasons.OtherTempo(LAST, Decimal(16), Unit.KG, 4.0, 3.0): "13 and 3 left, twice: 16 kg with quicker reps, 3 s each.",
+    reasons.OtherTempo(FULL, Decimal(16), Unit.KG, 4.0, 5.5): "All 13 last time: 16 kg again, still 5.5 s a rep.",
+    reasons.OtherTempo(None, Decimal(20), Unit.KG, 4.0, 3.0): "20 kg at 3 s a rep, not 4.",
     reasons.HeaviestIsLight(Decimal(24), Unit.KG, 7): "24 kg is your heaviest, and about 7 will be left.",
     reasons.LightestIsHeavy(Decimal(8), Unit.KG, 6): "8 kg is your lightest: about 6 to expect, stop when form goes.",
     reasons.LightestIsHeavy(Decimal(40), Unit.KG, 0): "40 kg is your lightest, and too heavy here yet: do the version without.",
@@ -46,21 +47,3 @@ def test_a_reason_reads_as_a_coach_would_say_it(reason, sentence):
 def test_every_reason_has_its_sentence():
     """No reason is left without words."""
     assert {type(reason) for reason in SENTENCES} == set(typing.get_args(reasons.Reason))
-
-
-def test_a_plate_plan_is_told_by_runs_of_stations():
-    """What to leave on, for which stations, what is on a side; a change that does not fit is said."""
-    twelve, seven = Setup(Decimal(12), (Decimal(5),)), Setup(Decimal(7), (Decimal("1.25"), Decimal("1.25")))
-    stations = (
-        PlannedStation(seven, change=True, change_s=40.0, fits=True),
-        PlannedStation(twelve, change=True, change_s=40.0, fits=False),
-        PlannedStation(None, change=False, change_s=0.0, fits=True),
-        PlannedStation(twelve, change=False, change_s=0.0, fits=True),
-    )
-    assert plan_lines(RackPlan(stations, 0.0), Unit.KG) == [
-        "7 kg on for station 1",
-        "  a side: 1.25 + 1.25",
-        "12 kg on for stations 2 to 4",
-        "  a side: 5",
-        "Take 40 s to change before 2",
-    ]

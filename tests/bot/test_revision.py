@@ -14,7 +14,7 @@ from alembic.script import ScriptDirectory
 from sqlalchemy import create_engine, event
 
 from bot.errors import DatabaseTooNew, DatabaseUnusable
-from bot.store.engine import open_engine
+from bot.store.engine import open_database
 from bot.store.revision import NEWEST, bring_to_newest
 from bot.store.store import Store
 from bot.store.tables import Row
@@ -135,17 +135,17 @@ async def test_a_migration_that_fails_leaves_the_database_as_it_was(tmp_path):
             if count == fail_at:
                 raise Stumble
 
-        engine = open_engine(f"sqlite:///{file}")
-        event.listen(engine.sync_engine, "before_cursor_execute", stumble)
+        database = open_database(f"sqlite:///{file}")
+        event.listen(database.engine, "before_cursor_execute", stumble)
         try:
-            await bring_to_newest(engine)
+            await bring_to_newest(database)
         except Stumble:
             assert not file.exists() or counts(file) == {}
             at += 1
         else:
             break
         finally:
-            await engine.dispose()
+            await database.close()
     assert at > len(Row.metadata.tables)
     assert set(counts(file)) == {*Row.metadata.tables, "alembic_version"}
 
@@ -180,13 +180,14 @@ async def test_a_new_database_is_its_owners_alone(tmp_path):
 
 async def test_sqlite_is_opened_with_every_guard_on(file):
     """Commits survive a power cut (synchronous 2 is FULL), foreign keys hold, and a writer from outside is waited for."""
-    engine = open_engine(f"sqlite:///{file}")
-    async with engine.begin() as connection:
-        found = {
-            name: (await connection.exec_driver_sql(f"PRAGMA {name}")).scalar_one()
-            for name in ("journal_mode", "synchronous", "foreign_keys", "busy_timeout")
-        }
-    await engine.dispose()
+    database = open_database(f"sqlite:///{file}")
+
+    def work(connection):
+        names = ("journal_mode", "synchronous", "foreign_keys", "busy_timeout")
+        return {name: connection.exec_driver_sql(f"PRAGMA {name}").scalar_one() for name in names}
+
+    found = await database.read(work)
+    await database.close()
     assert found == {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 5000}
 
 
@@ -195,11 +196,8 @@ async def test_another_process_may_read_while_this_one_writes(file):
     store = await Store.open(f"sqlite:///{file}", render)
     other = await Store.open(f"sqlite:///{file}", render)
 
-    async def reading_meanwhile():
-        return await other.trainee_id("Ana")
-
-    async with store._engine.begin() as connection:  # noqa: SLF001
-        await connection.exec_driver_sql("UPDATE trainee SET name = 'Anna'")
-        assert await reading_meanwhile() == 1
+    with store._database.engine.begin() as connection:  # noqa: SLF001
+        connection.exec_driver_sql("UPDATE trainee SET name = 'Anna'")
+        assert await other.trainee_id("Ana") == 1
     await store.close()
     await other.close()

@@ -22,7 +22,7 @@ from core.coach_messages import (
     CircuitShown,
     CircuitsListed,
     CircuitUnknown,
-    CoachHelp,
+    BoardHelp,
     CoachNotUnderstood,
     InForce,
     InForceAsked,
@@ -278,7 +278,7 @@ def test_a_week_of_two_circuits_on_three_days_is_the_mean_of_its_two_weeks():
 def test_questions_are_answered_and_change_nothing():
     """Help, the list, plans, one circuit, and one that is not there."""
     talk = Talk(ANA, replace(BEN, block=DEMO.plan))
-    assert talk.says("help").the(CoachHelp)
+    assert talk.says("help").the(BoardHelp)
     assert len(talk.says("circuits").the(CircuitsListed).circuits) == 3
     assert [one.week for one in talk.says("plans").the(PlansShown).trainees] == [None, 1]
     assert talk.the(WeekShown).circuits == (KITCHEN.name, STAIRS.name, MARKET.name)

@@ -6,7 +6,8 @@ from itertools import product
 
 import pytest
 
-from core.rack_plan import Plate, PlateStation, Setup, plan, setups
+from core.rack import Plate, Setup, setups
+from core.rack_plan import PlateStation, plan
 
 PLATES = (Plate(Decimal("1.25"), 8), Plate(Decimal("2.5"), 4), Plate(Decimal(5), 4), Plate(Decimal("0.5"), 4))
 HANDLE = Decimal(2)

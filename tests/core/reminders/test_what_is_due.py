@@ -204,7 +204,7 @@ def test_somebody_in_the_middle_of_a_question_is_reminded_all_the_same():
 
 
 def test_another_zone_keeps_the_wall_clock_and_no_day_is_reminded_of_twice():
-    """Monday's reminder was said in Lisbon at 06:30; it is 01:30 in New York then, and 06:30 comes again that Monday without a word."""
+    """Monday's reminder was said in Lisbon at 06:30, when it is 01:30 in New York; when 06:30 comes there, no word."""
     weeks = Weeks().at("2026-03-02 06:35").says("I'm in New York now").at("2026-03-04 12:00")
     assert weeks.told == ["Mon 02 Mar 06:30 Reminder", "Tue 03 Mar 08:00 FollowUp", "Wed 04 Mar 06:30 Reminder"]
 

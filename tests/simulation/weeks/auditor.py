@@ -1,7 +1,7 @@
 """The auditor keeps a diary of its own of what was said to whom, and compares. It shares no code with the program.
 
-It knows what people mean by what they type, what their phones received, and when program and network were away. Local times are worked
-out with pytz. It reads the program's database only for the sets that stand.
+It knows what people mean by what they type, what their phones received, and when program and network were away. Local times are
+worked out with pytz. It reads the program's database only for the sets that stand.
 """
 
 from __future__ import annotations
@@ -55,7 +55,10 @@ class Wish:
 
 @dataclass
 class Page:
-    """One trainee's page: wishes, what was heard (kind and when it was sent), texts handled, workouts, sets told."""
+    """One trainee's page: wishes, what was heard (kind and when it was sent), texts handled, workouts, sets told.
+
+    `vague` are days on which nobody knows whether a text was handled before midnight or after.
+    """
 
     zone: str
     wishes: list[Wish] = field(default_factory=list)
@@ -64,7 +67,8 @@ class Page:
     begun: list[datetime] = field(default_factory=list)
     ended: list[datetime] = field(default_factory=list)
     snoozed: list[datetime] = field(default_factory=list)
-    stopped: datetime | None = None
+    tried: list[datetime] = field(default_factory=list)
+    vague: set[date] = field(default_factory=set)
     told: Counter = field(default_factory=Counter)
 
 
@@ -87,7 +91,7 @@ class Auditor:
     def delivered(self, trainee: int, kind: str, sent_at: datetime, *, again: bool) -> None:
         """A message reached a phone."""
         page = self.pages[trainee]
-        if kind in ("Card",) and page.handled and (not page.begun or (page.ended and page.ended[-1] > page.begun[-1])):
+        if kind == "Card" and page.handled and (not page.begun or (page.ended and page.ended[-1] > page.begun[-1])):
             page.begun.append(sent_at)
         if kind == "Summary":
             page.ended.append(sent_at)
@@ -100,10 +104,21 @@ class Auditor:
             self.faults.append(f"{trainee}: {kind} at {sent_at}, at night")
         page.heard.append((kind, sent_at))
 
+    def tried(self, trainee: int, means: tuple, now: datetime) -> None:
+        """A text was handed in; it may have been handled, though nobody heard so."""
+        page = self.pages[trainee]
+        page.tried.append(now)
+        if means[:1] == ("later",):
+            page.snoozed.append(now + means[1] * MINUTE)
+
     def handled(self, trainee: int, means: tuple, now: datetime) -> None:
-        """A text of a trainee was handled, and what they meant by it."""
+        """A text of a trainee was handled, at the latest now, and what they meant by it."""
         page = self.pages[trainee]
         page.handled.append(now)
+        first = next((at for at in page.tried if now - at < 12 * HOUR), now)
+        page.tried.clear()
+        if means and first.astimezone(pytz.timezone(page.zone)).date() != now.astimezone(pytz.timezone(page.zone)).date():
+            page.vague |= {moment.date() + number * DAY for moment in (first, now) for number in (-1, 0, 1, 2)}
         before = page.wishes[-1] if page.wishes else Wish(now, (), "00:00", page.zone)
         today = now.astimezone(pytz.timezone(page.zone)).date()
         match means:
@@ -123,8 +138,6 @@ class Auditor:
                 to = today + DAY
                 more = (before.more - {today}) | (frozenset() if before.on(to) else {to})
                 page.wishes.append(Wish(now, before.days, before.at, page.zone, before.off | {today}, more))
-            case ("later", minutes):
-                page.snoozed.append(now + minutes * MINUTE)
             case ("reps", reps):
                 page.told[reps] += 1
             case ("amend", wrong, right):
@@ -133,13 +146,13 @@ class Auditor:
             case _:
                 pass
 
-    def verdict(self, file: Path, end: datetime, refused: list, blocked: dict) -> list[str]:
+    def verdict(self, file: Path, end: datetime, refused: list) -> list[str]:
         """Everything that was wrong, one line each."""
         faults = list(self.faults)
         for trainee, page in self.pages.items():
             faults += self._sets(trainee, page, file)
             faults += self._days(trainee, page)
-            faults += self._missing(trainee, page, end, refused, blocked)
+            faults += self._missing(trainee, page, end, refused)
             faults += self._uncalled_for(trainee, page)
         return faults
 
@@ -177,9 +190,8 @@ class Auditor:
                 day += DAY
         return found
 
-    def _missing(self, trainee: int, page: Page, end: datetime, refused: list, blocked: dict) -> list[str]:
+    def _missing(self, trainee: int, page: Page, end: datetime, refused: list) -> list[str]:
         away = [*self.away, *((since, until) for who, since, until in refused if who == trainee)]
-        away += [(until - 5 * DAY, until) for who, until in blocked.items() if who == trainee]
         missing = []
         for instant, wish, day in self._due(page, end - LATEST):
             latest = instant + LATEST
@@ -191,7 +203,7 @@ class Auditor:
             spoke = any(instant <= at <= latest for at in page.handled)  # a text that came first may have answered it
             hindered = any(since <= instant + 10 * MINUTE and until >= instant for since, until in away)
             earlier = any(at.astimezone(place).date() == day and at < instant for _, at in page.heard)
-            if not (heard or silent or trained or spoke or hindered or earlier):
+            if not (day in page.vague or heard or silent or trained or spoke or hindered or earlier):
                 missing.append(f"{trainee}: no reminder for {day} {wish.at} {wish.zone} ({instant})")
         return missing
 
@@ -210,7 +222,7 @@ class Auditor:
                 for day in (at.date() - DAY, at.date(), at.date() + DAY)
             )
             asked = any(until <= at <= until + LATEST + SLACK for until in page.snoozed)
-            if kind == "Reminder" and not (wanted or asked):
+            if kind == "Reminder" and not (wanted or asked or at.date() in page.vague):
                 found.append(f"{trainee}: a reminder at {at} that nobody wanted")
             if kind == "ComeBack" and any(at - 7 * DAY < spoken < at for spoken in page.handled):
                 found.append(f"{trainee}: a come-back at {at} to somebody who is there")

@@ -17,6 +17,8 @@ REFUSES, FORGETS, BLOCKED = (
     0.002,
 )  # of the messages: one starts a time of refusing, one is delivered without a word of it
 
+DOUBTFUL = timedelta(hours=5)  # what was in doubt comes again soon, or not at all
+
 
 class Hearing(Protocol):
     """Who hears what is delivered."""
@@ -35,22 +37,22 @@ class Messenger:
         self._chance: dict[int, random.Random] = {}
         self._refuses_until: dict[int, datetime] = {}
         self._heard_at: dict[int, datetime] = {}
-        self._doubt: dict[int, str] = {}
-        self._last = (0, "", clock.now())
+        self._doubt: dict[int, tuple[str, datetime]] = {}
+        self._last: dict[int, tuple[str, datetime]] = {}
         self.refused: list[tuple[int, datetime, datetime]] = []
-        self.blocked: dict[int, datetime] = {}
+        self._blocked_until: dict[int, datetime] = {}
 
     def program_died(self) -> None:
         """What was sent at this very instant may not have been noted: it may come again."""
-        trainee, text, sent_at = self._last
-        if sent_at == self._clock.now():
-            self._doubt[trainee] = text
+        for trainee, (text, sent_at) in self._last.items():
+            if sent_at == self._clock.now():
+                self._doubt[trainee] = (text, sent_at)
 
     async def send(self, trainee: int, message) -> None:
         """Deliver a message, or raise what a network raises."""
         now = self._clock.now()
         chance = self._chance.setdefault(trainee, random.Random(self._seed * 77 + trainee))  # noqa: S311 - a game
-        if trainee in self.blocked and now < self.blocked[trainee]:
+        if now < self._blocked_until.get(trainee, now):
             raise Gone("blocked")
         if now < self._refuses_until.get(trainee, now):
             raise Unreachable(chance.choice([None, 3.0, 20.0]))
@@ -61,13 +63,15 @@ class Messenger:
             self.refused.append((trainee, now, until))
             raise Unreachable(chance.choice([None, 3.0, 20.0]))
         if roll < REFUSES + BLOCKED:
-            self.blocked[trainee] = now + timedelta(days=chance.randint(1, 4))
+            self._blocked_until[trainee] = now + timedelta(days=chance.randint(1, 4))
+            self.refused.append((trainee, now, self._blocked_until[trainee]))
             raise Gone("blocked")
         heard_at = max(now + timedelta(seconds=chance.choice([0, 0.3, 1, 6])), self._heard_at.get(trainee, now))
         self._heard_at[trainee] = heard_at
-        again = self._doubt.pop(trainee, None) == message.text
-        self._last = (trainee, message.text, now)
+        doubted, since = self._doubt.pop(trainee, ("", now))
+        again = doubted == message.text and now - since < DOUBTFUL
+        self._last[trainee] = (message.text, now)
         self._hearing.delivered(trainee, message.kind, message.text, now, heard_at, again=again)
         if chance.random() < FORGETS:
-            self._doubt[trainee] = message.text
+            self._doubt[trainee] = (message.text, now)
             raise Unreachable

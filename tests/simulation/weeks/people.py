@@ -1,14 +1,10 @@
-"""Trainees with habits: when they train, what they answer, how long they are away. They know the messages, and nothing of the program."""
+"""Trainees with habits: when they train, what they answer, how long they are away. They know messages, and nothing else."""
 
 from __future__ import annotations
 
 import random
 from dataclasses import dataclass, field
-from datetime import timedelta
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from datetime import datetime
+from datetime import datetime, timedelta
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 TIMES = ("06:30", "07:15", "12:00", "18:45", "20:30")
@@ -42,6 +38,8 @@ class Person:
     gone_until: datetime | None = None
     heard_last: tuple[str, str] = ("", "")
     reps: list[int] = field(default_factory=list)
+    reported: int = 0
+    noted: int = 0
     training: bool = False
     settled: bool = False
 
@@ -68,8 +66,8 @@ class Person:
             return [Text(self.chance.uniform(5, 2000), "go", ("go",))]
         if roll < self.keen + self.forgetful:
             return []
-        return [self.chance.choice([Text(self._soon(), "later 30 min", ("later", 30)), Text(self._soon(), "not today", ("not today",)),
-                                    Text(self._soon(), "move today to tomorrow", ("move",))])]  # fmt: skip
+        answers = [("later 30 min", ("later", 30)), ("not today", ("not today",)), ("move today to tomorrow", ("move",))]
+        return [Text(self._soon(), *self.chance.choice(answers))]
 
     def _trains(self, kind: str, text: str) -> list[Text]:
         match kind:
@@ -78,11 +76,15 @@ class Person:
                 return [Text(self._soon(), "go")]
             case "Down" if "How many" in text:
                 return [self._reports()]
+            case "Noted":
+                self.noted += 1
+                return []
             case "StillThere" | "WhereWeWere":
                 return [Text(self._soon(), "back")]
             case "Summary":
-                self.training = False
-                if self.reps and self.chance.random() < 0.3:  # noqa: PLR2004 - now and then
+                self.training, all_noted = False, 0 < self.reported <= self.noted
+                self.reported = self.noted = 0
+                if all_noted and self.chance.random() < 0.3:
                     wrong, right = self.reps[-1], self._other_reps()
                     return [Text(self._soon(), f"sorry {right} not {wrong}", ("amend", wrong, right))]
                 return []
@@ -91,6 +93,7 @@ class Person:
 
     def _reports(self) -> Text:
         self.reps.append(self._other_reps())
+        self.reported += 1
         return Text(self._soon(), str(self.reps[-1]), ("reps", self.reps[-1]))
 
     def _other_reps(self) -> int:
@@ -104,20 +107,20 @@ class Person:
         if self.training or (self.gone_until is not None and now < self.gone_until):
             return []
         roll = self.chance.random()
-        if roll < 0.03:  # noqa: PLR2004 - about once a month
+        if roll < 0.03:
             self.gone_until = now + timedelta(days=self.chance.randint(9, 25))  # without a word
             return []
-        if roll < 0.06:  # noqa: PLR2004
+        if roll < 0.06:
             place = self.chance.choice(sorted(PLACES))
             return [Text(0, f"I'm in {place} now", ("zone", PLACES[place]))]
-        if roll < 0.09:  # noqa: PLR2004
+        if roll < 0.09:
             return [Text(0, "I'm away for 6 days", ("away", 6))]
-        if roll < 0.10:  # noqa: PLR2004
+        if roll < 0.11:
             return [
                 Text(0, "stop the reminders", ("stop",)),
                 Text(86_400 * 4, f"remind me {' '.join(self.days)} {self.at}", ("set", self.days, self.at)),
             ]
-        if roll < 0.25:  # noqa: PLR2004
+        if roll < 0.25:
             return [Text(0, "what do I do today?", ("ask",))]
         return []
 
@@ -125,6 +128,6 @@ class Person:
 def a_person(number: int, seed: int) -> Person:
     """The so-manieth trainee of a seed."""
     chance = random.Random(seed * 1000 + number)  # noqa: S311 - a game, not a secret
-    days = tuple(day for day in DAYS if chance.random() < 0.5) or ("thu",)  # noqa: PLR2004 - every other one
+    days = tuple(day for day in DAYS if chance.random() < 0.5) or ("thu",)
     keen = chance.choice([0.9, 0.7, 0.4])
     return Person(number, chance, PLACES[chance.choice(sorted(PLACES))], days, chance.choice(TIMES), keen, (1 - keen) / 2)

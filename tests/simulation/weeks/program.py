@@ -1,6 +1,6 @@
 """One life of the program over a database file: it can be killed at any commit, and begun anew on what it left.
 
-The kill is of the process as far as anything outside can tell: from that commit on, nothing more is written and nothing more is sent.
+It is a kill of the process as far as anything outside can tell: from that commit on nothing more is written, and nothing sent.
 """
 
 from __future__ import annotations
@@ -41,7 +41,7 @@ SHORT = Circuit(
 )  # short, so that a whole day has few commits
 
 
-class Killed(Exception):  # noqa: N818 - it is not an error but an end
+class Killed(Exception):
     """The process is no more."""
 
 

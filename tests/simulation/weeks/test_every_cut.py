@@ -1,4 +1,4 @@
-"""A whole day, and the two days after it, cut at every commit: before it and after it. What was said and kept is what it would have been.
+"""A whole day, and the days after it, cut before and after every commit: what was said and kept is what it would have been.
 
 The messenger hands in again what was not heard to be kept, as networks do.
 """
@@ -110,7 +110,7 @@ def kept_in(file):
 
 
 async def test_a_day_cut_at_every_commit_is_kept_as_if_it_had_not_been_cut(fresh, tmp_path):
-    """Before and after each commit: the same sets and days, each text handled once; every message heard, at most one of them twice."""
+    """Before and after each commit: the same sets and days, each text handled once; every message heard, at most one twice."""
     logging.disable(logging.CRITICAL)  # a program that is being killed complains
     try:
         heard, kept, commits = await lived(await fresh(tmp_path / "whole"))

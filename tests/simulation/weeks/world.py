@@ -85,7 +85,7 @@ class World:
         await self._program_to(self._end, to_the_end=True)
         if self._life is not None:
             await self._life.end()
-        faults = self._auditor.verdict(self._file, self._end, self._messenger.refused, self._messenger.blocked)
+        faults = self._auditor.verdict(self._file, self._end, self._messenger.refused)
         pages = self._auditor.pages.values()
         return Weeks(
             faults, sum(page.told.total() for page in pages), self._heard, self._kills, sum(len(page.heard) for page in pages)
@@ -117,7 +117,7 @@ class World:
                 self._plan(START + timedelta(days=day, hours=self._chance.uniform(4, 9)), "evening", number)
             for _ in range(round(KILLS_A_DAY + self._chance.uniform(-0.5, 0.5))):
                 self._plan(START + timedelta(days=day, hours=self._chance.uniform(0, 24)), "kill")
-            if self._chance.random() < 0.1:  # noqa: PLR2004 - every tenth day
+            if self._chance.random() < 0.1:
                 self._plan(START + timedelta(days=day, hours=self._chance.uniform(0, 24)), "sleep")
 
     async def _next(self) -> None:
@@ -151,9 +151,11 @@ class World:
         if self._life is None or self._asleep_until is not None:
             self._later(coming, max(self._up_at, self._asleep_until or self._up_at) + timedelta(seconds=1))
             return
+        self._auditor.tried(coming.trainee, coming.said.means, self._clock.now())
         if await self._life.said(coming.trainee, coming.said.words, self._key(coming)):
+            self._heard.append(f"{self._clock.now():%m-%d %H:%M:%S} {coming.trainee} > {coming.said.words}")
             self._auditor.handled(coming.trainee, coming.said.means, self._clock.now())
-            if self._chance.random() < 0.05:  # noqa: PLR2004 - the network was not sure
+            if self._chance.random() < 0.05:
                 await self._life.said(coming.trainee, coming.said.words, self._key(coming))
         else:
             self._later(coming, self._clock.now() + timedelta(seconds=5))

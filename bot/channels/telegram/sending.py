@@ -1,0 +1,113 @@
+"""The way out: a message of the outbox as a message of the network."""
+
+from __future__ import annotations
+
+import logging
+from html import escape
+from typing import TYPE_CHECKING
+
+from telegram.error import BadRequest
+
+from bot.channels.telegram.keyboard import buttons_of
+from bot.channels.telegram.network import NotFormatted
+from bot.errors import Unreachable
+from core.catalogue import exercise
+from core.session.states import Resting, SettingUp, WarmingUp, Working
+
+if TYPE_CHECKING:
+    from collections.abc import Awaitable, Callable
+    from pathlib import Path
+
+    from telegram import InlineKeyboardMarkup
+
+    from bot.channels.telegram.face import Faces
+    from bot.channels.telegram.network import Network
+    from bot.channels.telegram.register import Register
+    from bot.ports import Letter
+    from core.session.states import State
+
+SOUNDS = frozenset({"Down", "Go", "HalfWay", "PainStop", "SecondsLeft", "StillMissing", "StillThere", "SwitchSides", "UrgentStop"})
+BEGINS = frozenset({"Go", "SwitchSides"})
+STRONG_LINE = {"Card": 1, "Down": 0, "Go": 0, "SwitchSides": 0, "TodayPlan": 0, "UrgentStop": 0}
+TEXT_MAX, CAPTION_MAX = 4096, 1024  # the network's limits
+
+_log = logging.getLogger(__name__)
+
+
+class Sending:
+    """The channel: sends to everybody who has an account here; anyone else's messages wait."""
+
+    def __init__(self, network: Network, register: Register, faces: Faces, state_of: Callable[[int], Awaitable[State]]) -> None:
+        self._network = network
+        self._register = register
+        self._faces = faces
+        self._state_of = state_of
+
+    async def send(self, trainee: int, letter: Letter) -> None:
+        """Send one message.
+
+        Raises:
+            Gone, Unsure, Unreachable: see `bot.ports.Channel`.
+        """
+        account = self._register.of_trainee(trainee)
+        if account is None:
+            raise Unreachable
+        state = await self._state_of(trainee)
+        kind = letter.rendered.kind
+        silent = isinstance(state, WarmingUp | SettingUp | Working | Resting) and kind not in SOUNDS
+        message_id = await self._send(account.address, letter, silent=silent)
+        if kind in BEGINS and isinstance(state, Working) and state.ends_at is not None:
+            here = state.workout.exercises[state.workout.place.station - 1]
+            self._faces.begin(trainee, account.address, message_id, exercise(here).name, state.ends_at, buttons_of(letter))
+
+    async def _send(self, address: str, letter: Letter, *, silent: bool) -> int:
+        html, buttons = html_of(letter), buttons_of(letter)
+        film = None if letter.rendered.exercise is None else self._register.clips.get(letter.rendered.exercise)
+        try:
+            if letter.rendered.kind == "Card" and film is not None and len(html) <= CAPTION_MAX:
+                return await self._film(address, film, html, silent=silent, buttons=buttons)
+            picture = letter.rendered.picture
+            if picture is not None and len(html) <= CAPTION_MAX:
+                return await self._picture(address, picture, html, silent=silent, buttons=buttons)
+            *before, last = pieces(html)
+            for piece in before:
+                await self._network.send(address, piece, silent=True)
+            return await self._network.send(address, last, silent=silent, buttons=buttons)
+        except NotFormatted:
+            _log.warning("message %d: the network could not read its formatting", letter.id)
+            return await self._network.send_plain(address, letter.rendered.text[:TEXT_MAX], silent=silent, buttons=buttons)
+
+    async def _picture(self, address: str, picture: Path, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None) -> int:
+        """A message under its picture; without it when the network does not take it."""
+        try:
+            return await self._network.send_picture(address, picture, html, silent=silent, buttons=buttons)
+        except BadRequest:
+            _log.warning("a picture was not taken")
+            return await self._network.send(address, html, silent=silent, buttons=buttons)
+
+    async def _film(self, address: str, film: str, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None) -> int:
+        """A card with the coach's film; without it when the network no longer has it."""
+        try:
+            return await self._network.send_film(address, film, html, silent=silent, buttons=buttons)
+        except BadRequest:
+            _log.warning("a film is no longer there")
+            return await self._network.send(address, html, silent=silent, buttons=buttons)
+
+
+def html_of(letter: Letter) -> str:
+    """A message with modest formatting: one line strong where there is one to see at a glance; everything else as it is."""
+    lines = [escape(line, quote=False) for line in letter.rendered.text.split("\n")]
+    strong = STRONG_LINE.get(letter.rendered.kind)
+    if strong is not None and strong < len(lines):
+        lines[strong] = f"<b>{lines[strong]}</b>"
+    return "\n".join(lines)
+
+
+def pieces(html: str) -> list[str]:
+    """A text in pieces that the network takes, cut between lines."""
+    found = [""]
+    for line in html.split("\n"):
+        if len(found[-1]) + len(line) + 1 > TEXT_MAX:
+            found.append("")
+        found[-1] = f"{found[-1]}\n{line}" if found[-1] else line[:TEXT_MAX]
+    return found

@@ -1,0 +1,179 @@
+"""The `serve` command: the messaging account, from the first call to the last.
+
+The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what is
+being sent is sent, then the connections and the database are closed.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+import signal
+from contextlib import asynccontextmanager
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, TextIO
+
+from tzlocal import get_localzone_name
+
+from bot.alarms import Alarms
+from bot.assistant import Assistant, started
+from bot.bootstrap import clock_after, demo, for_newcomers, opened_store
+from bot.channels.telegram.desk import CLAIM_HOURS, Desk, House
+from bot.channels.telegram.face import Faces
+from bot.channels.telegram.network import Network
+from bot.channels.telegram.polling import Polling
+from bot.channels.telegram.register import Register
+from bot.channels.telegram.sending import Sending
+from bot.channels.telegram.webhook import Webhook
+from bot.errors import Unreachable
+from bot.lock import claimed
+from bot.log import to_file
+from bot.outbox import Outbox, backoff_s
+from bot.pictures.gallery import Gallery
+from bot.pace import Limits, Pace
+from bot.settings import ServeSettings, make_folder
+from bot.wording.network import CLAIM, COMMANDS, READY
+from core.session.states import Working
+from bot.ports import Clock
+
+if TYPE_CHECKING:
+    from collections.abc import AsyncIterator
+    from datetime import datetime
+    from pathlib import Path
+
+    from bot.store.store import Store
+
+FIRST_WAIT_S, LONGEST_WAIT_S = 1.0, 60.0
+
+_log = logging.getLogger(__name__)
+
+
+async def serve(settings: ServeSettings, out: TextIO) -> None:
+    """Serve until SIGTERM or Ctrl-C.
+
+    Raises:
+        bot.errors.TokenRefused: the network does not know the token.
+        bot.errors.DataFolderBusy: another process works on the data folder.
+    """
+    make_folder(settings.data)
+    stop = asyncio.Event()
+    loop = asyncio.get_running_loop()
+    for number in (signal.SIGTERM, signal.SIGINT):
+        loop.add_signal_handler(number, stop.set)
+    with claimed(settings.data), to_file(settings.data):
+        async with opened_store(settings) as store:
+            network = Network(settings.token, settings.api)
+            try:
+                if await _reached(network, stop):
+                    async with on_network(network, store, await clock_after(store), held=settings.webhook is None, pictures_in=settings.data) as office:
+                        await _announce(office, out)
+                        await _listen(office, settings, stop)
+            finally:
+                await network.stop()
+
+
+@dataclass(frozen=True)
+class Office:
+    """Everything that is at work: what comes in goes to the desk."""
+
+    network: Network
+    desk: Desk
+    assistant: Assistant
+    clock: Clock
+
+
+@asynccontextmanager
+async def on_network(
+    network: Network,
+    store: Store,
+    clock: Clock,
+    limits: Limits | None = None,
+    *,
+    held: bool = False,
+    pictures_in: Path | None = None,
+) -> AsyncIterator[Office]:
+    """An assistant at work over an open store and a network that was started; stopped in good order at the end.
+
+    `held`: no alarm is looked at before `Assistant.release`. `pictures_in` is the data folder, None for words alone.
+    """
+    scenario = demo()
+    register = Register(store.people)
+    await register.load()
+    pace = Pace(limits or Limits())
+
+    async def still_runs(trainee_id: int, ends_at: datetime) -> bool:
+        state = await store.state(trainee_id)
+        return isinstance(state, Working) and state.ends_at == ends_at
+
+    faces = Faces(clock, pace, network.change, still_runs)
+    sending = Sending(network, register, faces, store.state)
+    outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
+    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, chores=(faces,))
+    faces.when_planned(assistant.rearm)
+    for account in register.coaches():
+        await store.make_coach(account.trainee_id)
+    house = House(await for_newcomers(store, scenario), get_localzone_name())
+    desk = Desk(network, register, store, assistant, clock, house)
+    outbox.when_gone(desk.gone)
+    if held:
+        assistant.hold()
+    try:
+        async with started(assistant):
+            try:
+                yield Office(network, desk, assistant, clock)
+            finally:
+                await desk.idle()
+    finally:
+        await desk.idle()
+
+
+async def _reached(network: Network, stop: asyncio.Event) -> bool:
+    """Start the network, again and again while there is none; false when stopped meanwhile."""
+    failures = 0
+    while not stop.is_set():
+        try:
+            await network.start()
+        except Unreachable as unreachable:
+            failures += 1
+            wait_s = max(unreachable.retry_after_s or 0.0, backoff_s(failures, FIRST_WAIT_S, LONGEST_WAIT_S))
+            _log.warning("the network cannot be reached; trying again in %.0f s", wait_s)
+            try:
+                await asyncio.wait_for(stop.wait(), wait_s)
+            except TimeoutError:
+                continue
+        else:
+            return True
+    return False
+
+
+async def _announce(office: Office, out: TextIO) -> None:
+    code = await office.desk.claim_code()
+    if code is not None:
+        said = CLAIM.format(link=office.desk.link(code), bot=office.network.name, hours=CLAIM_HOURS, code=code)
+        out.write(f"{said}\n")
+    out.write(f"{READY.format(bot=office.network.name)}\n")
+    out.flush()
+
+
+async def _listen(office: Office, settings: ServeSettings, stop: asyncio.Event) -> None:
+    try:
+        await office.network.name_commands(COMMANDS)
+    except Unreachable:
+        _log.warning("the commands could not be named")
+    if settings.webhook is not None:
+        front = Webhook(office.desk, settings.webhook)
+        await front.start()
+        try:
+            await office.network.listen_by_webhook(settings.webhook.url, settings.webhook.secret)
+            await stop.wait()
+        finally:
+            await front.stop()
+        return
+    await office.network.listen_by_polling()
+    polling = Polling(office.network, office.desk, office.clock, office.assistant.release)
+    asking = asyncio.create_task(polling.run())
+    stopping = asyncio.create_task(stop.wait())
+    await asyncio.wait((asking, stopping), return_when=asyncio.FIRST_COMPLETED)
+    polling.stop()
+    stopping.cancel()
+    await asking

@@ -1,0 +1,43 @@
+"""The exercise a phrase names: its words as typed, without the small words around them."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from core.reading.lexicon import EXERCISES, listed
+from core.reading.spelling import respell
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+_LEADING = listed("words_naming", "leading")
+_TRAILING = listed("words_naming", "trailing")
+_POINTING = listed("words_naming", "pointing")
+_TOO_COMMON = listed("words_naming", "too_common")
+_NEVER = listed("words_naming", "never")
+
+
+def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | None]:
+    """Whether these words can name an exercise, and its name; None when they only point at the one at hand.
+
+    `free` lets an exercise pass that the lexicon does not know.
+    """
+    named = [word for word in words if word]
+    while named and named[0] in _LEADING:
+        named.pop(0)
+    while named and named[-1] in _TRAILING:
+        named.pop()
+    if set(named) <= _POINTING:
+        return True, None
+    spelt = {word for raw in named for word in respell(raw.removesuffix("'s"))}
+    known = bool(spelt & (EXERCISES - _TOO_COMMON)) or len(spelt & EXERCISES) > 1
+    return known or (free and not spelt & _NEVER), " ".join(named)
+
+
+def as_written(exercise: str | None, text: str) -> str | None:
+    """The exercise in the letters it was typed in."""
+    if exercise is None:
+        return None
+    found = re.search(r"\W+".join(map(re.escape, exercise.split())), text, re.IGNORECASE)
+    return " ".join(found.group().split()) if found else exercise

@@ -1,0 +1,327 @@
+"""One sentence becomes acts: what is owned, when, and the set phrases; its numbers are left to `records`."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
+
+from core.reading import gear, phrases
+from core.reading.acts import (
+    Act,
+    Again,
+    Awaiting,
+    Context,
+    Feel,
+    Finish,
+    Form,
+    Have,
+    Help,
+    Pause,
+    Progress,
+    Resume,
+    Skip,
+    Start,
+    Swap,
+    TimeLeft,
+    Today,
+    Unclear,
+    Undo,
+    Units,
+)
+from core.reading.lexicon import ENGLISH, PLACES, VOCABULARY
+from core.reading.naming import as_written
+from core.reading.phrases import Said
+from core.reading.quantities import HOLD_WORDS
+from core.reading.tokens import Kind, Token
+from core.reading.when import REMIND_WORDS, when_acts
+from core.units import Unit
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+
+SENTENCE_ENDS = {".", "!", "?", ";"}
+CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
+_PLAIN_ACTS: dict[str, Act] = {
+    "undo": Undo(),
+    "start": Start(),
+    "start-if-go": Start(),
+    "pause": Pause(),
+    "resume": Resume(),
+    "finish": Finish(),
+    "today": Today(),
+    "help": Help(),
+    "form-here": Form(),
+    "skip": Skip(),
+    "skip-day": Skip("day"),
+    "swap-here": Swap(),
+    "progress": Progress(),
+    "heavy": Feel("heavy"),
+    "light": Feel("light"),
+    "right": Feel("right"),
+    "units-kg": Units(Unit.KG),
+    "units-lb": Units(Unit.LB),
+    "have-nothing": Have(),
+    "time-left": TimeLeft(),
+    "again": Again(),
+}
+_NAMING_ACTS: dict[str, Callable[[str | None], Act]] = {"form": Form, "swap": Swap, "progress-on": Progress}
+
+
+def _act(said: Said, text: str) -> Act:
+    """The act of a set phrase."""
+    make = _NAMING_ACTS.get(said.meaning)
+    return make(as_written(said.exercise, text)) if make is not None else _PLAIN_ACTS[said.meaning]
+
+
+@dataclass(slots=True)
+class Reading:
+    """What has been found so far: acts with the index they begin at, and the tokens that are explained."""
+
+    tokens: list[Token]
+    context: Context
+    text: str
+    acts: list[tuple[int, Act]] = field(default_factory=list)
+    explained: set[int] = field(default_factory=set)
+    phrases: dict[int, Said] = field(default_factory=dict)
+
+    def add(self, at: int, act: Act) -> None:
+        """Take an act that begins at token `at`."""
+        self.acts.append((at, act))
+
+    def explain(self, first: int, last: int) -> None:
+        """Account for tokens `[first, last)`."""
+        self.explained.update(range(first, last))
+
+
+def split(tokens: Sequence[Token], first: int, last: int, ends: set[str]) -> list[tuple[int, int]]:
+    """The spans between the ends, without empty ones."""
+    spans: list[tuple[int, int]] = []
+    start = first
+    for index in range(first, last):
+        if tokens[index].text in ends:
+            spans.append((start, index))
+            start = index + 1
+    spans.append((start, last))
+    return [(a, b) for a, b in spans if a < b]
+
+
+def clauses_of(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, int]]:
+    """The clauses of tokens `[first, last)`."""
+    return split(tokens, first, last, CLAUSE_ENDS)
+
+
+def read_sentence(reading: Reading, first: int, last: int) -> None:
+    """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
+    tokens, context = reading.tokens, reading.context
+    owned = gear.gear(tokens, first, last, awaited=context.awaiting is Awaiting.REPS)
+    if owned is not None:
+        reading.add(first, owned)
+        reading.explain(first, last)
+    elif not _read_times(reading, first, last):
+        anything = _read_phrases(reading, first, last)
+        _read_alone(reading, first, last, phrases_found=anything)
+
+
+def _read_phrases(reading: Reading, first: int, last: int) -> bool:
+    """Read the phrases that count wherever they stand; whether there are any."""
+    tokens = reading.tokens
+    said = [
+        one
+        for one in phrases.find(tokens, first, last, _is_conversation)
+        if not (reading.explained & set(range(one.first, one.last)))
+    ]
+    correcting = any(one.meaning == "mark-amend" for one in said)
+    counted = any(token.kind is Kind.NUMBER for token in tokens[first:last])
+    for one in said:
+        if one.meaning == "have-nothing" and counted:
+            reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
+        elif one.meaning.startswith("mark"):
+            reading.phrases[one.first] = one
+        elif not (correcting and one.meaning.startswith("units")) and _stands(tokens, one, first, last):
+            reading.add(one.first, _act(one, reading.text))
+            reading.phrases[one.first] = one
+            reading.explain(one.first, one.last)
+    return bool(said)
+
+
+def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool) -> None:
+    """Read the phrases that are all that the sentence, a clause, or what stands beside the numbers of a clause says."""
+    tokens, wanted = reading.tokens, _alone(reading.context)
+    if not phrases_found and phrases.whole(tokens, first, last, wanted) is not None:
+        spans, tails = [(first, last)], dict[tuple[int, int], bool]()
+    else:
+        spans = split(tokens, first, last, CLAUSE_ENDS | {"and", "-"})
+        tails = {tail: after for start, end in spans for tail, after in _around_numbers(tokens, start, end).items()}
+        spans += list(tails)
+    for start, end in spans:
+        alone = phrases.whole(tokens, start, end, wanted)
+        if alone is None or reading.explained & set(range(start, end)):
+            continue
+        if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
+            reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
+        elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
+            reading.add(start, _act(alone, reading.text))
+            reading.explain(start, end)
+            reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
+            reading.phrases[start] = alone
+
+
+def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail: bool | None) -> bool:  # noqa: FBT001 - see below
+    """Whether a clause that is one phrase means it; `tail` is None for a whole clause, else whether it follows numbers."""
+    tokens = reading.tokens
+    words = {token.text for token in tokens[alone.first : alone.last]}
+    counted = any(token.kind is Kind.NUMBER for token in tokens)
+    marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
+    if (tail is not None or counted) and marked >= set(range(alone.first, alone.last)):
+        return False
+    if tail is not None and alone.meaning not in _FEELINGS and not (tail and alone.meaning in _MAY_TRAIL):
+        return False
+    match alone.meaning:
+        case "pause":
+            return not _goes_on(tokens, alone.last)
+        case "finish":
+            return not (counted and "done" in words)
+        case "have-nothing":
+            return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
+        case feeling if feeling in _FEELINGS:
+            return not _asked(tokens, *sentence)
+        case _:
+            return True
+
+
+_MAY_TRAIL = frozenset({"start", "pause", "resume", "finish"})
+_OF_QUANTITIES = {
+    "kg",
+    "lb",
+    "reps",
+    "rep",
+    "left",
+    "right",
+    "each",
+    "side",
+    "s",
+    "rir",
+    "hold",
+    "plank",
+    "minutes",
+    "rest",
+    "rpe",
+    "more",
+    "seconds",
+    "x",
+    "r",
+    "l",
+}
+
+
+def _around_numbers(tokens: Sequence[Token], first: int, last: int) -> dict[tuple[int, int], bool]:
+    """What a clause says before its first number (False) and after its last quantity (True): "11 at 20kg ready"."""
+    numbers = [i for i in range(first, last) if tokens[i].kind is Kind.NUMBER]
+    if not numbers:
+        return {}
+    after = numbers[-1] + 1
+    while after < last and tokens[after].text in _OF_QUANTITIES:
+        after += 1
+    return {(a, b): trails for a, b, trails in ((first, numbers[0], False), (after, last, True)) if a < b}
+
+
+def _read_times(reading: Reading, first: int, last: int) -> bool:
+    """Read reminders and "later": of the whole sentence, or else clause by clause; whether the whole sentence is told."""
+    timed = reading.context.hold or reading.context.awaiting is Awaiting.REPS
+    acts = when_acts(reading.tokens, first, last, timed=timed)
+    if acts:
+        for act in acts:
+            reading.add(first, act)
+        reading.explain(first, last)
+        return True
+    reminding = next((i for i in range(first, last) if reading.tokens[i].text in REMIND_WORDS), None)
+    if reminding is not None:
+        begin = reminding - (
+            1 if reminding > first and reading.tokens[reminding - 1].text in {"the", "my", "stop", "no", "cancel"} else 0
+        )
+        begin -= 1 if begin > first and reading.tokens[begin - 1].text in {"stop", "cancel", "off", "no"} else 0
+        acts = [act for act in when_acts(reading.tokens, begin, last, timed=timed) if not isinstance(act, Unclear)]
+        if acts:
+            for act in acts:
+                reading.add(begin, act)
+            reading.explain(begin, last)
+            return False
+    for start, end in split(reading.tokens, first, last, CLAUSE_ENDS | {"and"}):
+        for act in when_acts(reading.tokens, start, end, timed=timed):
+            if isinstance(act, Unclear):
+                continue
+            reading.add(start, act)
+            reading.explain(start, end)
+    return False
+
+
+def _is_conversation(meaning: str) -> bool:
+    return meaning != "pain" and not meaning.startswith(("urgent", "answer"))
+
+
+def _alone(context: Context) -> Callable[[str], bool]:
+    """Which phrases may stand alone: "ok" starts only when the conversation waits for it."""
+
+    def wanted(meaning: str) -> bool:
+        if meaning == "start-if-go":
+            return context.awaiting is Awaiting.GO
+        return meaning != "pain" and not meaning.startswith("answer")
+
+    return wanted
+
+
+_FEELINGS = {"heavy", "light", "right"}
+
+
+def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether the phrase means what it says where it stands."""
+    before = tokens[said.first - 1] if said.first > first else None
+    if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
+        return False
+    after = tokens[said.last] if said.last < last else None
+    if said.meaning == "pause":
+        counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
+        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
+        held = held or (tokens[first].text == "i" and any(token.text == "hold" for token in tokens))
+        return not counted and not held
+    if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
+        return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
+    if said.meaning in _FEELINGS:
+        return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
+    return not _negated(tokens, said, first)
+
+
+def _goes_on(tokens: Sequence[Token], index: int) -> bool:
+    """Whether "and a half" or "and ten" follows: a length of time, not a wait."""
+    following = list(tokens[index : index + 2])
+    return (
+        len(following) > 1
+        and following[0].text == "and"
+        and (following[1].text in {"a", "half"} or following[1].kind is Kind.NUMBER)
+    )
+
+
+def _asked(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence is a question such as "is 16kg too heavy?"."""
+    questions = {"is", "are", "was", "will", "would", "should", "do"}
+    return last < len(tokens) and tokens[last].text == "?" and tokens[first].text in questions
+
+
+def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
+    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
+    if lead and lead[-1] in {"is", "are", "was", "were", "felt"}:
+        lead.pop()
+    return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))
+
+
+def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether "not" or "should I" stands right before the phrase."""
+    before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    if before[-2:] in (["should", "i"], ["shall", "i"], ["do", "not"], ["did", "not"]) or before[-3:-1] == [
+        "do",
+        "not",
+    ]:
+        return True
+    return bool(before) and before[-1] in {"not", "never", "nobody"} and tokens[said.first].text != "not"

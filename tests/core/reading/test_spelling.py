@@ -1,0 +1,39 @@
+"""Slips of the thumb are mended only where that is safe."""
+
+from __future__ import annotations
+
+import pytest
+
+from core.reading.lexicon import ENGLISH, NUMBER_WORDS, UNITS
+from core.reading.quantities import grammar
+from core.reading.spelling import respell
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"), [("twleve", "twelve"), ("elven", "eleven"), ("sholder", "shoulder"), ("fourtteen", "fourteen")]
+)
+def test_a_slip_is_mended(typed, meant):
+    """Letters swapped, left out or doubled."""
+    assert respell(typed) == (meant,)
+
+
+def test_a_known_number_or_unit_is_never_changed():
+    """No correction turns one number or unit into another: a word that is one stays what it is."""
+    assert all(respell(word) == (word,) for word in NUMBER_WORDS)
+    assert all(respell(word) == (unit.value,) for word, unit in UNITS.items())
+
+
+def test_a_slip_between_two_numbers_stays():
+    """A word as near to two numbers as to each other is not made one of them."""
+    assert respell("fift") == ("fift",)
+    assert respell("sxity") == ("sixty",)
+
+
+def test_plain_english_is_left_alone():
+    """A word of plain English never becomes a number."""
+    assert not [word for word in ENGLISH - set(NUMBER_WORDS) if respell(word)[0] in NUMBER_WORDS]
+
+
+def test_grammar_has_no_conflicts():
+    """The grammar is free of the conflicts that lark would otherwise settle silently (its strict mode)."""
+    assert grammar(strict=True).parser is not None
