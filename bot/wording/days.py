@@ -190,7 +190,7 @@ def come_back(message: ComeBack) -> Worded:
     return Worded(
         page(
             f"Whenever you like, {message.circuit} is here, made easy: {shorter}{rounds_text(message.rounds)},"
-            f" up to {message.minutes_high} min, loads to ease in with.",
+            f" up to {message.minutes_high} min, no heavier than last time.",
             "I won't write again until you do.",
             '"go", or "stop the reminders"',
         ),

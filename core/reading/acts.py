@@ -253,10 +253,11 @@ class Days:
 
 @dataclass(frozen=True)
 class Repeat:
-    """Reminders by rules, `first` on (None: from now on). Read between workouts; `read` prints it as unclear."""
+    """Reminders by rules, from `first` (None: now) to `last` (None: no end). Read between workouts; `read` prints it as unclear."""
 
     rules: tuple[Days, ...]
     first: date | None = None
+    last: date | None = None
 
 
 @dataclass(frozen=True)

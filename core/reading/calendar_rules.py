@@ -47,14 +47,10 @@ def repeat_said(line: str, today: date) -> Repeat | HalfOfDay | None:
     rest, lead = line, re.match(rf"{_LEAD}(?= |$)", line)
     if lead is not None:
         rest = line[lead.end() :].strip()
-    first = None
-    if (
-        starts := re.search(rf"(?:^| |,)(?:from|starting(?: from| on)?|beginning) (?P<day>{NAMED_DAY})(?: on| onwards?)?$", rest)
-    ) is not None:
-        first = date_named(starts["day"], today, first=today + DAY)
-        if first is None:
-            return None
-        rest = rest[: starts.start()].strip(" ,")
+    spoken = _span(rest, today)
+    if spoken is None:
+        return None
+    rest, first, last = spoken
     parts = _parts(rest)
     if parts is None:
         return None
@@ -64,7 +60,20 @@ def repeat_said(line: str, today: date) -> Repeat | HalfOfDay | None:
     open_times = [time for time in times if time.evening is not None]
     if open_times:
         return _half(line, rest, open_times)
-    return Repeat(rules, first)
+    return Repeat(rules, first, last)
+
+
+def _span(rest: str, today: date) -> tuple[str, date | None, date | None] | None:
+    """The words without "from monday" and "until the 30th" at their end, and those days; None when a day cannot be read."""
+    first = last = None
+    ends = re.search(rf"(?:^| |,)(?:until|till|til) (?P<day>{NAMED_DAY})$", rest)
+    if ends is not None:
+        last, rest = date_named(ends["day"], today, first=today + DAY), rest[: ends.start()].strip(" ,")
+    starts = re.search(rf"(?:^| |,)(?:from|starting(?: from| on)?|beginning) (?P<day>{NAMED_DAY})(?: on| onwards?)?$", rest)
+    if starts is not None:
+        first, rest = date_named(starts["day"], today, first=today + DAY), rest[: starts.start()].strip(" ,")
+    unread = (ends is not None and last is None) or (starts is not None and first is None)
+    return None if unread or (first is not None and last is not None and first > last) else (rest, first, last)
 
 
 def _half(line: str, rest: str, times: list[_Time]) -> HalfOfDay | None:

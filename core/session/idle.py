@@ -44,7 +44,7 @@ def remind(turn: Turn, act: Remind) -> None:
         return
     first_at = known.rules[0].at if known is not None and known.rules else None
     if act.days:
-        _set(turn, (Days("week", 1, act.days, act.at or first_at),), None)
+        _set(turn, (Days("week", 1, act.days, act.at or first_at),), None, None)
     elif known is not None and act.at is not None:
         at = act.at
         _keep(turn, replace(known, rules=tuple(replace(rule, at=at) for rule in known.rules), added=()), since=turn.now)
@@ -66,8 +66,8 @@ def _less(turn: Turn, known: Recurrence | None, act: Remind) -> None:
 def calendar(turn: Turn, state: Idle, act: Calendar) -> Idle:
     """What was said about days, times away and zones."""
     match act:
-        case Repeat(rules, first):
-            _set(turn, rules, first)
+        case Repeat(rules, first, last):
+            _set(turn, rules, first, last)
         case HalfOfDay(morning, evening):
             turn.say(HalfAsked(morning, evening))
         case Away(first, last):
@@ -84,7 +84,7 @@ def calendar(turn: Turn, state: Idle, act: Calendar) -> Idle:
     return state
 
 
-def _set(turn: Turn, said: tuple[Days, ...], first: date | None) -> None:
+def _set(turn: Turn, said: tuple[Days, ...], first: date | None, last: date | None) -> None:
     """Reminders by rules that were said, in place of those before; a time that was not said is the one before."""
     known = turn.clock_setting()[0].reminders
     known_at = known.rules[0].at if known is not None and known.rules else None
@@ -94,8 +94,12 @@ def _set(turn: Turn, said: tuple[Days, ...], first: date | None) -> None:
         if at is None:
             turn.say(ReminderPartMissing("time"))
             return
-        rules.append(_rule(turn, days, at, first))
-    _keep(turn, Recurrence(tuple(rules)), since=turn.now)
+        rule = replace(_rule(turn, days, at, first), until=last)
+        rules += [rule] if rule.falls_on(rule.start) else []  # none of its days may lie before the end
+    if rules:
+        _keep(turn, Recurrence(tuple(rules)), since=turn.now)
+    else:
+        turn.say(ReminderPartMissing("days"))
 
 
 def _rule(turn: Turn, days: Days, at: str, first: date | None) -> Rule:

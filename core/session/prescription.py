@@ -8,6 +8,7 @@ from datetime import timedelta
 from decimal import Decimal
 from typing import TYPE_CHECKING, Literal
 
+from core.agenda import EASED_FROM_DAYS, days_since
 from core.exercise import Measure
 from core.plan import monday_of
 from core.rack import Rack
@@ -77,7 +78,7 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
         return Advice(Prescription(movement.slug, load, tempo, *_reps(station, tempo)), AsSaid(felt), change_of(base, load))
     if last is None and hint is not None:
         return Advice(Prescription(movement.slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
-    loads, easier = _for_the_week(turn, done, loads)
+    loads, easier = _for_the_week(turn, done, _no_heavier(turn, workout, loads, last))
     kept = workout.planned[place.station - 1] if workout.planned and not next_workout else None
     if kept is not None and any(load.kg == kept.kg for load in loads):
         loads = tuple(load for load in loads if load.kg == kept.kg)
@@ -123,8 +124,19 @@ def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
     if movement.measure is not Measure.REPS or tempo is None or not loads:
         return None
     done = [record for record in turn.sets() if record.exercise == movement.slug]
-    loads, _ = _for_the_week(turn, done, loads)
+    last = next((record.load for record in reversed(done) if record.load is not None), None)
+    loads, _ = _for_the_week(turn, done, _no_heavier(turn, workout, loads, last))
     return _ask(turn, workout, place, tempo, loads, next_workout=False)
+
+
+def _no_heavier(turn: Turn, workout: Workout, loads: tuple[Load, ...], last: Load | None) -> tuple[Load, ...]:
+    """The loads for the first workout after a long break: none above the last one; the lightest where all are."""
+    before = [record for record in turn.history.workouts if record.number < workout.number]
+    zone = turn.plan.trainee.zone
+    days_off = days_since(before, zone, local_date(workout.started_at, zone))
+    if last is None or days_off is None or days_off < EASED_FROM_DAYS:
+        return loads
+    return tuple(load for load in loads if load.kg <= last.kg) or loads[:1]
 
 
 def _prescribed(workout: Workout, place: Place) -> Load | None:

@@ -67,6 +67,15 @@ def test_a_first_day_may_be_named():
     assert calendar_talk("every other day at 7am starting tomorrow", TUESDAY) == Repeat((Days("day", 2, (), "07:00"),), march(4))
 
 
+def test_a_last_day_may_be_named():
+    """With or without a first one; one before the first is nothing that can be read."""
+    assert calendar_talk("mon fri 6:30am until 27 march", TUESDAY) == Repeat((weekly("mon fri", "06:30"),), None, march(27))
+    assert calendar_talk("remind me mon 18:00 from the 9th till the 30th", TUESDAY) == Repeat(
+        (weekly("mon", "18:00"),), march(9), march(30)
+    )
+    assert calendar_talk("mon 18:00 from the 20th till the 10th", TUESDAY) is None
+
+
 def test_a_time_that_may_be_morning_or_evening_is_asked_about():
     """Both answers are whole messages that are settled."""
     asked = calendar_talk("weekdays at 7", TUESDAY)
@@ -212,8 +221,9 @@ def test_nothing_that_is_said_breaks_and_no_day_lies_in_the_past(words, today):
         case Move(day, to):
             assert min(day, to) >= today
             assert day != to
-        case Repeat(rules, first):
+        case Repeat(rules, first, last):
             assert rules
+            assert last is None or last > today
             assert first is None or first >= today
         case _:
             pass

@@ -198,7 +198,9 @@ class Auditor:
             place = pytz.timezone(wish.zone)
             heard = any(kind != "FollowUp" and instant <= at <= latest + SLACK for kind, at in page.heard)
             came_back = [at for kind, at in page.heard if kind == "ComeBack" and at < instant + 12 * HOUR]
-            silent = bool(came_back) and not any(came_back[-1] < at <= instant for at in page.handled)
+            last_said = max((at for at in page.handled if at <= instant), default=wish.since)
+            silent = bool(came_back) and came_back[-1] >= last_said
+            silent = silent or any(until - since > DAY and until > last_said and since < instant for since, until in away)  # lost
             trained = any(at.astimezone(place).date() == day or at <= instant <= at + HOUR for at in page.begun if at <= latest)
             spoke = any(instant <= at <= latest for at in page.handled)  # a text that came first may have answered it
             hindered = any(since <= instant + 10 * MINUTE and until >= instant for since, until in away)

@@ -64,7 +64,7 @@ class Life:
     async def begin(self) -> bool:
         """Open the database and start; False when the program died of it."""
         self.store = await Store.open(f"sqlite:///{self._file}", rendered)
-        engine = self.store._engine.sync_engine  # noqa: SLF001 - where every transaction passes
+        engine = self.store._database.engine  # noqa: SLF001 - where every transaction passes
         self._commit = engine.dialect.do_commit
         engine.dialect.do_commit = self._do_commit
         event.listen(engine, "before_cursor_execute", self._before_statement)
@@ -76,11 +76,11 @@ class Life:
             await self.assistant.settled()
         return not self.dead
 
-    async def send(self, trainee: int, message) -> None:
+    async def send(self, trainee: int, letter) -> None:
         """Send through the messenger, unless the process is no more."""
         if self.dead:
             raise Unreachable
-        await self._channel.send(trainee, message)
+        await self._channel.send(trainee, letter)
 
     async def advance_to(self, instant: datetime) -> None:
         """Let everything happen that is due up to an instant, or up to the kill; the clock stands where it ended."""
@@ -107,7 +107,7 @@ class Life:
         else:
             if self._alarms._scheduler.running:  # noqa: SLF001 - it may have died before
                 await self._alarms.stop()
-            for sender in tuple(self._outbox._senders.values()):  # noqa: SLF001 - they died with the process
+            for sender in [chat.sender for chat in self._outbox._chats.values() if chat.sender is not None]:  # noqa: SLF001 - they died with the process
                 sender.cancel()
             await asyncio.sleep(0)
         await self.store.close()
