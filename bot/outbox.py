@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 
 from bot.errors import Gone, Unreachable, Unsure
 from bot.pace import NO_LIMITS, Pace, rank_of
-from bot.store.outgoing import STALE, is_countdown, is_stale
 from bot.ports import Letter
+from bot.store.outgoing import STALE, is_countdown, is_stale
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -181,6 +181,8 @@ class Outbox:
             elif not await self._send(trainee_id, chat, letter, now):
                 return
             chat.letters.popleft()
+            if chat.letters and self._marking is not None:  # so that at most one message of a chat is ever sent and not marked
+                await asyncio.wait([self._marking])
 
     async def _send(self, trainee_id: int, chat: _Chat, letter: Letter, now: datetime) -> bool:
         """Send one message; false when the chat has to wait, or is over."""
