@@ -12,6 +12,7 @@ The rules, all common practice without a source unless one is named:
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
@@ -84,18 +85,22 @@ def circuit_due(block: Block, diary: History, today: date, zone: str = "UTC", ow
 
 def turns_taken(block: Block, diary: History, zone: str) -> tuple[date, ...]:
     """The days on which a circuit of the block was done since it began, oldest first."""
-    names = {circuit.name for circuit in block.circuits}
-    days = ((local_date(record.started_at, zone), record) for record in diary.workouts if record.circuit in names)
-    return tuple(day for day, record in days if day >= block.starts_on and _counts(block, diary, record))
+    circuits = {circuit.name: circuit for circuit in block.circuits}
+    days = ((local_date(record.started_at, zone), record) for record in diary.workouts if record.circuit in circuits)
+    ended = [(day, record) for day, record in days if day >= block.starts_on and record.ending is not None]
+    reported = _reported(diary, {record.number for _, record in ended if record.ending is not Ending.COMPLETE})
+    return tuple(day for day, record in ended if _counts(record, circuits[record.circuit], reported))
 
 
-def _counts(block: Block, diary: History, record: WorkoutRecord) -> bool:
+def _reported(diary: History, workouts: set[int]) -> Counter[int]:
+    """How many stations were reported in each of these workouts, a station once a round."""
+    places = {(one.workout, one.round, one.station) for one in diary.standing() if one.workout in workouts} if workouts else ()
+    return Counter(workout for workout, _, _ in places)
+
+
+def _counts(record: WorkoutRecord, circuit: Circuit, reported: Counter[int]) -> bool:
     """Whether a workout took its circuit's turn: done to the end, or half of it."""
-    if record.ending is Ending.COMPLETE:
-        return True
-    circuit = next(circuit for circuit in block.circuits if circuit.name == record.circuit)
-    reported = {(one.round, one.station) for one in diary.standing() if one.workout == record.number}
-    return record.ending is not None and len(reported) >= DONE_SHARE * circuit.rounds * len(circuit.stations)
+    return record.ending is Ending.COMPLETE or reported[record.number] >= DONE_SHARE * circuit.rounds * len(circuit.stations)
 
 
 def next_training_day(block: Block, day: date, own_days: Recurrence | None) -> date:

@@ -58,7 +58,7 @@ def board_help(message: BoardHelp) -> Worded:
     return Worded(
         page(
             "You can say:",
-            f'• a circuit: "{EXAMPLE}"; first "name: Monday" if you like, "for Ana" at the end',
+            f'• a circuit: "{EXAMPLE}"; first "name: Monday" if you like, at the end "in 30 min" or "for Ana"',
             f"• a plan: {PLAN_EXAMPLE}; the last week is the easier one unless you say otherwise",
             '• "yes" puts in force what I showed, "yes for Ana" for one person only, "no" drops it',
             '• "undo" takes the last one back',

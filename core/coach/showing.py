@@ -42,8 +42,8 @@ BODY_MASS_KG = 70  # the energy shown is for a body of this mass; common practic
 USUAL_DAYS = 3  # workouts a week where no plan says how many: common practice, no source
 
 
-def show_circuit(circuit: Circuit, desk: Desk, now: datetime) -> Iterator[CoachMessage]:
-    """A circuit with its times and board, advice on it, and a week of it."""
+def show_circuit(circuit: Circuit, desk: Desk, now: datetime, minutes: int | None = None) -> Iterator[CoachMessage]:
+    """A circuit with its times and board, advice on it, and a week of it; `minutes` is what it was to fit in."""
     yield CircuitShown(
         name=circuit.name,
         rounds=circuit.rounds,
@@ -55,7 +55,7 @@ def show_circuit(circuit: Circuit, desk: Desk, now: datetime) -> Iterator[CoachM
         total_s=timeline.total_s(circuit),
         picture=board_of_circuit(circuit, dark=is_dark(now, desk.zone)),
     )
-    remarks = [Remark(advice.place, advice.says, advice.remedy) for advice in warnings_of(circuit)]
+    remarks = [Remark(advice.place, advice.says, advice.remedy) for advice in warnings_of(circuit, minutes)]
     if not circuit.warm_up_s:
         remarks.append(Remark("the circuit", "no warm-up", 'say how long, such as "5 min warm-up"'))
     if remarks:

@@ -81,8 +81,8 @@ def _said(state: CoachState, text: str, desk: Desk, now: datetime) -> Outcome:
     match typed:
         case Faulty(faults):  # a yes that follows must not be about what was shown before
             return Quiet(state.way_back), (), [ToMend(faults)]
-        case CircuitTyped(circuit, whom):
-            shown = [*show_circuit(circuit, desk, now), _circuit_asked(circuit, _gets(circuit, whom, desk), desk)]
+        case CircuitTyped(circuit, whom, minutes):
+            shown = [*show_circuit(circuit, desk, now, minutes), _circuit_asked(circuit, _gets(circuit, whom, desk), desk)]
             return CircuitReviewed(circuit, whom, state.way_back), (), shown
         case PlanTyped(block, whom):
             return (

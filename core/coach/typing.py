@@ -31,6 +31,9 @@ EVERYONE = {"everyone", "everybody", "all", "all of them"}
 ANY_DAY = re.compile(r"\b(?:any|every) day\b|\bdaily\b", re.IGNORECASE)
 FOR = re.compile(r"(?:^|[\s,;/])for\s+(?P<who>[^/\n;\d]+?)\s*[.!]?\s*$", re.IGNORECASE)
 A_SPAN = re.compile(r"\b(?:weeks?|rounds?|minutes?|mins?|seconds?|secs?)\b", re.IGNORECASE)
+IN_MINUTES = re.compile(
+    r"(?:^|[\s,;/])(?:in|within)\s+(?P<minutes>[1-9]\d{0,2})\s*(?:minutes|mins?)\b(?:\s+in all)?", re.IGNORECASE
+)
 PLAN = re.compile(r"plan\b[:,]?\s*(?P<rest>.+)", re.IGNORECASE | re.DOTALL)
 SHOW = re.compile(r"(?:show|see)(?:\s+me)?\s+(?P<name>.+)", re.IGNORECASE)
 NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -67,10 +70,11 @@ class Show:
 
 @dataclass(frozen=True)
 class CircuitTyped:
-    """A circuit without faults, and for whom."""
+    """A circuit without faults, for whom, and the minutes it is to fit in, None when that was not said."""
 
     circuit: Circuit
     whom: tuple[int, ...] | None
+    minutes: int | None = None
 
 
 @dataclass(frozen=True)
@@ -135,6 +139,9 @@ def _for_whom(text: str, desk: Desk) -> tuple[str, tuple[int, ...] | None, list[
 
 def _circuit(text: str, today: date, whom: tuple[int, ...] | None, faults: list[Remark]) -> Typed:
     """A circuit as plain lines, when the text looks like one."""
+    asked = IN_MINUTES.search(text)
+    if asked is not None:
+        text = f"{text[: asked.start()]}, {text[asked.end() :]}"
     draft = draft_typed(text)
     known = any(named(part.split(",")[0]) is not None for part in re.split(r"[/\n]", text))
     if not known and LIKE_A_CIRCUIT.search(text) is None:
@@ -145,7 +152,7 @@ def _circuit(text: str, today: date, whom: tuple[int, ...] | None, faults: list[
     circuit = draft.circuit
     if circuit.name == UNNAMED:  # the day tells it from the next one that has no name
         circuit = replace(circuit, name=f"{UNNAMED} of {today.day} {today:%b}")
-    return CircuitTyped(circuit, whom)
+    return CircuitTyped(circuit, whom, None if asked is None else int(asked["minutes"]))
 
 
 @dataclass

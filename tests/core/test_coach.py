@@ -139,6 +139,15 @@ def test_a_circuit_without_a_warm_up_is_noticed():
     assert not [one for one in Talk().says(f"{TYPED}, 5 min warm-up").said if isinstance(one, CircuitAdvice)]
 
 
+def test_a_total_far_from_the_minutes_asked_for_is_told():
+    """Ten minutes are too few for three rounds of this; half an hour is well enough."""
+    for minutes, said in ((10, True), (30, False)):
+        talk = Talk().says(f"{TYPED}, 5 min warm-up, in {minutes} min")
+        remarks = [remark for one in talk.said if isinstance(one, CircuitAdvice) for remark in one.remarks]
+        assert any(f"asked for {minutes} min" in remark.says for remark in remarks) is said
+        assert talk.the(CircuitShown).total_s == Span(1695, 1695)
+
+
 def test_a_no_drops_what_was_shown():
     """And nothing has changed."""
     talk = Talk(ANA).says(TYPED, "no")
