@@ -18,11 +18,11 @@ from core.coach.states import CircuitReviewed, Quiet
 from core.coach.step import step
 from core.coach.typing import read_plan
 from core.coach_messages import (
+    BoardHelp,
     CircuitAdvice,
     CircuitShown,
     CircuitsListed,
     CircuitUnknown,
-    BoardHelp,
     CoachNotUnderstood,
     InForce,
     InForceAsked,
