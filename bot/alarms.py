@@ -42,6 +42,8 @@ class Alarms:
 
     def arm(self, instant: datetime | None) -> None:
         """Ring at `instant` of the clock, at once when it is due, instead of what was set before; None: do not ring."""
+        if instant is not None and instant == self._instant and self._watch is not None and self._clock.wait_s(instant) > 0:
+            return  # that is what is set
         self._instant = instant
         self._set()
 

@@ -67,7 +67,8 @@ class Outbox:
         self._channel = channel
         self._pace = pace or Pace(NO_LIMITS)
         self._chats: dict[int, _Chat] = {}
-        self._sent: list[int] = []
+        self._sent: list[tuple[int, asyncio.Future[None]]] = []
+        self._unmarked: list[int] = []
         self._marking: asyncio.Task[None] | None = None
         self._delayed: Callable[[], None] = lambda: None
         self._gone: Callable[[int], None] = lambda _: None
@@ -209,23 +210,27 @@ class Outbox:
             await self._put_back(trainee_id, chat, None)
             return False
         chat.failures = 0
-        self._sent.append(letter.id)
+        marked = asyncio.get_running_loop().create_future()
+        self._sent.append((letter.id, marked))
         if self._marking is None:
             self._marking = asyncio.create_task(self._mark())
+        await marked  # before the next one of this chat: so that at most one can come twice
         return True
 
     async def _mark(self) -> None:
-        """Mark what was sent, as many at once as there are; what cannot be marked is kept for the next time."""
-        ids: list[int] = []
-        try:
-            while self._sent:
-                ids, self._sent = self._sent, []
-                await self._rows.sent(ids, self._clock.now())
-        except Exception:  # noqa: BLE001 - nobody waits for this task; after a restart these messages come twice
-            _log.exception("%d messages could not be marked as sent", len(ids))
-            self._sent = ids + self._sent
-        finally:
-            self._marking = None
+        """Mark what was sent, in all chats at once; what cannot be marked is kept for the next time."""
+        while self._sent:
+            sent, self._sent = self._sent, []
+            try:
+                await self._rows.sent([*self._unmarked, *(number for number, _ in sent)], self._clock.now())
+                self._unmarked = []
+            except Exception:  # noqa: BLE001 - nobody waits for this task; after a restart these messages come twice
+                _log.exception("%d messages could not be marked as sent", len(sent))
+                self._unmarked += [number for number, _ in sent]
+            for _, marked in sent:
+                if not marked.done():
+                    marked.set_result(None)
+        self._marking = None
 
     async def _put_back(self, trainee_id: int, chat: _Chat, retry_after_s: float | None) -> None:
         self._wait(trainee_id, chat, retry_after_s)

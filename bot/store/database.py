@@ -126,13 +126,14 @@ class OneFile:
 
 def _apart(connection: Connection, errand: _Errand) -> tuple[Any, BaseException | None]:
     """One of several in a transaction: what it did is taken back when it fails, and only that."""
-    connection.exec_driver_sql("SAVEPOINT errand")
+    driver = connection.connection.cursor()  # past SQLAlchemy, which takes longer over these than the database
+    driver.execute("SAVEPOINT errand")
     try:
         given = errand.work(connection)
     except Exception as error:  # noqa: BLE001 - it belongs to whoever asked
-        connection.exec_driver_sql("ROLLBACK TO errand")
+        driver.execute("ROLLBACK TO errand")
         return None, error
-    connection.exec_driver_sql("RELEASE errand")
+    driver.execute("RELEASE errand")
     return given, None
 
 

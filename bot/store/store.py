@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import delete, func, insert, select, update
+from sqlalchemy import bindparam, delete, func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
 from bot.errors import DatabaseUnusable, TraineeUnknown
@@ -47,6 +47,14 @@ if TYPE_CHECKING:
     from bot.store.database import Database
     from core.session.events import Step
     from core.trainee import Trainee
+
+# Statements of every message, built once: building one costs more than running it.
+_REVISION = select(TRAINEE.c.revision).where(TRAINEE.c.id == bindparam("of_id")).with_for_update()
+_HEARD = select(INBOX.c.at).where(
+    INBOX.c.channel == bindparam("of_channel"), INBOX.c.external_id == bindparam("of_external_id")
+)
+_HEAR = insert(INBOX)
+_STEP = update(TRAINEE).where(TRAINEE.c.id == bindparam("of_id"))
 
 DAYS_AHEAD = 800  # how far the clocks of a zone are compared: two years and more
 
@@ -218,7 +226,8 @@ class Store:
 
     async def heard_at(self, key: InboxKey) -> datetime | None:
         """The instant at which a message was handled, None when it was not."""
-        at: datetime | None = await self._scalar(select(INBOX.c.at).where(_same(key)))
+        same = {"of_channel": key.channel, "of_external_id": key.external_id}
+        at: datetime | None = await self._database.read(lambda connection: connection.execute(_HEARD, same).scalar_one_or_none())
         return at
 
     async def records(self, name: str | None) -> tuple[tuple[str, SetRecord], ...]:
@@ -271,15 +280,14 @@ class Store:
 
     def _read(self, connection: Connection, trainee_id: int) -> _Known:
         """The trainee as stored; read again only when the revision is not the one that is remembered."""
-        of_id = TRAINEE.c.id == trainee_id
-        revision = (connection.execute(select(TRAINEE.c.revision).where(of_id).with_for_update())).scalar_one_or_none()
+        revision = connection.execute(_REVISION, {"of_id": trainee_id}).scalar_one_or_none()
         if revision is None:
             raise TraineeUnknown(trainee_id)
         known = self._known.get(trainee_id)
         if known is not None and known.revision == revision:
             return known
         both = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id)
-        row = (connection.execute(both.where(of_id))).one()
+        row = connection.execute(both.where(TRAINEE.c.id == trainee_id)).one()
         return _Known(
             revision,
             Ledger(trainee_of(row, _rows(connection, RACK_ITEM, trainee_id, "position")), _history(connection, trainee_id)),
@@ -302,21 +310,18 @@ def _write(connection: Connection, trainee_id: int, known: _Known, step: Step, n
     columns = {"revision": after.revision, "state": state_text(step.state), "wake_at": step.wake_at, "seen_at": now}
     if ledger.trainee != known.ledger.trainee:
         columns |= trainee_columns(ledger.trainee)
-    connection.execute(update(TRAINEE).where(TRAINEE.c.id == trainee_id).values(columns))
+    connection.execute(_STEP, columns | {"of_id": trainee_id})
     return after
 
 
 def _take(connection: Connection, key: InboxKey, trainee_id: int, now: datetime) -> bool:
     """Note an incoming message; false when it was noted before."""
-    if connection.execute(select(INBOX.c.trainee_id).where(_same(key))).first() is not None:
+    same = {"of_channel": key.channel, "of_external_id": key.external_id}
+    if connection.execute(_HEARD, same).first() is not None:
         return False
     row = {"channel": key.channel, "external_id": key.external_id, "trainee_id": trainee_id, "at": now}
-    connection.execute(insert(INBOX), row)
+    connection.execute(_HEAR, row)
     return True
-
-
-def _same(key: InboxKey) -> ColumnElement[bool]:
-    return (INBOX.c.channel == key.channel) & (INBOX.c.external_id == key.external_id)
 
 
 def _history(connection: Connection, trainee_id: int) -> History:

@@ -32,6 +32,11 @@ if TYPE_CHECKING:
     from core.rack import Rack
 
 
+_ADD = {
+    table: insert(table) for table in (tables.SET_RECORD, tables.SET_VOID, tables.WORKOUT, tables.PAIN_RECORD, tables.UNASKED)
+}
+
+
 def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Ledger) -> None:
     """Write the rows of one entry; `after` is the ledger with the entry in it.
 
@@ -39,22 +44,22 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
     """
     match entry:
         case SetNoted(record):
-            connection.execute(insert(tables.SET_RECORD).values(set_columns(trainee_id, record)))
+            connection.execute(_ADD[tables.SET_RECORD], set_columns(trainee_id, record))
         case SetUndone(number, at):
-            connection.execute(insert(tables.SET_VOID).values(trainee_id=trainee_id, number=number, at=at))
+            connection.execute(_ADD[tables.SET_VOID], {"trainee_id": trainee_id, "number": number, "at": at})
         case WorkoutOpened(number, circuit):
             columns = workout_columns(trainee_id, after.workout(number), circuit)
-            connection.execute(insert(tables.WORKOUT).values(columns))
+            connection.execute(_ADD[tables.WORKOUT], columns)
         case WorkoutClosed(number):
             of_number = (tables.WORKOUT.c.trainee_id == trainee_id) & (tables.WORKOUT.c.number == number)
             columns = ending_columns(trainee_id, after.workout(number))
             connection.execute(update(tables.WORKOUT).where(of_number).values(columns))
         case PainNoted(record):
-            connection.execute(insert(tables.PAIN_RECORD).values(pain_columns(trainee_id, record)))
+            connection.execute(_ADD[tables.PAIN_RECORD], pain_columns(trainee_id, record))
         case RackSaid(rack):
             _write_rack(connection, trainee_id, rack)
         case UnaskedNoted(record):
-            connection.execute(insert(tables.UNASKED).values(unasked_columns(trainee_id, record)))
+            connection.execute(_ADD[tables.UNASKED], unasked_columns(trainee_id, record))
         case CautionsAccepted() | UnitChosen() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:

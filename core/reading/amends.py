@@ -80,6 +80,9 @@ def _without_rejected(parts: Sequence[Part]) -> tuple[list[Part], list[Decimal]]
     for part in parts:
         if part.kind == "not":
             after_not = True
+        elif after_not and part.kind == "duration":
+            rejected += [Decimal(-1)]
+            after_not = False
         elif after_not and (part.numbers or part.kind in _NAMED or part.kind == "unit_only"):
             rejected += part.numbers
             after_not = False
@@ -91,6 +94,8 @@ def _without_rejected(parts: Sequence[Part]) -> tuple[list[Part], list[Decimal]]
 def _bare(value: Decimal, rejected: list[Decimal], context: Context) -> Amend:
     """A bare number corrects the reps, unless what it replaces was the load."""
     last = context.last
+    if rejected == [Decimal(-1)]:
+        return Amend(seconds=int(value))  # "40 not 50 seconds"
     if value > MOST_LOAD[context.unit or Unit.KG]:
         raise Open
     if value % 1:

@@ -97,9 +97,9 @@ def _urgent_spelling(raw: str) -> str | None:
     """The urgent word that an unknown word may be meant for: one slip, or two in a long word."""
     if raw in VOCABULARY or raw in ENGLISH or len(raw) < _SHORTEST or not raw.isalpha():
         return None
-    reach = 2 if len(raw) >= _PATIENT_FROM else 1
+    reach = 2 if len(raw) >= _PATIENT_FROM + 1 else 1
     best = min(_URGENT_WORDS, key=lambda word: (OSA.distance(raw, word), word))
-    return best if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or len(raw) >= _PATIENT_FROM) else None
+    return best if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or OSA.distance(raw, best) == 1) else None
 
 
 _PAIRS = (
@@ -151,7 +151,7 @@ def _nearness(word: str, knowns: set[str]) -> int:
 
 def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]) -> list[_Found]:
     said = phrases.find(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
-    alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain")
+    alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
     hurts = [i for i in range(first, last) if tokens[i].text in HURT]
     signs = [
         (one.meaning, one.first, one.last) for one in said if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
@@ -159,7 +159,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += _misspelt_signs(tokens, first, last)
     if alone is not None and not signs:
-        signs.append(("pain", first, last))
+        signs.append((alone.meaning, first, last))
     elif hurts and (places or before) and not signs:
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
         if near <= _NEAR:
@@ -203,8 +203,9 @@ def _told(meanings: set[str], urgent: set[str], places: list[_Place], tokens: Se
         named = [_Place(first, "head", None, spread=False)]
     if "urgent-dizzy" in urgent and not words & {"headache", "migraine"}:
         named = [place for place in named if place.name not in {"head", "eye"}]
+    acute_places = {place.name for place in named if acute or place.name == "chest"}
     hurting = acute or "pain" in meanings or bool(words & HURT)
-    told = [Pain(place.name, place.side, acute) for place in named] if hurting else []
+    told = [Pain(place.name, place.side, place.name in acute_places) for place in named] if hurting else []
     if urgent & _NO_PLACE:
         told.insert(len(told) if chest else 0, Pain(urgent=True))
     return told or [Pain(urgent=bool(urgent))]
@@ -286,7 +287,7 @@ def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
 
 def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]) -> bool:
     """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
-    line = " " + " ".join(token.text for token in tokens[first:last]) + " "
+    line = " " + " ".join(token.text for token in tokens[first : last + 2]) + " "
     if any(figure in line for figure in _FIGURES) or _long_past(line):
         return True
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
@@ -295,7 +296,8 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
     if "if" in lead or "whenever" in lead or "case" in lead:
         return True
     if not urgent and (
-        {"will", "would", "might", "could", "should"} & set(lead)
+        tokens[first].text in {"when", "do", "if"}
+        or {"will", "would", "might", "could", "should"} & set(lead)
         or tokens[first].text in {"will", "does", "should", "can", "could"}
     ):
         return True
@@ -337,7 +339,11 @@ def _denied(tokens: Sequence[Token], first: int, start: int, end: int, *, own: s
         return True
     inside = [token.text for token in tokens[start:end]]
     after = [token.text for token in tokens[end : end + 3]]
-    if after[:1] == ["free"] or (not own and set(after[:2]) & {"gone", "free"}):
+    if (
+        after[:1] == ["free"]
+        or (not own and set(after[:2]) & {"gone", "free"})
+        or after[1:2] in (["gone"], ["passed"], ["stopped"])
+    ):
         return True
     return any(word in _DENIALS and word != own for word in inside) and not (own and inside[:1] == ["no"])
 

@@ -152,6 +152,8 @@ def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool 
         parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
+    if parts and parts[-1].kind in {"by", "at"} and marking.passed:
+        parts.pop()  # "no pain at all": the words go on, and no number comes
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
 

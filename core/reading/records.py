@@ -52,6 +52,8 @@ def records(
     parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed)
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
+    if (exchanged := _exchanged(tokens, context)) is not None:
+        return [exchanged]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
     correcting = _corrects(tokens, parts, marks, context)
@@ -111,6 +113,7 @@ _ASKING = frozenset(
         "are",
     }
 )
+_EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
 _NOTED = listed("words_records", "noted")
 
 
@@ -122,6 +125,23 @@ def _names(tokens: Sequence[Token]) -> str:
     if words & {"weight", "load", "weights"}:
         return "load"
     return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
+
+
+def _exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | None:
+    """Such as "change 11 to 12": the number given up, and the one for it."""
+    for at in range(len(tokens) - 3):
+        verb, rejected, link, meant = tokens[at : at + 4]
+        numbers = (
+            rejected.kind is Kind.NUMBER and meant.kind is Kind.NUMBER and sum(t.kind in _NUMERIC for t in tokens) == len("ab")
+        )
+        if numbers and verb.text in _EXCHANGING and link.text in {"to", "for", "with", "by", "into"}:
+            load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value
+            try:
+                said = [Part("not"), Part("bare", (rejected.value,)), Part("bare", (meant.value,))]
+                return at, amend(said, context, about="load" if load else "")
+            except Open:
+                return at, Unclear()
+    return None
 
 
 def _settled(
@@ -196,7 +216,7 @@ def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
     joined = bool(kinds & {"at", "at_sign", "with"}) and sum(part.kind == "bare" for part in parts) > 1
-    return joined or ("load" in kinds and bool(kinds & {"bare", "reps"})) or "reps" in kinds
+    return joined or (bool(kinds & {"load", "bodyweight"}) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
 
 
 def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collection[int]) -> dict[int, Said]:
@@ -216,8 +236,8 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
 
 def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
-    short = len(tokens) <= _LONGEST_STARRED  # a star and a quantity: "*12", "12kg*"
-    if short and tokens and "*" in {tokens[0].text, tokens[-1].text}:
+    short = 1 < len(tokens) <= _LONGEST_STARRED  # a star and a quantity: "*12", "12kg*"
+    if short and ((tokens[0].text == "*" and tokens[1].glued) or (tokens[-1].text == "*" and tokens[-1].glued)):
         return True
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
@@ -228,7 +248,8 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
     sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
     named = any(
-        token.text in {"weight", "load", "reps", "kg", "lb"} and following.text in {"was", "were"}
+        token.text in {"weight", "load", "reps", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
+        and following.text in {"was", "were"}
         for token, following in pairwise(tokens)
     )
     if named and context.last is not None and not awaited and not full:
@@ -246,7 +267,7 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
         trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
         return trailing and not full and (context.last is not None or not awaited)
-    if full and (context.last is None or _apart(tokens, sorry)):
+    if full and (awaited or context.last is None or _apart(tokens, sorry)):
         return False
     if awaited:
         return context.last is not None and not _apart(tokens, sorry)

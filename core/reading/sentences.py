@@ -138,11 +138,20 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
         elif one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
-        elif not (correcting and one.meaning.startswith("units")) and _stands(tokens, one, first, last):
+        elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and _stands(
+            tokens, one, first, last
+        ):
             reading.add(one.first, _act(one, reading.text))
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
     return bool(said)
+
+
+def _corrects_unit(reading: Reading, said: Said) -> bool:
+    """Whether "lbs not kg" after a record corrects it and sets nothing."""
+    words = {token.text for token in reading.tokens[said.first : said.last]}
+    recorded = reading.context.last is not None and reading.context.awaiting is Awaiting.NONE
+    return recorded and "not" in words and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
 
 
 def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool) -> None:
@@ -266,7 +275,7 @@ def _alone(context: Context) -> Callable[[str], bool]:
     def wanted(meaning: str) -> bool:
         if meaning == "start-if-go":
             return context.awaiting is Awaiting.GO
-        return meaning != "pain" and not meaning.startswith("answer")
+        return meaning != "pain" and not meaning.startswith(("answer", "urgent"))
 
     return wanted
 
@@ -283,7 +292,11 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning == "pause":
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
         held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
-        held = held or (tokens[first].text == "i" and any(token.text == "hold" for token in tokens))
+        held = held or (
+            tokens[first].text == "i"
+            and any(token.text == "hold" for token in tokens)
+            and tokens[said.last - 1].text in {"minutes", "seconds"}
+        )
         return not counted and not held
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])

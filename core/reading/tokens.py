@@ -104,7 +104,7 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
         return _take_number(tokens, found, text, glued=glued)
     after_number = bool(tokens) and tokens[-1].kind is Kind.NUMBER
     if group in {"word", "letters"}:
-        tokens += _word_tokens(raw, start, end, glued=glued, number=tokens[-1].value if after_number else _NO_NUMBER)
+        tokens += _word_tokens(raw, start, end, glued=glued, before=tokens[-1].value if after_number else _NO_NUMBER)
     elif group == "plural":
         tokens.append(Token(Kind.WORD, "s", raw, start, end, glued))
     elif group == "emoji":
@@ -159,12 +159,12 @@ def _is_negative(tokens: list[Token], *, glued: bool) -> bool:
     return not tokens[-1].glued and before.kind is not Kind.NUMBER and before.text not in UNITS
 
 
-def _word_tokens(raw: str, start: int, end: int, *, glued: bool, number: Decimal) -> list[Token]:
+def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal) -> list[Token]:
     """The words one written word stands for; right after a number a slip of a unit is the unit, "kgx" a unit and a cross."""
-    after_number = number >= 0
+    after_number = before >= 0
     if after_number and raw in UNIT_SLIPS:
         return [Token(Kind.WORD, UNIT_SLIPS[raw].value, raw, start, end, glued)]
-    if after_number and glued and raw == "k" and number >= _LEAST_K:
+    if after_number and glued and raw == "k" and before >= _LEAST_K:
         return [Token(Kind.WORD, "kg", raw, start, end, glued)]
     if after_number and raw[-1] == "x" and raw[:-1] in UNITS:
         return [
@@ -184,7 +184,7 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, number: Decimal
         )
         return [number, Token(Kind.WORD, "s", "s", end - 1, end, glued=True)]
     if raw.endswith("'s") and raw not in VOCABULARY and (raw[:-2] in VOCABULARY or raw[:-2] in ENGLISH):
-        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, number=_NO_NUMBER)[:1]]
+        owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, before=_NO_NUMBER)[:1]]
         return [*owner, Token(Kind.WORD, "is", "", end - 2, end)]
     words = (raw,) if raw in NUMBER_WORDS or (start > _MENDED and raw not in VOCABULARY) else respell(raw)
     if len(words) == 1 and words[0] in NUMBER_WORDS:
@@ -311,6 +311,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     more_tank = following[:1] == ("more",) and (
         len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in {"left", "in", ",", "."}
     )
+    counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
+    if word in {"for", "to", "too"} and counted and previous not in {"kg", "lb"}:
+        return "four" if word == "for" else "two"
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
             return "two"

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
-from core.reading.lexicon import COURTESY, listed, sayings
+from core.reading.lexicon import COURTESY, GUARDS, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ _OFF = listed("when", "off")
 _PLAN = listed("words_when", "plan")
 _MOVES = listed("words_when", "moves")
 _DONE = listed("words_when", "done")
-_LEADS = sayings("leads")
+_LEADS = sayings("moment_leads")
 _WAIT_LEADS = sayings("wait_leads")
 _SMALL = listed("words_when", "small") | COURTESY
 _LONGEST_PAUSE_MINUTES = 2
@@ -35,7 +35,11 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     used = {i for moment in moments for i in range(moment.first, moment.last)}
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
-    reminds = bool(said & REMIND_WORDS) or "remember me" in " ".join(words) or "make me remember" in " ".join(words)
+    reminds = (
+        (bool(said & REMIND_WORDS) and "went" not in said)
+        or "remember me" in " ".join(words)
+        or "make me remember" in " ".join(words)
+    )
     if said & _DONE and not reminds:
         return []
     loose = [
@@ -162,6 +166,9 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     """Whether the words put the workout off."""
     line = f" {' '.join(words)} "
     said = set(words)
+    asks = bool({"remind", "ask", "try", "ping", "later", "snooze", "again", "me", "us", "more", "postpone"} & said)
+    if not asks and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
+        return False
     if {"snooze", "postpone"} & said or any(
         f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
     ):

@@ -129,7 +129,7 @@ async def started(program, network, folder, begins=""):
         "BENCH_START": str(begins),
         "PYTHONPATH": str(ROOT),
     }
-    process = subprocess.Popen([sys.executable, "-c", program], env=environment, cwd=ROOT, stdout=subprocess.DEVNULL)
+    process = subprocess.Popen([sys.executable, "-c", program], env=environment, cwd=ROOT, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     try:
         yield process
     finally:
@@ -137,10 +137,20 @@ async def started(program, network, folder, begins=""):
         process.wait()
 
 
+async def warm(network, trainees):
+    """Everybody has written once to this process, and been answered: it has read what it remembers."""
+    await network.until(lambda: network._waiting)
+    for number in range(trainees):
+        network._pending[number + 1] = {"update_id": number + 1, "message": network._body(FIRST_CHAT + number, 5) | {"text": "use kilos"}}
+    await network._notify()
+    await network.until(lambda: sum(map(len, network.answered.values())) >= trainees and network.all_confirmed)
+    network.answered.clear()
+
+
 async def saturated(program, trainees, answers, folder, begins=""):
     """Messages a second and CPU milliseconds a message, for a backlog; `answers` a message."""
     async with Bench() as network, started(program, network, folder, begins) as process:
-        await network.until(lambda: network._waiting)
+        await warm(network, trainees)
         before, begun = cpu_s(process.pid), time.perf_counter()
         for number in range(trainees):
             network._pending[5000 + number] = {
@@ -156,7 +166,7 @@ async def saturated(program, trainees, answers, folder, begins=""):
 async def steady(program, trainees, answers, folder, begins=""):
     """Latency (median, 99th percentile, in ms) and CPU milliseconds a message, at fifty a second."""
     async with Bench() as network, started(program, network, folder, begins) as process:
-        await network.until(lambda: network._waiting)
+        await warm(network, trainees)
         before, begun = cpu_s(process.pid), time.perf_counter()
         for number in range(trainees):
             wait_s = begun + number * EACH_S - time.perf_counter()

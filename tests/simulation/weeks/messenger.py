@@ -48,8 +48,9 @@ class Messenger:
             if sent_at == self._clock.now():
                 self._doubt[trainee] = (text, sent_at)
 
-    async def send(self, trainee: int, message) -> None:
+    async def send(self, trainee: int, letter) -> None:
         """Deliver a message, or raise what a network raises."""
+        message = letter.rendered
         now = self._clock.now()
         chance = self._chance.setdefault(trainee, random.Random(self._seed * 77 + trainee))  # noqa: S311 - a game
         if now < self._blocked_until.get(trainee, now):

@@ -79,7 +79,7 @@ class Life:
         """Send through the messenger, unless the process is no more."""
         if self.dead:
             raise Unreachable
-        await self._messenger.send(trainee, letter.rendered)
+        await self._messenger.send(trainee, letter)
 
     async def advance_to(self, instant: datetime) -> None:
         """Let everything happen that is due up to an instant, or up to the kill; the clock stands where it ended."""

@@ -48,9 +48,9 @@ class Phone:
     def __init__(self) -> None:
         self.heard: list[tuple[str, str]] = []
 
-    async def send(self, _trainee, message) -> None:
+    async def send(self, _trainee, letter) -> None:
         """Take a message."""
-        self.heard.append((message.kind, message.text))
+        self.heard.append((letter.rendered.kind, letter.rendered.text))
 
 
 @pytest.fixture(scope="module")
