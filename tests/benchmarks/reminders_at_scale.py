@@ -10,6 +10,7 @@ from __future__ import annotations
 import argparse
 import asyncio
 import gc
+import logging
 import random
 import sqlite3
 import statistics
@@ -211,6 +212,7 @@ def main() -> None:
                 asyncio.run(make(file, asked.trainees, asked.due))
                 asyncio.run(ours(file, asked.due))
         case "scheduler":
+            logging.getLogger("apscheduler").setLevel(logging.ERROR)  # it has a line to say for every job that it drops
             asyncio.run(scheduler(asked.trainees, asked.due))
         case _:
             _run("planning", asked.trainees, asked.due)
