@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 
 from bot.errors import Gone, Unreachable, Unsure
 from bot.pace import NO_LIMITS, Pace, rank_of
-from bot.store.outgoing import STALE, is_countdown, is_stale
 from bot.ports import Letter
+from bot.store.outgoing import STALE, is_countdown, is_stale
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable

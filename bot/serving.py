@@ -1,7 +1,7 @@
 """The `serve` command: the messaging account, from the first call to the last.
 
-The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what is
-being sent is sent, then the connections and the database are closed.
+The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what
+is being sent is sent, then the connections and the database are closed.
 """
 
 from __future__ import annotations
@@ -30,10 +30,10 @@ from bot.lock import claimed
 from bot.log import to_file
 from bot.outbox import Outbox, backoff_s
 from bot.pace import Limits, Pace
+from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
 from bot.wording.network import CLAIM, COMMANDS, READY
 from core.session.states import Working
-from bot.ports import Clock
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator

@@ -10,6 +10,7 @@ from sqlalchemy import bindparam, delete, func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
 from bot.errors import DatabaseUnusable, TraineeUnknown
+from bot.ports import Letter
 from bot.store.engine import open_database
 from bot.store.ledger import Ledger
 from bot.store.outgoing import Outbound, Outgoing
@@ -36,7 +37,6 @@ from core.diary import History, SetRecord
 from core.reminders import offsets_of
 from core.session.moment import moment
 from core.session.states import State
-from bot.ports import Letter
 
 if TYPE_CHECKING:
     from typing import Self
@@ -50,9 +50,7 @@ if TYPE_CHECKING:
 
 # Statements of every message, built once: building one costs more than running it.
 _REVISION = select(TRAINEE.c.revision).where(TRAINEE.c.id == bindparam("of_id")).with_for_update()
-_HEARD = select(INBOX.c.at).where(
-    INBOX.c.channel == bindparam("of_channel"), INBOX.c.external_id == bindparam("of_external_id")
-)
+_HEARD = select(INBOX.c.at).where(INBOX.c.channel == bindparam("of_channel"), INBOX.c.external_id == bindparam("of_external_id"))
 _HEAR = insert(INBOX)
 _STEP = update(TRAINEE).where(TRAINEE.c.id == bindparam("of_id"))
 

@@ -233,8 +233,8 @@ class ParkedRow(Row, table=True):
 class OutboxRow(Row, table=True):
     """A message on its way: `status` is waiting, sending, sent or dropped; `reason` says why it was dropped.
 
-    `exercise` is the slug of what a card shows; `moment` says where the conversation was, so that a quick reply pressed later can be
-    told from one that still fits.
+    `exercise` is the slug of what a card shows; `moment` says where the conversation was, so that a quick reply pressed later can
+    be told from one that still fits.
     """
 
     __tablename__ = "outbox"

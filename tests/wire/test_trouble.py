@@ -112,7 +112,10 @@ async def test_who_blocks_us_is_marked_and_the_coach_is_told_once(house, network
     await network.block(ANA)
     await house.after(300)
     assert [call.code for call in network.sends(ANA)].count(403) == 1
-    assert network.shown(ROSA).count("I can't reach Trainee 11 any more: they\nhave blocked me or left.\nA word from you may help.") <= 1
+    assert (
+        network.shown(ROSA).count("I can't reach Trainee 11 any more: they\nhave blocked me or left.\nA word from you may help.")
+        <= 1
+    )
     assert network.last(ROSA).text.startswith("I can't reach Ana any more")
     reasons = {row["reason"] for row in rows(tmp_path / "stationcall.sqlite3", "outbox") if row["trainee_id"] == 2}
     assert reasons <= {None, "blocked"}

@@ -1,7 +1,7 @@
 """The face of the work clock: one message, edited without sound at each quarter of the work.
 
-The calls of the clock that must be heard are messages of their own. The face is an ornament: an edit that the network has no room for
-is left out, and after a restart in the middle of a station the face stays as it was.
+The calls of the clock that must be heard are messages of their own. The face is an ornament: an edit that the network has no room
+for is left out, and after a restart in the middle of a station the face stays as it was.
 """
 
 from __future__ import annotations
@@ -9,19 +9,18 @@ from __future__ import annotations
 import asyncio
 import logging
 from dataclasses import dataclass, replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 from html import escape
 from typing import TYPE_CHECKING
+
+from telegram import InlineKeyboardMarkup
 
 from bot.errors import ChannelError, Unreachable
 from bot.pace import Rank
 from bot.wording.network import face, face_over
-from datetime import datetime
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
-
-    from telegram import InlineKeyboardMarkup
 
     from bot.pace import Pace
     from bot.ports import Clock
