@@ -45,7 +45,7 @@ async def test_a_429_waits_as_told_and_loses_nothing(house, network):
 async def test_a_429_for_the_clocks_face_makes_the_chat_wait_too(house, network):
     """The limit is the chat's, not the method's; the face is given up, the calls come when the wait is over."""
     await at_work(house)
-    network.fail(Fault(429, "Too Many Requests: retry after 20", retry_after=20), "editMessageText", to(ANA))
+    network.fail(Fault(429, "Too Many Requests: retry after 26", retry_after=26), "editMessageText", to(ANA))
     await house.after(34)
     assert network.last(ANA).text.startswith("GO!")
     await house.after(30)
