@@ -1,7 +1,7 @@
 """The `serve` command: the messaging account, from the first call to the last.
 
-The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what is
-being sent is sent, then the connections and the database are closed.
+The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what
+is being sent is sent, then the connections and the database are closed.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from tzlocal import get_localzone_name
 
 from bot.alarms import Alarms
 from bot.assistant import Assistant, started
-from bot.bootstrap import clock_after, demo, opened_store
+from bot.bootstrap import clock_after, demo, for_newcomers, opened_store
 from bot.channels.telegram.desk import CLAIM_HOURS, Desk, House
 from bot.channels.telegram.face import Faces
 from bot.channels.telegram.network import Network
@@ -29,15 +29,17 @@ from bot.errors import Unreachable
 from bot.lock import claimed
 from bot.log import to_file
 from bot.outbox import Outbox, backoff_s
+from bot.pictures.gallery import Gallery
 from bot.pace import Limits, Pace
+from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
 from bot.wording.network import CLAIM, COMMANDS, READY
 from core.session.states import Working
-from bot.ports import Clock
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
     from datetime import datetime
+    from pathlib import Path
 
     from bot.store.store import Store
 
@@ -64,7 +66,9 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
             try:
                 if await _reached(network, stop):
                     held, clock = settings.webhook is None, await clock_after(store)
-                    async with on_network(network, store, clock, held=held, emergency=settings.emergency) as office:
+                    async with on_network(
+                        network, store, clock, held=held, pictures_in=settings.data, emergency=settings.emergency
+                    ) as office:
                         await _announce(office, out)
                         await _listen(office, settings, stop)
             finally:
@@ -89,11 +93,12 @@ async def on_network(
     limits: Limits | None = None,
     *,
     held: bool = False,
+    pictures_in: Path | None = None,
     emergency: str | None = None,
 ) -> AsyncIterator[Office]:
     """An assistant at work over an open store and a network that was started; stopped in good order at the end.
 
-    `held`: no alarm is looked at before `Assistant.release`.
+    `held`: no alarm is looked at before `Assistant.release`. `pictures_in` is the data folder, None for words alone.
     """
     scenario = demo()
     register = Register(store.people)
@@ -105,10 +110,13 @@ async def on_network(
         return isinstance(state, Working) and state.ends_at == ends_at
 
     faces = Faces(clock, pace, network.change, still_runs)
-    outbox = Outbox(store.outgoing, clock, Sending(network, register, faces, store.state), pace)
+    sending = Sending(network, register, faces, store.state)
+    outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
     assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=(faces,))
     faces.when_planned(assistant.rearm)
-    house = House(await store.save_circuit(scenario.circuit), get_localzone_name())
+    for account in register.coaches():
+        await store.make_coach(account.trainee_id)
+    house = House(await for_newcomers(store, scenario), get_localzone_name())
     desk = Desk(network, register, store, assistant, clock, house)
     outbox.when_gone(desk.gone)
     if held:

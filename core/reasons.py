@@ -172,6 +172,11 @@ class HeldBack:
 
 
 @dataclass(frozen=True)
+class EasierWeek:
+    """Lighter than before, because this week of the plan is an easier one."""
+
+
+@dataclass(frozen=True)
 class AsSaid:
     """The trainee said it felt heavy or light."""
 
@@ -211,4 +216,4 @@ Reason = (
     | TodaysForm
 )
 
-CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | GoingLight | TempoFirst | AsSaid | EmptyHands
+CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | GoingLight | EasierWeek | TempoFirst | AsSaid | EmptyHands

@@ -3,7 +3,18 @@
 from __future__ import annotations
 
 from bot.wording import reasons
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, GoingLight, HeldBack, TempoFirst
+from core.reasons import (
+    AsLastTime,
+    AsSaid,
+    CardReason,
+    CarryStart,
+    CoachSays,
+    EasierWeek,
+    EmptyHands,
+    GoingLight,
+    HeldBack,
+    TempoFirst,
+)
 
 
 def why_text(reason: CardReason) -> str:
@@ -21,6 +32,8 @@ def why_text(reason: CardReason) -> str:
             return f"Light today: stop with {left} left in you."
         case TempoFirst():
             return "Same load until the tempo holds."
+        case EasierWeek():
+            return "Lighter on purpose: your easier week."
         case AsSaid(felt):
             return f"You said it was {felt}."
         case EmptyHands():

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.agenda import DayKind, agenda, days_of, days_since, eased
 from core.diary import WorkoutOpened
-from core.health import LightWhy, NoteKind
+from core.health import EasierWhy, LightWhy, NoteKind
 from core.messages import (
     DayAt,
     LighterDay,
@@ -16,14 +16,17 @@ from core.messages import (
     RestDay,
     SameMuscles,
     StationLine,
+    TodayInBlock,
     TodayPlan,
     WarmUp,
 )
+from core.plan import weekday
 from core.safety.day import extra_reserve, lighter_today, rounds_left
 from core.safety.joints import joint_of, watched
 from core.safety.recovery import easier_week_due, recently_hard
 from core.safety.setting import checks, warm_up_moves
 from core.session import cues, health
+from core.session.boards import board_of
 from core.session.cards import show
 from core.session.places import entering, exercise_at, seconds_after, sided, station_s
 from core.session.prescription import advise
@@ -32,14 +35,17 @@ from core.session.standing import bar_now, needed
 from core.session.states import Asking, Idle, Place, State, Workout
 
 if TYPE_CHECKING:
+    from core.plan import Due
     from core.session.turn import Turn
 
 
 def opened(turn: Turn) -> Workout:
     """The day's workout, before its first station: as much lighter as the day asks for, without what hurts."""
-    trainee, circuit = turn.plan.trainee, turn.plan.circuit
+    trainee, circuit, due = turn.plan.trainee, turn.plan.circuit, turn.plan.due
     reasons = lighter_today(trainee, turn.diary, turn.now)
-    shorter = eased(circuit, days_since(turn.history.workouts, trainee.zone, turn.today))
+    shorter = circuit
+    if due is None or not due.easier:
+        shorter = eased(circuit, days_since(turn.history.workouts, trainee.zone, turn.today))
     workout = Workout(
         number=len(turn.history.workouts) + 1,
         circuit=replace(circuit, rounds=min(shorter.rounds, rounds_left(circuit.rounds, reasons))),
@@ -63,7 +69,7 @@ def begin(turn: Turn, idle: Idle) -> State:
         turn.say(needed(turn, found))
         return idle
     why = easier_week_due(turn.history, turn.now)
-    if why is not None:
+    if why is not None and (turn.plan.due is None or why is not EasierWhy.PLAN):  # a coach's plan has its own
         turn.keep_note(NoteKind.EASIER_WEEK, why.value)
     workout = opened(turn)
     places = tuple(dict.fromkeys(pain.place or "" for pain in watched(turn.diary.pains, turn.now)))
@@ -114,6 +120,14 @@ def say_today(turn: Turn) -> None:
     if found is not None:
         turn.say(needed(turn, found))
         return
+    due = turn.plan.due
+    if due is not None and (due.done_today or due.on != turn.today):
+        coming = DayAt(due.on, None if trainee.reminders is None else trainee.reminders.time_on(due.on))
+        turn.say(RestDay(circuit, coming, taken_off=day.kind is DayKind.OFF, done=due.done_today))
+        return
+    if due is not None:
+        _say_circuit(turn, done=False, days_off=day.days_off)
+        return
     match day.kind:
         case DayKind.REST | DayKind.OFF:
             turn.say(RestDay(circuit, coming, taken_off=day.kind is DayKind.OFF))
@@ -126,7 +140,7 @@ def say_today(turn: Turn) -> None:
 def _say_circuit(turn: Turn, *, done: bool, days_off: int | None) -> None:
     """Say the day's circuit: stations with their loads, rounds, minutes."""
     workout = opened(turn)
-    circuit = workout.circuit
+    circuit, due = workout.circuit, turn.plan.due
     lines = []
     for place in (Place(1, number) for number in range(1, len(circuit.stations) + 1) if number not in workout.left_out):
         movement = exercise_at(workout, place)
@@ -143,5 +157,12 @@ def _say_circuit(turn: Turn, *, done: bool, days_off: int | None) -> None:
             done_today=done,
             days_off=days_off if eased(turn.plan.circuit, days_off).rounds < turn.plan.circuit.rounds else None,
             offer=health.wanting(turn),
+            picture=board_of(turn, workout, (shortest_s, longest_s)),
+            block=None if due is None else _in_block(due),
         )
     )
+
+
+def _in_block(due: Due) -> TodayInBlock:
+    """Where in the block today's workout is."""
+    return TodayInBlock(due.week, due.weeks, due.easier, None if due.missed is None else weekday(due.missed))
