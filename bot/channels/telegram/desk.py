@@ -55,6 +55,7 @@ if TYPE_CHECKING:
     from bot.ports import Clock
     from bot.store.people import Account
     from bot.store.store import Store
+    from core.messages import Message
 
 ALPHABET = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # no letter looks like a digit
 CODE = re.compile(rf"(?:/start\s+)?([{ALPHABET}]{{10}})", re.IGNORECASE)
@@ -147,6 +148,11 @@ class Desk:
         if account is not None and not account.gone:
             self._assistant.away(trainee_id, away=True)
             self._beside(self._lose(account))
+
+    async def tell_coaches(self, message: Message) -> None:
+        """Tell every coach who can be reached."""
+        for coach in self._register.coaches():
+            await self._assistant.tell(coach.trainee_id, (message,))
 
     async def idle(self) -> None:
         """Return when nothing is done beside the conversations any more."""
@@ -306,17 +312,13 @@ class Desk:
 
     async def _lose(self, account: Account) -> None:
         await self._register.mark(account, self._clock.now())
-        await self._tell_coaches(account, TraineeGone(account.name))
+        await self.tell_coaches(TraineeGone(account.name))
 
     async def _regain(self, account: Account) -> None:
         await self._register.mark(account, None)
         self._assistant.away(account.trainee_id, away=False)
-        await self._tell_coaches(account, TraineeBack(account.name))
-
-    async def _tell_coaches(self, about: Account, message: TraineeGone | TraineeBack) -> None:
-        for coach in self._register.coaches():
-            if coach.trainee_id != about.trainee_id:
-                await self._assistant.tell(coach.trainee_id, (message,))
+        if not account.coach:
+            await self.tell_coaches(TraineeBack(account.name))
 
     # Beside
 
