@@ -181,6 +181,8 @@ class Outbox:
             elif not await self._send(trainee_id, chat, letter, now):
                 return
             chat.letters.popleft()
+            if chat.letters and self._marking is not None:  # so that at most one message of a chat is ever sent and not marked
+                await asyncio.wait([self._marking])
 
     async def _send(self, trainee_id: int, chat: _Chat, letter: Letter, now: datetime) -> bool:
         """Send one message; false when the chat has to wait, or is over."""

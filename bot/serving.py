@@ -18,7 +18,7 @@ from tzlocal import get_localzone_name
 
 from bot.alarms import Alarms
 from bot.assistant import Assistant, started
-from bot.bootstrap import clock_after, demo, opened_store
+from bot.bootstrap import clock_after, demo, for_newcomers, opened_store
 from bot.channels.telegram.desk import CLAIM_HOURS, Desk, House
 from bot.channels.telegram.face import Faces
 from bot.channels.telegram.network import Network
@@ -30,6 +30,7 @@ from bot.errors import Unreachable
 from bot.lock import claimed
 from bot.log import to_file
 from bot.outbox import Outbox, backoff_s
+from bot.pictures.gallery import Gallery
 from bot.pace import Limits, Pace
 from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
@@ -68,7 +69,9 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
             network = Network(settings.token, settings.api)
             try:
                 if await _reached(network, stop):
-                    async with on_network(network, store, await clock_after(store), held=settings.webhook is None) as office:
+                    async with on_network(
+                        network, store, await clock_after(store), held=settings.webhook is None, pictures_in=settings.data
+                    ) as office:
                         await _announce(office, out)
                         await _say_missed(office, settings.data / LAST_HEARD)
                         await _listen(office, settings, stop)
@@ -88,11 +91,17 @@ class Office:
 
 @asynccontextmanager
 async def on_network(
-    network: Network, store: Store, clock: Clock, limits: Limits | None = None, *, held: bool = False
+    network: Network,
+    store: Store,
+    clock: Clock,
+    limits: Limits | None = None,
+    *,
+    held: bool = False,
+    pictures_in: Path | None = None,
 ) -> AsyncIterator[Office]:
     """An assistant at work over an open store and a network that was started; stopped in good order at the end.
 
-    `held`: no alarm is looked at before `Assistant.release`.
+    `held`: no alarm is looked at before `Assistant.release`. `pictures_in` is the data folder, None for words alone.
     """
     scenario = demo()
     register = Register(store.people)
@@ -104,10 +113,13 @@ async def on_network(
         return isinstance(state, Working) and state.ends_at == ends_at
 
     faces = Faces(clock, pace, network.change, still_runs)
-    outbox = Outbox(store.outgoing, clock, Sending(network, register, faces, store.state), pace)
+    sending = Sending(network, register, faces, store.state)
+    outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
     assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, chores=(faces,))
     faces.when_planned(assistant.rearm)
-    house = House(await store.save_circuit(scenario.circuit), get_localzone_name())
+    for account in register.coaches():
+        await store.make_coach(account.trainee_id)
+    house = House(await for_newcomers(store, scenario), get_localzone_name())
     desk = Desk(network, register, store, assistant, clock, house)
     outbox.when_gone(desk.gone)
     if held:

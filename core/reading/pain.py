@@ -287,7 +287,7 @@ def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
 
 def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]) -> bool:
     """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
-    line = " " + " ".join(token.text for token in tokens[first:last]) + " "
+    line = " " + " ".join(token.text for token in tokens[first : last + 2]) + " "
     if any(figure in line for figure in _FIGURES) or _long_past(line):
         return True
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
@@ -296,7 +296,8 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
     if "if" in lead or "whenever" in lead or "case" in lead:
         return True
     if not urgent and (
-        {"will", "would", "might", "could", "should"} & set(lead)
+        tokens[first].text in {"when", "do", "if"}
+        or {"will", "would", "might", "could", "should"} & set(lead)
         or tokens[first].text in {"will", "does", "should", "can", "could"}
     ):
         return True

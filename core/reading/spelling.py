@@ -14,7 +14,7 @@ from functools import lru_cache
 from rapidfuzz import process
 from rapidfuzz.distance import OSA, Levenshtein
 
-from core.reading.lexicon import CORE, ENGLISH, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY, listed
+from core.reading.lexicon import CORE, ENGLISH, GUARDS, NUMBER_PLURALS, NUMBER_WORDS, REWRITES, UNITS, VOCABULARY, listed
 
 _SHORTEST_KNOWN = 3
 _SHORTEST_TYPED = 3
@@ -45,7 +45,7 @@ for _word in sorted(VOCABULARY):
 
 _JOINED_PARTS = frozenset(
     word
-    for word in VOCABULARY
+    for word in VOCABULARY - GUARDS["foreign"] - GUARDS["measure"]
     if (len(word) > _SHORTEST_PART and word.isalpha() and word not in NUMBER_WORDS) or word in _SHORT_PARTS
 )
 

@@ -6,7 +6,7 @@ import random
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Protocol
 
-from bot.errors import Gone, Unreachable
+from bot.errors import Gone, Unreachable, Unsure
 
 if TYPE_CHECKING:
     from bot.clock import SimulatedClock
@@ -75,4 +75,4 @@ class Messenger:
         self._hearing.delivered(trainee, message.kind, message.text, now, heard_at, again=again)
         if chance.random() < FORGETS:
             self._doubt[trainee] = (message.text, now)
-            raise Unreachable
+            raise Unsure

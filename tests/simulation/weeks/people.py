@@ -26,6 +26,7 @@ class Person:
     """A trainee: a name, a place, days and a time, and a character.
 
     `keen` is how often a reminder is followed, `forgetful` how often it is ignored; what is left is put off or called off.
+    `reported` counts the sets told in this workout, `on_the_way` the texts that their phone does not show as delivered.
     """
 
     number: int
@@ -39,7 +40,7 @@ class Person:
     heard_last: tuple[str, str] = ("", "")
     reps: list[int] = field(default_factory=list)
     reported: int = 0
-    noted: int = 0
+    on_the_way: int = 0
     training: bool = False
     settled: bool = False
 
@@ -76,15 +77,11 @@ class Person:
                 return [Text(self._soon(), "go")]
             case "Down" if "How many" in text:
                 return [self._reports()]
-            case "Noted":
-                self.noted += 1
-                return []
             case "StillThere" | "WhereWeWere":
                 return [Text(self._soon(), "back")]
             case "Summary":
-                self.training, all_noted = False, 0 < self.reported <= self.noted
-                self.reported = self.noted = 0
-                if all_noted and self.chance.random() < 0.3:
+                self.training, reported, self.reported = False, self.reported, 0
+                if reported and not self.on_the_way and self.chance.random() < 0.3:
                     wrong, right = self.reps[-1], self._other_reps()
                     return [Text(self._soon(), f"sorry {right} not {wrong}", ("amend", wrong, right))]
                 return []

@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from bot.clock import SimulatedClock
-    from bot.ports import Channel
 
 When = Literal["before", "after"]
 SHORT = Circuit(
@@ -48,10 +47,10 @@ class Killed(Exception):
 class Life:
     """From a start to a kill or to the end. `commits` counts the transactions that wrote something and came to their end."""
 
-    def __init__(self, file: Path, clock: SimulatedClock, channel: Channel) -> None:
+    def __init__(self, file: Path, clock: SimulatedClock, messenger) -> None:
         self._file = file
         self._clock = clock
-        self._channel = channel
+        self._messenger = messenger
         self._kill_at: tuple[When, int] | None = None
         self._wrote = False
         self.commits = 0
@@ -80,7 +79,7 @@ class Life:
         """Send through the messenger, unless the process is no more."""
         if self.dead:
             raise Unreachable
-        await self._channel.send(trainee, letter)
+        await self._messenger.send(trainee, letter)
 
     async def advance_to(self, instant: datetime) -> None:
         """Let everything happen that is due up to an instant, or up to the kill; the clock stands where it ended."""
@@ -107,8 +106,8 @@ class Life:
         else:
             if self._alarms._scheduler.running:  # noqa: SLF001 - it may have died before
                 await self._alarms.stop()
-            for sender in [chat.sender for chat in self._outbox._chats.values() if chat.sender is not None]:  # noqa: SLF001 - they died with the process
-                sender.cancel()
+            for sender in [chat.sender for chat in self._outbox._chats.values() if chat.sender is not None]:  # noqa: SLF001
+                sender.cancel()  # it died with the process
             await asyncio.sleep(0)
         await self.store.close()
 

@@ -77,7 +77,7 @@ class World:
         for number, person in self._people.items():
             await store.add_trainee(Trainee(f"trainee {number}", person.zone), circuit)
             self._auditor.joins(number, person.zone)
-            self._plan(START + timedelta(seconds=number), "text", number, Text(0, "hello"))
+            self._answers(number, [Text(number, "hello")], START)
         await store.close()
         self._plan_troubles()
         while self._coming and self._coming[0].at <= self._end:
@@ -142,6 +142,7 @@ class World:
                 pass
 
     def _answers(self, trainee: int, texts: list[Text], now: datetime) -> None:
+        self._people[trainee].on_the_way += len(texts)
         for text in texts:
             self._plan(now + timedelta(seconds=text.after_s), "text", trainee, text)
 
@@ -154,6 +155,7 @@ class World:
         self._auditor.tried(coming.trainee, coming.said.means, self._clock.now())
         if await self._life.said(coming.trainee, coming.said.words, self._key(coming)):
             self._heard.append(f"{self._clock.now():%m-%d %H:%M:%S} {coming.trainee} > {coming.said.words}")
+            self._people[coming.trainee].on_the_way -= 1
             self._auditor.handled(coming.trainee, coming.said.means, self._clock.now())
             if self._chance.random() < 0.05:
                 await self._life.said(coming.trainee, coming.said.words, self._key(coming))
