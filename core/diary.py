@@ -201,7 +201,7 @@ class RackSaid:
 
 @dataclass(frozen=True)
 class Heard:
-    """The trainee wrote, at an instant (UTC)."""
+    """The trainee wrote, or opened the chat, at an instant (UTC)."""
 
     at: datetime
 

@@ -63,12 +63,11 @@ if TYPE_CHECKING:
 
 # Statements of every message, built once: building one costs more than running it.
 _REVISION = select(TRAINEE.c.revision).where(TRAINEE.c.id == bindparam("of_id")).with_for_update()
-_HEARD = select(INBOX.c.at).where(
-    INBOX.c.channel == bindparam("of_channel"), INBOX.c.external_id == bindparam("of_external_id")
-)
+_HEARD = select(INBOX.c.at).where(INBOX.c.channel == bindparam("of_channel"), INBOX.c.external_id == bindparam("of_external_id"))
 _HEAR = insert(INBOX)
 _STEP = update(TRAINEE).where(TRAINEE.c.id == bindparam("of_id"))
 
+REMEMBERED = 2_000  # trainees, some ten kilobytes each
 DAYS_AHEAD = 800  # how far the clocks of a zone are compared: two years and more
 
 
@@ -303,7 +302,7 @@ class Store:
             return after, Handled(step.wake_at, len(step.messages), letters)
 
         known, handled = await self._database.write(work)
-        self._known[trainee_id] = known
+        self._remember(trainee_id, known)
         return handled
 
     async def handle_coach(
@@ -334,6 +333,13 @@ class Store:
             return Handled(None, len(step.messages), letters)
 
         return await self._database.write(work)
+
+    def _remember(self, trainee_id: int, known: _Known) -> None:
+        """Keep what is known of the latest few: at half past six there are thousands, and they sleep again a minute later."""
+        self._known.pop(trainee_id, None)
+        self._known[trainee_id] = known
+        if len(self._known) > REMEMBERED:
+            del self._known[next(iter(self._known))]
 
     def _read(self, connection: Connection, trainee_id: int) -> _Known:
         """The trainee as stored; read again only when the revision is not the one that is remembered."""

@@ -161,7 +161,7 @@ def plan_over(message: PlanOver) -> Worded:
 @words_for(Reminder)
 def reminder(message: Reminder) -> Worded:
     """The reminder of a day: three seconds to read."""
-    what = f"Time for {message.circuit}: {rounds_text(message.rounds)}, up to {message.minutes_high} min."
+    what = f"{message.circuit}: {rounds_text(message.rounds)}, {message.minutes_high} min."
     return Worded(page(what, _change_text(message.change), '"go", "later 30 min" or "not today"?'), GO_LATER_NOT)
 
 

@@ -120,6 +120,7 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
         case Woke():
             pass
         case Opened():
+            turn.keep(Heard(now))
             state = _opened(state, turn)
         case Said(text):
             turn.keep(Heard(now))

@@ -53,10 +53,10 @@ def _message(record: Unasked, turn: Turn) -> Message:
 
 def _change(turn: Turn, workout: Workout) -> NextChange | None:
     """The one thing that is different from the last time: a heavier load first, else a lighter one."""
-    changes = []
+    changes, known = [], {record.exercise for record in turn.sets()}
     for station in range(1, len(workout.circuit.stations) + 1):
         movement = exercise_at(workout, Place(1, station))
-        if movement.measure is not Measure.REPS or not movement.loads_held:
+        if movement.slug not in known or movement.measure is not Measure.REPS or not movement.loads_held:
             continue
         advice = advise(turn, workout, Place(1, station))
         load = advice.prescription.load

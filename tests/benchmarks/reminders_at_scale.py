@@ -10,6 +10,7 @@ from __future__ import annotations
 import argparse
 import asyncio
 import gc
+import logging
 import random
 import sqlite3
 import statistics
@@ -36,6 +37,7 @@ from core.trainee import Trainee
 MONDAY = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)  # in Lisbon, where it is the same in March
 LISBON = "BEGIN:VEVENT\nDTSTART:20260302T063000\nRRULE:FREQ=WEEKLY;BYDAY=MO,WE,FR\nEND:VEVENT"
 out = sys.stdout.write
+FEW = 200
 ASLEEP = (1_000, 10_000, 100_000)
 
 
@@ -76,7 +78,9 @@ async def make(file: Path, trainees: int, due: int) -> None:
 
 
 def _wake(number: int, due: int, chance: random.Random) -> str:
-    at = MONDAY if number <= due else MONDAY + timedelta(seconds=chance.randint(60, 6 * 86_400))
+    at = MONDAY if number <= due else MONDAY + timedelta(seconds=chance.randint(3_600, 6 * 86_400))
+    if number <= FEW and not due:
+        at = MONDAY + timedelta(seconds=number)  # the same few are woken, however many sleep
     return at.strftime("%Y-%m-%d %H:%M:%S.%f")
 
 
@@ -176,7 +180,7 @@ async def whole_wake_up(file: Path, trainees: int) -> None:
     clock, post = SimulatedClock(MONDAY - timedelta(minutes=1)), Post()
     async with on_duty(store, clock, post, "Coach Wren") as assistant:
         took = []
-        for _ in range(200):
+        for _ in range(FEW):
             due = assistant.next_due()
             begun = time.perf_counter()
             clock.set(due or clock.now())
@@ -208,6 +212,7 @@ def main() -> None:
                 asyncio.run(make(file, asked.trainees, asked.due))
                 asyncio.run(ours(file, asked.due))
         case "scheduler":
+            logging.getLogger("apscheduler").setLevel(logging.ERROR)  # it has a line to say for every job that it drops
             asyncio.run(scheduler(asked.trainees, asked.due))
         case _:
             _run("planning", asked.trainees, asked.due)

@@ -48,6 +48,7 @@ from core.session.states import (
     Workout,
 )
 from core.tempo import Tempo
+from core.trainee import Trainee
 from core.units import Load, Unit
 from tests.bot.given import CIRCUIT, T0, after, always, everything, kg, noted, opened, render, rows, say, tamper, waiting
 
@@ -439,3 +440,16 @@ async def test_who_is_due_and_when(store, ana):
     await store.handle(ana, None, always(wake_at=after(60)), after(5))
     assert await store.wakes() == {ana: after(60)}
     assert await store.latest_at() == after(5)
+
+
+async def test_only_the_latest_are_remembered_and_the_others_are_read_again(store, ana, monkeypatch):
+    """What a step is given does not depend on how many others were seen to in between."""
+    monkeypatch.setattr("bot.store.store.REMEMBERED", 2)
+    await store.handle(ana, None, always(opened(), noted(1)), T0)
+    others = [await store.add_trainee(Trainee(f"trainee {number}"), 1) for number in range(3)]
+    for other in others:
+        await store.handle(other, None, always(), T0)
+    assert list(store._known) == others[1:]  # noqa: SLF001 - how much is held is the rule
+    again = Watching(always())
+    await store.handle(ana, None, again, after(1))
+    assert [record.number for record in again.history.sets] == [1]

@@ -47,6 +47,14 @@ def test_whoever_speaks_after_the_come_back_is_reminded_again():
     assert weeks.told[count:] == ["Fri 03 Apr 06:30 Reminder"]
 
 
+def test_whoever_opens_the_chat_is_there_too():
+    """After the come-back it is enough to open the chat for reminders to go on."""
+    weeks = Weeks().at("2026-04-01 12:00").opens()
+    count = len(weeks.told)
+    weeks.at("2026-04-04 00:00")
+    assert weeks.told[count:] == ["Fri 03 Apr 06:30 Reminder"]
+
+
 def test_somebody_with_one_day_a_week_is_not_taken_for_silent():
     """The silence is counted from the first reminder that went unanswered, not from the last word."""
     weeks = Weeks(says="sundays at 9")

@@ -102,7 +102,15 @@ class Auditor:
             self.faults.append(f"{trainee}: {kind} at {sent_at} after stop")
         if kind != "Reminder" and not NIGHT[1] <= sent_at.astimezone(pytz.timezone(page.zone)).hour < NIGHT[0]:
             self.faults.append(f"{trainee}: {kind} at {sent_at}, at night")
+        if page.begun and (not page.ended or page.ended[-1] < page.begun[-1]) and sent_at - page.begun[-1] < 20 * MINUTE:
+            self.faults.append(f"{trainee}: {kind} at {sent_at} during a workout")
+        if page.ended and page.begun and self._day(page, page.begun[-1]) == self._day(page, sent_at):
+            self.faults.append(f"{trainee}: {kind} at {sent_at} after the day's workout")
         page.heard.append((kind, sent_at))
+
+    @staticmethod
+    def _day(page: Page, at: datetime) -> date:
+        return at.astimezone(pytz.timezone(page.zone)).date()
 
     def tried(self, trainee: int, means: tuple, now: datetime) -> None:
         """A text was handed in; it may have been handled, though nobody heard so."""

@@ -92,6 +92,18 @@ def test_what_comes_at_night_or_twice_a_day_is_found(auditor, verdict):
     assert len(faults) == 2
 
 
+def test_a_reminder_in_a_workout_or_after_it_is_found(auditor, verdict):
+    """The workout begins with the first card, and ends with the summary."""
+    told(auditor, "Card", 9, "06:25")
+    told(auditor, "Reminder", 9, "06:30")
+    told(auditor, "Summary", 9, "06:40")
+    assert [fault for fault in verdict() if "during a workout" in fault]
+    told(auditor, "Card", 11, "05:25")
+    told(auditor, "Summary", 11, "05:40")
+    told(auditor, "Reminder", 11, "06:30")
+    assert [fault for fault in verdict() if "after the day's workout" in fault]
+
+
 def test_lost_and_doubled_sets_are_found(auditor, verdict):
     """One that was told and is not there, one that is there and was not told."""
     told(auditor, "Reminder", 9, "06:30")
