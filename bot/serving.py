@@ -65,7 +65,8 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
             network = Network(settings.token, settings.api)
             try:
                 if await _reached(network, stop):
-                    async with on_network(network, store, await clock_after(store), held=settings.webhook is None, pictures_in=settings.data) as office:
+                    held, clock = settings.webhook is None, await clock_after(store)
+                    async with on_network(network, store, clock, held=held, pictures_in=settings.data) as office:
                         await _announce(office, out)
                         await _listen(office, settings, stop)
             finally:
