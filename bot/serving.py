@@ -1,7 +1,7 @@
 """The `serve` command: the messaging account, from the first call to the last.
 
-The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what is
-being sent is sent, then the connections and the database are closed.
+The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what
+is being sent is sent, then the connections and the database are closed.
 """
 
 from __future__ import annotations
@@ -31,10 +31,10 @@ from bot.log import to_file
 from bot.outbox import Outbox, backoff_s
 from bot.pictures.gallery import Gallery
 from bot.pace import Limits, Pace
+from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
 from bot.wording.network import CLAIM, COMMANDS, READY
 from core.session.states import Working
-from bot.ports import Clock
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -65,8 +65,9 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
             network = Network(settings.token, settings.api)
             try:
                 if await _reached(network, stop):
-                    held, clock = settings.webhook is None, await clock_after(store)
-                    async with on_network(network, store, clock, held=held, pictures_in=settings.data) as office:
+                    async with on_network(
+                        network, store, await clock_after(store), held=settings.webhook is None, pictures_in=settings.data
+                    ) as office:
                         await _announce(office, out)
                         await _listen(office, settings, stop)
             finally:

@@ -119,7 +119,7 @@ async def test_sigterm_finishes_what_is_in_hand(network, tmp_path):
 
 
 async def test_killed_in_the_middle_of_a_workout_and_again(network, tmp_path):
-    """kill -9 in a work minute, and at the moment a set is read back: the set is noted once, asked for once, and the workout goes on.
+    """Killed in a work minute, and as a set is read back: the set is asked for once, noted once, and the workout goes on.
 
     The network has no key for a call, so what was being sent when the process died may come twice, except a countdown.
     """
