@@ -30,8 +30,8 @@ from bot.errors import Unreachable
 from bot.lock import claimed
 from bot.log import to_file
 from bot.outbox import Outbox, backoff_s
-from bot.pictures.gallery import Gallery
 from bot.pace import Limits, Pace
+from bot.pictures.gallery import Gallery
 from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
 from bot.wording.network import CLAIM, COMMANDS, READY
