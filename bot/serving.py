@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import signal
+import time
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TextIO
@@ -29,11 +30,12 @@ from bot.errors import Unreachable
 from bot.lock import claimed
 from bot.log import to_file
 from bot.outbox import Outbox, backoff_s
-from bot.pictures.gallery import Gallery
 from bot.pace import Limits, Pace
+from bot.pictures.gallery import Gallery
 from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
 from bot.wording.network import CLAIM, COMMANDS, READY
+from core.messages import MayHaveMissed
 from core.session.states import Working
 
 if TYPE_CHECKING:
@@ -44,6 +46,8 @@ if TYPE_CHECKING:
     from bot.store.store import Store
 
 FIRST_WAIT_S, LONGEST_WAIT_S = 1.0, 60.0
+LAST_HEARD = "last-heard"  # a file in the data folder, touched whenever the network has answered
+KEPT_S = 24 * 3600.0  # how long the network keeps what was not asked for
 
 _log = logging.getLogger(__name__)
 
@@ -70,6 +74,7 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
                         network, store, clock, held=held, pictures_in=settings.data, emergency=settings.emergency
                     ) as office:
                         await _announce(office, out)
+                        await _say_missed(office, settings.data / LAST_HEARD)
                         await _listen(office, settings, stop)
             finally:
                 await network.stop()
@@ -160,13 +165,28 @@ async def _announce(office: Office, out: TextIO) -> None:
     out.flush()
 
 
+def _age_s(file: Path) -> float:
+    """Seconds since a file was touched, 0 when there is none."""
+    try:
+        return time.time() - file.stat().st_mtime
+    except FileNotFoundError:
+        return 0.0
+
+
+async def _say_missed(office: Office, last_heard: Path) -> None:
+    """Tell the coaches when we were away for longer than the network keeps what was written."""
+    if _age_s(last_heard) > KEPT_S:
+        await office.desk.tell_coaches(MayHaveMissed())
+
+
 async def _listen(office: Office, settings: ServeSettings, stop: asyncio.Event) -> None:
     try:
         await office.network.name_commands(COMMANDS)
     except Unreachable:
         _log.warning("the commands could not be named")
+    heard = (settings.data / LAST_HEARD).touch
     if settings.webhook is not None:
-        front = Webhook(office.desk, settings.webhook)
+        front = Webhook(office.desk, settings.webhook, heard)
         await front.start()
         try:
             await office.network.listen_by_webhook(settings.webhook.url, settings.webhook.secret)
@@ -175,7 +195,7 @@ async def _listen(office: Office, settings: ServeSettings, stop: asyncio.Event) 
             await front.stop()
         return
     await office.network.listen_by_polling()
-    polling = Polling(office.network, office.desk, office.clock, office.assistant.release)
+    polling = Polling(office.network, office.desk, office.clock, office.assistant.release, heard)
     asking = asyncio.create_task(polling.run())
     stopping = asyncio.create_task(stop.wait())
     await asyncio.wait((asking, stopping), return_when=asyncio.FIRST_COMPLETED)

@@ -1076,7 +1076,7 @@ class FewerNoted:
 
 @dataclass(frozen=True)
 class MayHaveMissed:
-    """The program was away so long that the network may have dropped messages."""
+    """To the coach: the program was away so long that the network has dropped older messages."""
 
 
 Message = (

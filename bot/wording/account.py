@@ -105,4 +105,6 @@ def fewer_noted(message: FewerNoted) -> Worded:
 def may_have_missed(message: MayHaveMissed) -> Worded:
     """The program was away for long."""
     del message
-    return Worded(page("I was away for more than a day and may have missed what you wrote. Please send it again."))
+    return Worded(
+        page("I was away for more than a day: older messages are lost.", "Whoever waits for an answer: please write again.")
+    )

@@ -83,7 +83,10 @@ async def at_the_first_station(network, code):
 
 
 async def test_from_the_first_start_to_sigterm(network, tmp_path):
-    """The claim code is printed once there is nobody; SIGTERM ends it with 0; the next start has no code; no token anywhere."""
+    """The claim code is printed while there is nobody; SIGTERM ends it with 0; no token is kept anywhere.
+
+    The next start has no code; one after more than a day says that messages may be lost.
+    """
     async with serving(network, tmp_path) as process:
         first = await line(process)
         assert first.startswith("First start. To become the coach, open https://t.me/stationcall_standin_bot?start=")
@@ -98,6 +101,11 @@ async def test_from_the_first_start_to_sigterm(network, tmp_path):
         again.send_signal(signal.SIGINT)
         await again.communicate()
         assert again.returncode == 0
+    os.utime(tmp_path / "last-heard", (0, 0))
+    async with serving(network, tmp_path) as later:
+        await network.until(lambda: network.last(ROSA).text.startswith("I was away for more than a day"))
+        later.send_signal(signal.SIGTERM)
+        await later.communicate()
     kept = b"".join(file.read_bytes() for file in tmp_path.iterdir() if file.is_file())
     assert TOKEN.split(":")[1].encode() not in kept
 

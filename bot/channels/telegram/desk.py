@@ -57,6 +57,7 @@ if TYPE_CHECKING:
     from bot.store.outgoing import Offer
     from bot.store.people import Account
     from bot.store.store import Store
+    from core.messages import Message
 
 ALPHABET = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # no letter looks like a digit
 CODE = re.compile(rf"(?:/start\s+)?([{ALPHABET}]{{10}})", re.IGNORECASE)
@@ -155,6 +156,11 @@ class Desk:
     def news(self) -> None:
         """Tell the coaches what they are to know of safety at once."""
         self._beside(self._tell_news())
+
+    async def tell_coaches(self, message: Message) -> None:
+        """Tell every coach who can be reached."""
+        for coach in self._register.coaches():
+            await self._assistant.tell(coach.trainee_id, (message,))
 
     async def idle(self) -> None:
         """Return when nothing is done beside the conversations any more."""
@@ -329,12 +335,13 @@ class Desk:
 
     async def _lose(self, account: Account) -> None:
         await self._register.mark(account, self._clock.now())
-        await self._tell_coaches(account, TraineeGone(account.name))
+        await self.tell_coaches(TraineeGone(account.name))
 
     async def _regain(self, account: Account) -> None:
         await self._register.mark(account, None)
         self._assistant.away(account.trainee_id, away=False)
-        await self._tell_coaches(account, TraineeBack(account.name))
+        if not account.coach:
+            await self.tell_coaches(TraineeBack(account.name))
 
     async def _tell_news(self) -> None:
         """What no coach was told yet; kept until there is one who can be reached. After a crash in between it is told again."""
@@ -347,11 +354,6 @@ class Desk:
                     if coach.trainee_id != one.trainee_id:
                         await self._assistant.tell(coach.trainee_id, (message,))
                 await self._store.coach_notes.told([one.number], self._clock.now())
-
-    async def _tell_coaches(self, about: Account, message: TraineeGone | TraineeBack) -> None:
-        for coach in self._register.coaches():
-            if coach.trainee_id != about.trainee_id:
-                await self._assistant.tell(coach.trainee_id, (message,))
 
     # Beside
 
