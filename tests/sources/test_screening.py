@@ -1,8 +1,8 @@
 """The screening against the published algorithm (entry 43) and the share it should hold back (entry 44).
 
 Riebe D et al. Med Sci Sports Exerc 2015;47:2473-2479: that three factors decide, and risk factors do not, was read in the abstract;
-the branches are from memory. Whitfield GP et al. Med Sci Sports Exerc 2017, doi 10.1249/MSS.0000000000001331 (read): of US adults of
-40 and over, 54.2 % would be sent for a clearance before any exercise, and 2.6 % before vigorous exercise only.
+the branches are from memory. Whitfield GP et al. Med Sci Sports Exerc 2017, doi 10.1249/MSS.0000000000001331 (read): of US adults
+of 40 and over, 54.2 % would be sent for a clearance before any exercise, and 2.6 % before vigorous exercise only.
 """
 
 from __future__ import annotations
@@ -117,9 +117,9 @@ def test_nothing_answered_is_light_and_known_signs_count_before_the_rest_is_answ
 def people(count, *, seed):
     """Invented adults of 40 and over.
 
-    How common things are, by rough knowledge and no source: 30 % have a known disease (heart and vessels, diabetes, kidneys); 55 % of
-    those without it are not active, 70 % of those with it; 25 % and 55 % have one of the nine symptoms; half of the active ones with
-    disease saw a doctor about exercise.
+    How common things are, by rough knowledge and no source: 30 % have a known disease (heart and vessels, diabetes, kidneys); 55 %
+    of those without it are not active, 70 % of those with it; 25 % and 55 % have one of the nine symptoms; half of the active ones
+    with disease saw a doctor about exercise.
     """
     draw = Random(seed)  # noqa: S311 - nothing is kept secret with it
     for _ in range(count):
