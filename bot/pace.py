@@ -22,7 +22,7 @@ class Rank(IntEnum):
 
 
 CLOCKS = frozenset({"Card", "Down", "GetReady", "Go", "HalfWay", "PainStop", "SecondsLeft", "SwitchSides", "UrgentStop"})
-UNASKED = frozenset({"Reminder", "StillThere"})
+UNASKED = frozenset({"FollowUp", "Reminder", "StillThere"})
 
 
 def rank_of(kind: str) -> Rank:
