@@ -129,8 +129,8 @@ class Assistant:
     async def said(self, trainee_id: int, text: str, external_id: str, channel: str, *, written_at: datetime | None = None) -> bool:
         """A trainee, or a coach, sent a text; the channel's id for it must never come twice for two texts.
 
-        A coach in the middle of their own training is a trainee, and one who has trained is heard as a trainee where what they say is
-        nothing that a coach says.
+        A coach in the middle of their own training is a trainee, and one who has trained is heard as a trainee where what they say
+        is nothing that a coach says.
 
         `written_at` is given for a text that lay on the way for long: it is read as of then, not earlier than the latest step.
 

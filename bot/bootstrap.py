@@ -111,7 +111,7 @@ async def opened_store(settings: Settings) -> AsyncIterator[Store]:
 
 
 async def trainee_in(store: Store, name: str, zone: str, scenario: Demo) -> int:
-    """Whoever has this name, added when they are new: the scenario's coach, or a trainee with the circuit that is on for newcomers."""
+    """Whoever has this name, added when they are new: the scenario's coach, or a trainee with the newcomers' circuit."""
     try:
         return await store.trainee_id(name)
     except TraineeUnknown:

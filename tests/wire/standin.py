@@ -366,7 +366,7 @@ class StandIn:
         visible = plain(text) if given.get("parse_mode") == "HTML" else text
         if visible is None:
             raise Refused(400, "Bad Request: can't parse entities: unsupported start tag")
-        if not visible.strip():
+        if not visible.strip() and longest != CAPTION_MAX:  # a picture may go without a caption
             raise Refused(400, "Bad Request: message text is empty")
         if len(visible) > longest:
             raise Refused(400, "Bad Request: message is too long")

@@ -62,3 +62,16 @@ async def test_the_board_is_sent_as_a_picture_with_the_words_under_it(network, t
         shown = network.last(ANA)
         assert shown.text.startswith("Today: Kitchen seven")
         assert shown.picture > 10_000  # bytes
+
+
+async def test_a_board_whose_words_are_too_long_for_a_caption_goes_before_them(network, tmp_path, clock):
+    """First the picture, then every word."""
+    async with open_house(network, tmp_path / "house.sqlite3", clock, pictures_in=tmp_path) as house:
+        await house.claimed()
+        stations = "\n".join(["rear-foot-raised split squat, each side, 40 s, 16 kg", "overhead triceps extension, 8 kg"] * 12)
+        number = await house.says(ROSA, f"{stations}\n30 work 20 rest, 1 round")
+        assert number
+        texts = network.shown(ROSA)
+        at = next(index for index, text in enumerate(texts) if text.startswith("Circuit of"))
+        assert texts[at - 1] == ""
+        assert "24 Overhead triceps extension" in texts[at].replace("\n", " ")

@@ -119,6 +119,8 @@ class Person:
             ]
         if roll < 0.25:
             return [Text(0, "what do I do today?", ("ask",))]
+        if roll < 0.40:
+            return [Text(self.chance.uniform(0, 12 * 3600), "go", ("go",))]  # unreminded, perhaps before tomorrow's reminder
         return []
 
 
