@@ -24,7 +24,7 @@ class Rank(IntEnum):
 CLOCKS = frozenset(
     {"Card", "Down", "GetReady", "Go", "HalfWay", "PainStop", "SecondsLeft", "SwitchSides", "UnwellPause", "UrgentStop"}
 )
-UNASKED = frozenset({"Reminder", "StillThere"})
+UNASKED = frozenset({"FollowUp", "Reminder", "StillThere"})
 
 
 def rank_of(kind: str) -> Rank:
