@@ -6,8 +6,10 @@ from datetime import timedelta
 import pytest
 
 from bot.store.ledger import Ledger
-from core.diary import PainNoted, PainRecord, Reason
-from core.reminders import QUIET_FROM, QUIET_UNTIL
+from core.diary import PainNoted, PainRecord, Reason, Unasked, UnaskedKind
+from core.reminders import QUIET_FROM, QUIET_UNTIL, worthless_after
+from core.session.events import Plan, Woke
+from core.session.step import step
 from tests.core.reminders.given import Weeks
 
 
@@ -248,3 +250,30 @@ def test_coming_back_after_a_long_break_is_shorter_and_no_heavier():
     weeks.says("go").waits(61).says("12", "finish").at("2026-04-01 12:00").says("go", "go")
     card = weeks.said[0]
     assert (str(card.load.amount), card.rounds) == ("16", weeks.circuit.rounds)
+
+
+@pytest.mark.parametrize(
+    ("kind", "due", "until"),
+    [
+        (UnaskedKind.REMINDER, "06:30", "08:30"),
+        (UnaskedKind.REMINDER, "20:30", "21:00"),
+        (UnaskedKind.REMINDER, "22:00", "00:00"),
+        (UnaskedKind.FOLLOW_UP, "12:00", "16:00"),
+        (UnaskedKind.COME_BACK, "20:00", "21:00"),
+    ],
+)
+def test_a_message_that_cannot_be_sent_is_not_sent_too_late_or_at_night(kind, due, until):
+    """A network that is away for hours: past its latest time, or at nine in the evening, it is dropped as stale on its row."""
+    weeks = Weeks()
+    due_at = weeks.local(f"2026-03-04 {due}")
+    record = Unasked(kind, due_at.date(), due_at, due_at)
+    ends = weeks.local(f"2026-03-0{5 if until == '00:00' else 4} {until}")
+    assert worthless_after(record, "Europe/Lisbon") == ends
+
+
+def test_the_words_on_their_way_carry_that_end():
+    """What the step says goes out with it, so that the outbox can drop it."""
+    weeks = Weeks()
+    plan = Plan(weeks.ledger.trainee, weeks.circuit, "Coach Wren")
+    taken = step(weeks.state, Woke(), plan, weeks.history, weeks.local("2026-03-02 06:30"))
+    assert [say.expires_at for say in taken.messages] == [weeks.local("2026-03-02 08:30")]
