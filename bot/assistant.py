@@ -17,9 +17,12 @@ from bot.alarms import Alarms
 from bot.outbox import Outbox, backoff_s
 from bot.store.store import InboxKey
 from bot.wakes import Wakes
+from core.coach.step import step as coach_step
+from core.coach_messages import CoachNotUnderstood, NothingAsked
 from core.messages import GetReady, HalfWay, SecondsLeft
 from core.session.events import Edited, Event, Opened, Plan, Said, Say, Step, Woke
 from core.session.moment import moment, still_fits
+from core.session.states import Idle, New, State
 from core.session.step import step as core_step
 
 if TYPE_CHECKING:
@@ -29,9 +32,10 @@ if TYPE_CHECKING:
     from bot.store.outgoing import Offer
     from bot.store.store import Handled, Store
     from core.circuit import Circuit
+    from core.coach.desk import Desk
+    from core.coach.states import CoachState, CoachStep
     from core.diary import History
     from core.messages import Message
-    from core.session.states import State
     from core.trainee import Trainee
 
 FIRST_WAIT_S = 5.0
@@ -118,8 +122,15 @@ class Assistant:
         """The trainee's chat was opened, for the first time or again; true when that was handled (see `said`)."""
         return await asyncio.shield(self._hear(trainee_id, key, Opened()))
 
+    async def trains(self, person_id: int, key: InboxKey | None = None) -> bool:
+        """A coach wishes to train: their own conversation as a trainee is opened (see `said`)."""
+        return await asyncio.shield(self._take(person_id, key, self._deciding(Opened())))
+
     async def said(self, trainee_id: int, text: str, external_id: str, channel: str, *, written_at: datetime | None = None) -> bool:
-        """The trainee sent a text; the channel's id for it must never come twice for two texts.
+        """A trainee, or a coach, sent a text; the channel's id for it must never come twice for two texts.
+
+        A coach in the middle of their own training is a trainee, and one who has trained is heard as a trainee where what they say
+        is nothing that a coach says.
 
         `written_at` is given for a text that lay on the way for long: it is read as of then, not earlier than the latest step.
 
@@ -207,7 +218,32 @@ class Assistant:
 
     async def _hear(self, trainee_id: int, key: InboxKey | None, event: Event, written_at: datetime | None = None) -> bool:
         self._outbox.heard_from(trainee_id)
+        try:
+            if await self._store.is_coach(trainee_id) and await self._coached(trainee_id, key, event):
+                return True
+        except Exception:  # noqa: BLE001 - nothing is kept and the channel is told, as for a trainee
+            _log.exception("coach %d: a message could not be handled", trainee_id)
+            return False
         return await self._take(trainee_id, key, self._deciding(event), written_at)
+
+    async def _coached(self, person_id: int, key: InboxKey | None, event: Event) -> bool:
+        """Hear a coach as a coach; false when they are to be heard as a trainee instead."""
+        async with self._attention[person_id].lock:
+            state = await self._store.state(person_id)
+            if not isinstance(state, New | Idle):
+                return False
+            now = self._clock.now()
+
+            def decide(coach_state: CoachState, desk: Desk) -> CoachStep | None:
+                step = coach_step(coach_state, event, desk, now)
+                strange = all(isinstance(say.message, CoachNotUnderstood | NothingAsked) for say in step.messages)
+                return None if strange and isinstance(state, Idle) else step
+
+            handled = await self._store.handle_coach(person_id, key, decide, now, claim=self._outbox.is_clear(person_id))
+            if handled is not None and handled.messages:
+                self._outbox.post(person_id, handled.letters)
+        await self._tell()
+        return handled is not None
 
     async def _take(
         self, trainee_id: int, key: InboxKey | None, decide_at: Callable[[datetime], Decide], written_at: datetime | None = None

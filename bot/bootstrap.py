@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import tempfile
 import tomllib
 from contextlib import asynccontextmanager, contextmanager
@@ -14,49 +15,70 @@ from tzlocal import get_localzone_name
 
 from bot import records
 from bot.assistant import on_duty
-from bot.channels.script import Line, Transcript, starts_at
+from bot.channels.script import START, Line, Transcript, starts_at
 from bot.channels.terminal import Terminal
 from bot.clock import LiveClock, SimulatedClock
 from bot.errors import FixtureBroken, NotAScriptFolder, TraineeUnknown
 from bot.lock import claimed
 from bot.log import to_file
+from bot.pictures.gallery import FOLDER as PICTURES
+from bot.pictures.gallery import Gallery
 from bot.ports import Rendered
 from bot.settings import DATA_VARIABLE, SQLITE_NAME, Settings, make_folder, read_settings
 from bot.store.store import Store
 from bot.wording import worded
 from core.circuit import Circuit
 from core.circuit_file import read_circuit
+from core.coach.typing import read_plan
 from core.messages import Card
-from core.trainee import Trainee
+from core.trainee import Block, Trainee
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Iterator, Mapping
-    from datetime import datetime
+    from datetime import date, datetime
 
     from core.messages import Message
 
+FIRST_DAY = START.date()
 SCRIPT_MARK = "played-by-a-script"  # a file in a data folder that only scripts write to
 
 
 @dataclass(frozen=True)
 class Demo:
-    """The scenario that goes along with the program: a coach, and the circuit that is on."""
+    """The scenario that goes along with the program.
+
+    Attributes:
+        coach: their name.
+        circuit: what is on for somebody who comes without a plan.
+        others: more circuits on the board.
+        plan: a plan with all of them, from `starts_on` of the day it was read with.
+    """
 
     coach: str
     circuit: Circuit
+    others: tuple[Circuit, ...]
+    plan: Block
 
 
-def demo() -> Demo:
-    """The scenario, from the installed package or from the checkout.
+def demo(plan_starts_on: date = FIRST_DAY) -> Demo:
+    """The scenario, from the installed package or from the checkout, its plan from a day on.
 
     Raises:
         FixtureBroken: it was changed and can no longer be read.
     """
     scenario = tomllib.loads(_demo_text("scenario.toml"))
-    circuit = read_circuit(_demo_text(scenario["circuit"]))
+    circuit, others = _demo_circuit(scenario["circuit"]), tuple(map(_demo_circuit, scenario["others"]))
+    plan = read_plan(scenario["plan"], (circuit, *others), plan_starts_on)
+    if isinstance(plan, tuple):
+        raise FixtureBroken("scenario.toml", plan[0].says)
+    return Demo(scenario["coach"], circuit, others, plan)
+
+
+def _demo_circuit(name: str) -> Circuit:
+    circuit = read_circuit(_demo_text(name))
     if isinstance(circuit, tuple):
-        raise FixtureBroken(scenario["circuit"], circuit[0].says)
-    return Demo(scenario["coach"], circuit)
+        raise FixtureBroken(name, circuit[0].says)
+    return circuit
 
 
 def _demo_text(name: str) -> str:
@@ -69,7 +91,13 @@ def _demo_text(name: str) -> str:
 def rendered(message: Message) -> Rendered:
     """A message in words, as rows and channels carry it."""
     words = worded(message)
-    return Rendered(words.text, words.replies, type(message).__name__, message.slug if isinstance(message, Card) else None)
+    return Rendered(
+        words.text,
+        words.replies,
+        type(message).__name__,
+        message.slug if isinstance(message, Card) else None,
+        getattr(message, "picture", None),
+    )
 
 
 @asynccontextmanager
@@ -83,12 +111,29 @@ async def opened_store(settings: Settings) -> AsyncIterator[Store]:
 
 
 async def trainee_in(store: Store, name: str, zone: str, scenario: Demo) -> int:
-    """The trainee of this name, added with the scenario's circuit when they are new."""
-    circuit_id = await store.save_circuit(scenario.circuit)
+    """Whoever has this name, added when they are new: the scenario's coach, or a trainee with the newcomers' circuit."""
     try:
         return await store.trainee_id(name)
     except TraineeUnknown:
-        return await store.add_trainee(Trainee(name, zone), circuit_id)
+        pass
+    person_id = await store.add_trainee(Trainee(name, zone), await for_newcomers(store, scenario))
+    if name == scenario.coach:
+        await store.make_coach(person_id)
+    return person_id
+
+
+async def for_newcomers(store: Store, scenario: Demo) -> int:
+    """The id of the circuit that new trainees start with: what a coach has said, else the scenario's.
+
+    The scenario's circuits are put on the board where they are missing; what a coach makes of them stays.
+    """
+    first, *_ = [await _on_the_board(store, circuit) for circuit in (scenario.circuit, *scenario.others)]
+    return await store.newcomer_circuit() or first
+
+
+async def _on_the_board(store: Store, circuit: Circuit) -> int:
+    known = await store.circuit_id(circuit.name)
+    return await store.save_circuit(circuit) if known is None else known
 
 
 async def chat(settings: Settings, name: str, speed: float) -> None:
@@ -100,7 +145,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             trainee_id = await trainee_in(store, name, get_localzone_name(), scenario)
             clock = await clock_after(store, speed)
             terminal = Terminal(trainee_id)
-            async with on_duty(store, clock, terminal, scenario.coach) as assistant:
+            async with on_duty(store, clock, Gallery(terminal, settings.data), scenario.coach) as assistant:
                 await terminal.hold(assistant)
             terminal.part()
 
@@ -135,8 +180,8 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
             scenario = demo()
             trainee_id = await trainee_in(store, name, "UTC", scenario)
             clock = SimulatedClock(starts_at(script))
-            transcript = Transcript(clock, out)
-            async with on_duty(store, clock, transcript, scenario.coach) as assistant:
+            transcript = Transcript(clock, out, folder)
+            async with on_duty(store, clock, Gallery(transcript, folder), scenario.coach) as assistant:
                 await transcript.play(script, trainee_id, assistant)
 
 
@@ -170,3 +215,4 @@ async def _make_room(folder: Path, start: datetime) -> None:
 def _clear(folder: Path) -> None:
     for left in folder.glob(f"{SQLITE_NAME}*"):
         left.unlink()
+    shutil.rmtree(folder / PICTURES, ignore_errors=True)

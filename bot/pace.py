@@ -6,13 +6,8 @@ Networks publish such limits only roughly. A chat that is told to wait waits alo
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 from enum import IntEnum
-from typing import TYPE_CHECKING
-from datetime import datetime
-
-if TYPE_CHECKING:
-    pass
 
 KEPT_FOR_CLOCKS = 8.0  # of the burst over all chats: a broadcast never takes the last of it
 

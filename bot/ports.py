@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
+from pathlib import Path
 from typing import Protocol
 
 from core.circuit import Circuit
+from core.coach.desk import Desk
+from core.coach.states import CoachState, CoachStep
 from core.diary import History
 from core.messages import Message
+from core.pictures import Picture
 from core.session.events import Event, Plan, Step
 from core.session.states import State
 from core.trainee import Trainee
@@ -34,12 +38,16 @@ class Rendered:
         replies: quick replies to offer, as the trainee would type them; may be empty.
         kind: the message's class, for the log, the rows and the channel's tone.
         exercise: the slug of the exercise a card shows, None for other messages.
+        shows: what a picture beside it holds, None without a picture.
+        picture: that picture as a PNG file, set just before it is sent (`bot.pictures.gallery`).
     """
 
     text: str
     replies: tuple[str, ...]
     kind: str
     exercise: str | None = None
+    shows: Picture | None = None
+    picture: Path | None = None
 
 
 @dataclass(frozen=True)
@@ -81,4 +89,5 @@ class Timed(Protocol):
 
 Render = Callable[[Message], Rendered]
 Decide = Callable[[Trainee, State, History, Circuit], Step]
+DecideForCoach = Callable[[CoachState, Desk], CoachStep | None]
 StepFunction = Callable[[State, Event, Plan, History, datetime], Step]

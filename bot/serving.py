@@ -1,7 +1,7 @@
 """The `serve` command: the messaging account, from the first call to the last.
 
-The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what is
-being sent is sent, then the connections and the database are closed.
+The order at the end is what keeps everything acknowledged: first nothing new comes in and what is at hand is committed, then what
+is being sent is sent, then the connections and the database are closed.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import signal
+import time
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TextIO
@@ -17,7 +18,7 @@ from tzlocal import get_localzone_name
 
 from bot.alarms import Alarms
 from bot.assistant import Assistant, started
-from bot.bootstrap import clock_after, demo, opened_store
+from bot.bootstrap import clock_after, demo, for_newcomers, opened_store
 from bot.channels.telegram.desk import CLAIM_HOURS, Desk, House
 from bot.channels.telegram.face import Faces
 from bot.channels.telegram.network import Network
@@ -30,18 +31,23 @@ from bot.lock import claimed
 from bot.log import to_file
 from bot.outbox import Outbox, backoff_s
 from bot.pace import Limits, Pace
+from bot.pictures.gallery import Gallery
+from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
 from bot.wording.network import CLAIM, COMMANDS, READY
+from core.messages import MayHaveMissed
 from core.session.states import Working
-from bot.ports import Clock
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
     from datetime import datetime
+    from pathlib import Path
 
     from bot.store.store import Store
 
 FIRST_WAIT_S, LONGEST_WAIT_S = 1.0, 60.0
+LAST_HEARD = "last-heard"  # a file in the data folder, touched whenever the network has answered
+KEPT_S = 24 * 3600.0  # how long the network keeps what was not asked for
 
 _log = logging.getLogger(__name__)
 
@@ -63,8 +69,11 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
             network = Network(settings.token, settings.api)
             try:
                 if await _reached(network, stop):
-                    async with on_network(network, store, await clock_after(store), held=settings.webhook is None) as office:
+                    async with on_network(
+                        network, store, await clock_after(store), held=settings.webhook is None, pictures_in=settings.data
+                    ) as office:
                         await _announce(office, out)
+                        await _say_missed(office, settings.data / LAST_HEARD)
                         await _listen(office, settings, stop)
             finally:
                 await network.stop()
@@ -82,11 +91,17 @@ class Office:
 
 @asynccontextmanager
 async def on_network(
-    network: Network, store: Store, clock: Clock, limits: Limits | None = None, *, held: bool = False
+    network: Network,
+    store: Store,
+    clock: Clock,
+    limits: Limits | None = None,
+    *,
+    held: bool = False,
+    pictures_in: Path | None = None,
 ) -> AsyncIterator[Office]:
     """An assistant at work over an open store and a network that was started; stopped in good order at the end.
 
-    `held`: no alarm is looked at before `Assistant.release`.
+    `held`: no alarm is looked at before `Assistant.release`. `pictures_in` is the data folder, None for words alone.
     """
     scenario = demo()
     register = Register(store.people)
@@ -98,10 +113,13 @@ async def on_network(
         return isinstance(state, Working) and state.ends_at == ends_at
 
     faces = Faces(clock, pace, network.change, still_runs)
-    outbox = Outbox(store.outgoing, clock, Sending(network, register, faces, store.state), pace)
+    sending = Sending(network, register, faces, store.state)
+    outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
     assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, chores=(faces,))
     faces.when_planned(assistant.rearm)
-    house = House(await store.save_circuit(scenario.circuit), get_localzone_name())
+    for account in register.coaches():
+        await store.make_coach(account.trainee_id)
+    house = House(await for_newcomers(store, scenario), get_localzone_name())
     desk = Desk(network, register, store, assistant, clock, house)
     outbox.when_gone(desk.gone)
     if held:
@@ -144,13 +162,28 @@ async def _announce(office: Office, out: TextIO) -> None:
     out.flush()
 
 
+def _age_s(file: Path) -> float:
+    """Seconds since a file was touched, 0 when there is none."""
+    try:
+        return time.time() - file.stat().st_mtime
+    except FileNotFoundError:
+        return 0.0
+
+
+async def _say_missed(office: Office, last_heard: Path) -> None:
+    """Tell the coaches when we were away for longer than the network keeps what was written."""
+    if _age_s(last_heard) > KEPT_S:
+        await office.desk.tell_coaches(MayHaveMissed())
+
+
 async def _listen(office: Office, settings: ServeSettings, stop: asyncio.Event) -> None:
     try:
         await office.network.name_commands(COMMANDS)
     except Unreachable:
         _log.warning("the commands could not be named")
+    heard = (settings.data / LAST_HEARD).touch
     if settings.webhook is not None:
-        front = Webhook(office.desk, settings.webhook)
+        front = Webhook(office.desk, settings.webhook, heard)
         await front.start()
         try:
             await office.network.listen_by_webhook(settings.webhook.url, settings.webhook.secret)
@@ -159,7 +192,7 @@ async def _listen(office: Office, settings: ServeSettings, stop: asyncio.Event) 
             await front.stop()
         return
     await office.network.listen_by_polling()
-    polling = Polling(office.network, office.desk, office.clock, office.assistant.release)
+    polling = Polling(office.network, office.desk, office.clock, office.assistant.release, heard)
     asking = asyncio.create_task(polling.run())
     stopping = asyncio.create_task(stop.wait())
     await asyncio.wait((asking, stopping), return_when=asyncio.FIRST_COMPLETED)

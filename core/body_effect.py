@@ -110,6 +110,22 @@ def week_of(days: Sequence[Circuit]) -> Mapping[str, GroupWeek]:
     }
 
 
+def average_week(weeks: Sequence[Sequence[Circuit]]) -> Mapping[str, GroupWeek]:
+    """Each major group in a usual one of several weeks: the mean of its sets, and the days that every week has at least.
+
+    Raises:
+        ExerciseUnknown: when a station's exercise is not in the catalogue.
+    """
+    each = [week_of(days) for days in weeks]
+    return {
+        group: GroupWeek(
+            sets=sum((week[group].sets for week in each), Decimal(0)) / len(each),
+            days=min(week[group].days for week in each),
+        )
+        for group in MAJOR_GROUPS
+    }
+
+
 def tension_s(circuit: Circuit) -> Span:
     """Seconds under tension in a workout: reps times the seconds of a rep; all of a hold or carry."""
     low = high = 0.0

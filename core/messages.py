@@ -11,10 +11,12 @@ from decimal import Decimal
 from typing import Literal
 
 from core.circuit import Side
+from core.coach_messages import CoachMessage
 from core.diary import Ending
+from core.pictures import Board, ProgressPicture
 from core.rack import RackItem
 from core.reasons import CardReason
-from core.recurrence import Recurrence
+from core.recurrence import Recurrence, Weekday
 from core.tempo import Tempo
 from core.units import Load, Unit
 
@@ -132,23 +134,40 @@ class TodayPlan:
     minutes_high: int
     done_today: bool
     days_off: int | None = None
+    picture: Board | None = None
+    block: TodayInBlock | None = None
+
+
+@dataclass(frozen=True)
+class TodayInBlock:
+    """Where in a block today's workout is: week `week` of `weeks`; `missed` is the training day that today makes up for."""
+
+    week: int
+    weeks: int
+    easier: bool
+    missed: Weekday | None
 
 
 @dataclass(frozen=True)
 class DayAt:
-    """A training day and its time, "HH:MM"."""
+    """A training day and its time, "HH:MM", None where any time of the day is good."""
 
     day: date
-    at: str
+    at: str | None
 
 
 @dataclass(frozen=True)
 class RestDay:
-    """No training today; `taken_off` when it would have been a training day. `coming` is the next one, None when there is none."""
+    """No training today, or no more.
+
+    `circuit` is what comes next; `coming` is when, None when nothing is planned. `taken_off` when today would have been a training
+    day; `done` when today's workout is done.
+    """
 
     circuit: str
     coming: DayAt | None
     taken_off: bool
+    done: bool = False
 
 
 @dataclass(frozen=True)
@@ -310,6 +329,7 @@ class ProgressShown:
 
     workouts: int
     lines: tuple[ProgressLine, ...]
+    picture: ProgressPicture | None = None
 
 
 @dataclass(frozen=True)
@@ -863,7 +883,7 @@ class FewerNoted:
 
 @dataclass(frozen=True)
 class MayHaveMissed:
-    """The program was away so long that the network may have dropped messages."""
+    """To the coach: the program was away so long that the network has dropped older messages."""
 
 
 Message = (
@@ -954,4 +974,5 @@ Message = (
     | TextOnly
     | FewerNoted
     | MayHaveMissed
+    | CoachMessage
 )

@@ -172,6 +172,11 @@ class HeldBack:
 
 
 @dataclass(frozen=True)
+class EasierWeek:
+    """Lighter than before, because this week of the plan is an easier one."""
+
+
+@dataclass(frozen=True)
 class AsSaid:
     """The trainee said it felt heavy or light."""
 
@@ -199,4 +204,4 @@ Reason = (
     | TodaysForm
 )
 
-CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | AsSaid | EmptyHands
+CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | EasierWeek | AsSaid | EmptyHands

@@ -136,7 +136,7 @@ class Recurrence:
 
     def _last_to_look_at(self, first: date) -> date:
         """A day by which a training day has come if there is any."""
-        ahead = max((rule.start for rule in self.rules))
+        ahead = max(rule.start for rule in self.rules)
         exceptions = max((*self.excluded, *(extra.day for extra in self.added)), default=first)
         longest = max((rule.every * (7 if rule.of == "week" else 1) for rule in self.rules), default=0)
         last = max(first, ahead, exceptions) + timedelta(days=longest + 7)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
+from core.circuit import Circuit
 from core.rack import Rack
 from core.recurrence import Recurrence
 from core.recurrence import Weekday as Weekday  # noqa: PLC0414 - messages and acts speak of weekdays
@@ -12,10 +13,30 @@ from core.units import Unit
 
 
 @dataclass(frozen=True)
+class Block:
+    """What a coach has planned for a trainee: circuits that take turns on training days, over some weeks.
+
+    Attributes:
+        circuits: at least one, in the order they take turns.
+        days: the training days, in week order; empty: any day.
+        weeks: how many weeks; after the last it begins again.
+        easier_weeks: the weeks (from 1) with less to do, as a rule the last.
+        starts_on: the first day, on the trainee's calendar.
+    """
+
+    circuits: tuple[Circuit, ...]
+    days: tuple[Weekday, ...]
+    weeks: int
+    easier_weeks: tuple[int, ...]
+    starts_on: date
+
+
+@dataclass(frozen=True)
 class Trainee:
     """A trainee as the diary knows them.
 
-    `rack` is None until it was said, and empty for someone without weights. `zone` is an IANA name.
+    `rack` is None until it was said, and empty for someone without weights. `zone` is an IANA name. `block` is None for someone who
+    has one circuit and no plan.
 
     `reminders` are the days to train, None when the trainee wants no reminders; `reminders_since` is when they were said: what lies
     before is not due. `snoozed_until` is when a reminder that was put off comes again, `heard_at` when the trainee last wrote.
@@ -30,3 +51,4 @@ class Trainee:
     reminders_since: datetime | None = None
     snoozed_until: datetime | None = None
     heard_at: datetime | None = None
+    block: Block | None = None

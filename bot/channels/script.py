@@ -14,8 +14,11 @@ from typing import TYPE_CHECKING, TextIO
 
 from bot.errors import ScriptBroken
 from bot.simulation import Simulation
+from bot.wording.terminal import PICTURE
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from bot.assistant import Assistant
     from bot.clock import SimulatedClock
     from bot.ports import Letter
@@ -92,15 +95,19 @@ def starts_at(script: tuple[Line, ...]) -> datetime:
 class Transcript:
     """The channel of a script: prints messages with the simulated time at which they came."""
 
-    def __init__(self, clock: SimulatedClock, out: TextIO) -> None:
+    def __init__(self, clock: SimulatedClock, out: TextIO, folder: Path) -> None:
         self._clock = clock
         self._out = out
+        self._folder = folder
 
     async def send(self, trainee: int, letter: Letter) -> None:
-        """Print a message."""
+        """Print a message; a picture by its place in the data folder."""
         del trainee
         head = f"< [{self._clock.now():%H:%M:%S}] "
-        self._out.write(head + letter.rendered.text.replace("\n", "\n" + " " * len(head)) + "\n")
+        text, picture = letter.rendered.text, letter.rendered.picture
+        if picture is not None:
+            text += f"\n{PICTURE}\n{picture.relative_to(self._folder).as_posix()}"
+        self._out.write(head + text.replace("\n", "\n" + " " * len(head)) + "\n")
 
     async def play(self, script: tuple[Line, ...], trainee_id: int, assistant: Assistant) -> None:
         """Play a script from its opening to its last line.

@@ -10,10 +10,11 @@ from __future__ import annotations
 import asyncio
 import queue
 import threading
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol, TypeVar
+
 from sqlalchemy import Connection
-from collections.abc import Callable
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -34,7 +35,7 @@ class Database(Protocol):
         """The engine beneath, for those who watch its statements."""
 
     async def write(self, work: Callable[[Connection], T]) -> T:
-        """Run a function in a transaction and return what it returns once that is committed; what it raises leaves nothing of it."""
+        """Run a function in a transaction; return what it returns once that is committed. What it raises leaves nothing of it."""
 
     async def read(self, work: Callable[[Connection], T]) -> T:
         """The same for a function that changes nothing: it does not wait for another process that writes."""

@@ -1,7 +1,7 @@
 """Opening the database: SQLite with every guard on, or PostgreSQL by URL.
 
-Every transaction on SQLite begins at once as a writing one (`BEGIN IMMEDIATE`): the driver's default begins only at the first write,
-so what was read before could have changed.
+Every transaction on SQLite begins at once as a writing one (`BEGIN IMMEDIATE`): the driver's default begins only at the first
+write, so what was read before could have changed.
 """
 
 from __future__ import annotations

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
@@ -11,7 +12,6 @@ from sqlalchemy import bindparam, insert, select, update
 from bot.ports import Letter, Rendered
 from bot.store.tables import OUTBOX
 from bot.store.values import rendered_columns, rendered_of
-from datetime import datetime, timedelta
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

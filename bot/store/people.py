@@ -1,4 +1,4 @@
-"""Who writes under which address of a messaging network: accounts, invites, strangers; the coach's clips; what could not be handled."""
+"""Who writes under which address of a messaging network: accounts, invites, strangers; clips; what could not be handled."""
 
 from __future__ import annotations
 

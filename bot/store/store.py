@@ -10,16 +10,30 @@ from sqlalchemy import bindparam, delete, func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
 from bot.errors import DatabaseUnusable, TraineeUnknown
+from bot.ports import Letter
+from bot.store.blocks import circuit_id, keep_circuit, read_block
+from bot.store.coaching import decide_and_write, make_coach, moment_of_talk, newcomers
 from bot.store.engine import open_database
 from bot.store.ledger import Ledger
 from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
 from bot.store.revision import bring_to_newest
-from bot.store.rows import add_trainee, insert_numbered
-from bot.store.tables import CIRCUIT, INBOX, PAIN_RECORD, RACK_ITEM, SET_RECORD, SET_VOID, TRAINEE, UNASKED, WORKOUT, ZONE_SEEN
+from bot.store.rows import add_trainee
+from bot.store.tables import (
+    CIRCUIT,
+    COACH,
+    INBOX,
+    PAIN_RECORD,
+    RACK_ITEM,
+    SET_RECORD,
+    SET_VOID,
+    TRAINEE,
+    UNASKED,
+    WORKOUT,
+    ZONE_SEEN,
+)
 from bot.store.values import (
     circuit_of,
-    circuit_text,
     pain_of,
     set_of,
     state_of,
@@ -36,14 +50,13 @@ from core.diary import History, SetRecord
 from core.reminders import offsets_of
 from core.session.moment import moment
 from core.session.states import State
-from bot.ports import Letter
 
 if TYPE_CHECKING:
     from typing import Self
 
     from sqlalchemy import ColumnElement, Connection, Row, Table
 
-    from bot.ports import Decide, Render
+    from bot.ports import Decide, DecideForCoach, Render
     from bot.store.database import Database
     from core.session.events import Step
     from core.trainee import Trainee
@@ -101,6 +114,7 @@ class Store:
         self._database = database
         self._render = render
         self._known: dict[int, _Known] = {}
+        self._coaches: frozenset[int] | None = None
         self.outgoing = Outgoing(database)
         self.people = People(database)
 
@@ -135,19 +149,33 @@ class Store:
 
         Workouts under way, and those done, keep the circuit as it was.
         """
-        columns = {"name": circuit.name, "body": circuit_text(circuit)}
+        return await self._database.write(lambda connection: keep_circuit(connection, circuit))
 
-        def work(connection: Connection) -> int:
-            of_name = CIRCUIT.c.name == circuit.name
-            circuit_id: int | None = connection.execute(select(CIRCUIT.c.id).where(of_name)).scalar_one_or_none()
-            if circuit_id is None:
-                return insert_numbered(connection, CIRCUIT, columns)
-            connection.execute(update(CIRCUIT).where(of_name).values(columns))
-            told = TRAINEE.c.circuit_id == circuit_id
-            connection.execute(update(TRAINEE).where(told).values(revision=TRAINEE.c.revision + 1))
-            return circuit_id
+    async def circuit_id(self, name: str) -> int | None:
+        """The id of the circuit of this name, None when there is none."""
+        return await self._database.read(lambda connection: circuit_id(connection, name))
 
-        return await self._database.write(work)
+    async def make_coach(self, person_id: int) -> None:
+        """Somebody who was added as a trainee coaches from now on: what they say goes to `handle_coach`."""
+        await self._database.write(lambda connection: make_coach(connection, person_id))
+        self._coaches = None
+
+    async def is_coach(self, person_id: int) -> bool:
+        """Whether somebody coaches."""
+        coaches = self._coaches
+        if coaches is None:
+            everybody = select(COACH.c.person_id)
+            found: frozenset[int] = await self._database.read(lambda connection: frozenset(connection.execute(everybody).scalars()))
+            self._coaches = coaches = found
+        return person_id in coaches
+
+    async def coach_moment(self, person_id: int) -> str | None:
+        """Where the talk with a coach is, as the rows of what was said in it have it; None for who is none."""
+        return await self._database.read(lambda connection: moment_of_talk(connection, person_id))
+
+    async def newcomer_circuit(self) -> int | None:
+        """The id of the circuit that new trainees start with, None when no coach has said."""
+        return await self._database.read(newcomers)
 
     async def add_trainee(self, trainee: Trainee, circuit_id: int) -> int:
         """Add a trainee to whom nobody has spoken yet, with the circuit that is on for them; return their id.
@@ -277,6 +305,35 @@ class Store:
         self._remember(trainee_id, known)
         return handled
 
+    async def handle_coach(
+        self,
+        coach_id: int,
+        inbox_key: InboxKey | None,
+        decide: DecideForCoach,
+        now: datetime,
+        *,
+        claim: bool = False,
+    ) -> Handled | None:
+        """Handle one message of a coach, as `handle` does a trainee's; None when `decide` gave None, and nothing was kept.
+
+        Raises:
+            bot.errors.StoreError: when what was decided may not be stored.
+        """
+
+        def work(connection: Connection) -> Handled | None:
+            if inbox_key is not None and _heard(connection, inbox_key):
+                return Handled(None, seen=True)
+            step = decide_and_write(connection, coach_id, decide, _history, now)
+            if step is None:
+                return None
+            if inbox_key is not None:
+                _take(connection, inbox_key, coach_id, now)
+            at = moment_of_talk(connection, coach_id)
+            letters = Outbound(coach_id, step.messages, self._render, now, at).put(connection, claim=claim)
+            return Handled(None, len(step.messages), letters)
+
+        return await self._database.write(work)
+
     def _remember(self, trainee_id: int, known: _Known) -> None:
         """Keep what is known of the latest few: at half past six there are thousands, and they sleep again a minute later."""
         self._known.pop(trainee_id, None)
@@ -294,9 +351,10 @@ class Store:
             return known
         both = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id)
         row = connection.execute(both.where(TRAINEE.c.id == trainee_id)).one()
+        trainee = trainee_of(row, _rows(connection, RACK_ITEM, trainee_id, "position"))
         return _Known(
             revision,
-            Ledger(trainee_of(row, _rows(connection, RACK_ITEM, trainee_id, "position")), _history(connection, trainee_id)),
+            Ledger(replace(trainee, block=read_block(connection, trainee_id)), _history(connection, trainee_id)),
             state_of(row.state, trainee_id),
             circuit_of(row.body, row.circuit_id),
             row.wake_at,
@@ -322,12 +380,16 @@ def _write(connection: Connection, trainee_id: int, known: _Known, step: Step, n
 
 def _take(connection: Connection, key: InboxKey, trainee_id: int, now: datetime) -> bool:
     """Note an incoming message; false when it was noted before."""
-    same = {"of_channel": key.channel, "of_external_id": key.external_id}
-    if connection.execute(_HEARD, same).first() is not None:
+    if _heard(connection, key):
         return False
     row = {"channel": key.channel, "external_id": key.external_id, "trainee_id": trainee_id, "at": now}
     connection.execute(_HEAR, row)
     return True
+
+
+def _heard(connection: Connection, key: InboxKey) -> bool:
+    """Whether an incoming message was noted before."""
+    return connection.execute(_HEARD, {"of_channel": key.channel, "of_external_id": key.external_id}).first() is not None
 
 
 def _history(connection: Connection, trainee_id: int) -> History:

@@ -59,6 +59,38 @@ class TraineeRow(Row, table=True):
     revision: int
 
 
+class BlockRow(Row, table=True):
+    """A trainee's plan, see `core.trainee.Block`; `days` and `easier_weeks` are JSON, its circuits are rows of their own."""
+
+    __tablename__ = "block"
+    trainee_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    days: str
+    weeks: int
+    easier_weeks: str
+    starts_on: date
+
+
+class BlockCircuitRow(Row, table=True):
+    """A circuit of a trainee's plan, in the order in which they take turns."""
+
+    __tablename__ = "block_circuit"
+    trainee_id: int = Field(primary_key=True, foreign_key="block.trainee_id")
+    position: int = Field(primary_key=True)
+    circuit_id: int = Field(foreign_key="circuit.id")
+
+
+class CoachRow(Row, table=True):
+    """A coach: somebody with a trainee's row, for the chat, who coaches instead of training.
+
+    `state` is JSON, of a coach's talk; `newcomers` is the circuit that new trainees start with.
+    """
+
+    __tablename__ = "coach"
+    person_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    state: str
+    newcomers: int = Field(foreign_key="circuit.id")
+
+
 class RackItemRow(Row, table=True):
     """Equal things on a rack; `amount` and `unit` are both None when the load was not said."""
 
@@ -233,8 +265,8 @@ class ParkedRow(Row, table=True):
 class OutboxRow(Row, table=True):
     """A message on its way: `status` is waiting, sending, sent or dropped; `reason` says why it was dropped.
 
-    `exercise` is the slug of what a card shows; `moment` says where the conversation was, so that a quick reply pressed later can be
-    told from one that still fits.
+    `exercise` is the slug of what a card shows; `moment` says where the conversation was, so that a quick reply pressed later can
+    be told from one that still fits; `shows` is the JSON of what the picture beside it holds.
     """
 
     __tablename__ = "outbox"
@@ -245,6 +277,7 @@ class OutboxRow(Row, table=True):
     kind: str
     text: str
     replies: str
+    shows: str | None = None
     expires_at: datetime | None = None
     status: str
     reason: str | None = None
@@ -259,6 +292,9 @@ def _table(name: str) -> Table:
 
 CIRCUIT = _table("circuit")
 TRAINEE = _table("trainee")
+BLOCK = _table("block")
+BLOCK_CIRCUIT = _table("block_circuit")
+COACH = _table("coach")
 RACK_ITEM = _table("rack_item")
 WORKOUT = _table("workout")
 SET_RECORD = _table("set_record")

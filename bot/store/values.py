@@ -13,11 +13,13 @@ from pydantic import Field, TypeAdapter, ValidationError
 from bot.errors import RowBroken
 from bot.ports import Rendered
 from core.circuit import Circuit, Side
+from core.coach.states import CoachState, Quiet
 from core.diary import Ending, PainRecord, Reason, SetRecord, Unasked, UnaskedKind, WorkoutRecord
+from core.pictures import Picture
 from core.rack import Kind, Rack, RackItem
 from core.recurrence import Recurrence, recurrence_of, text_of
 from core.session.states import Idle, State
-from core.trainee import Trainee
+from core.trainee import Block, Trainee, Weekday
 from core.units import Load, Unit
 
 if TYPE_CHECKING:
@@ -35,8 +37,12 @@ LOAD_KG_MAX = Decimal(499)  # nor holds half a ton in a hand: common practice, n
 RPE_MAX = 10  # the effort scale ends there
 
 _log = logging.getLogger(__name__)
+_coach_states: TypeAdapter[CoachState] = TypeAdapter(Annotated[CoachState, Field(discriminator="kind")])
+_weekdays: TypeAdapter[tuple[Weekday, ...]] = TypeAdapter(tuple[Weekday, ...])
+_numbers: TypeAdapter[tuple[int, ...]] = TypeAdapter(tuple[int, ...])
 _states: TypeAdapter[State] = TypeAdapter(Annotated[State, Field(discriminator="kind")])
 _circuits: TypeAdapter[Circuit] = TypeAdapter(Circuit)
+_pictures: TypeAdapter[Picture] = TypeAdapter(Picture)
 
 
 def state_text(state: State) -> str:
@@ -73,6 +79,59 @@ def circuit_of(text: str, circuit_id: int) -> Circuit:
         RowBroken: when it cannot be read.
     """
     return _read(_circuits, text, f"circuit {circuit_id}")
+
+
+def coach_state_text(state: CoachState) -> str:
+    """The state of a talk with a coach as JSON.
+
+    Raises:
+        RowBroken: when it would not come back the same.
+    """
+    return _text(_coach_states, state, "coach.state")
+
+
+def coach_state_of(text: str, coach_id: int) -> CoachState:
+    """The state of a talk with a coach; one that cannot be read (of another version) is `Quiet`: only an open question is lost."""
+    try:
+        return _coach_states.validate_json(text)
+    except ValidationError:
+        _log.warning("coach %d: the stored state cannot be read; the talk starts anew", coach_id)
+        return Quiet()
+
+
+def block_columns(trainee_id: int, block: Block) -> Columns:
+    """The row of a trainee's plan; its circuits have rows of their own.
+
+    Raises:
+        RowBroken: when it is impossible.
+    """
+    _check_block(block, f"block of trainee {trainee_id}")
+    return {
+        "trainee_id": trainee_id,
+        "days": json.dumps(block.days),
+        "weeks": block.weeks,
+        "easier_weeks": json.dumps(block.easier_weeks),
+        "starts_on": block.starts_on,
+    }
+
+
+def block_of(row: Row[Any], circuits: Sequence[Circuit]) -> Block:
+    """A plan from its row and its circuits, in order.
+
+    Raises:
+        RowBroken: when a value is none that may be stored.
+    """
+    where = f"block of trainee {row.trainee_id}"
+    days, easier_weeks = _read(_weekdays, row.days, where), _read(_numbers, row.easier_weeks, where)
+    block = Block(tuple(circuits), days, row.weeks, easier_weeks, row.starts_on)
+    _check_block(block, where)
+    return block
+
+
+def _check_block(block: Block, where: str) -> None:
+    _check(where, bool(block.circuits), "a plan without circuits")
+    _check(where, block.weeks >= 1, "a plan without weeks")
+    _check(where, all(1 <= week <= block.weeks for week in block.easier_weeks), "an easier week that is none of its weeks")
 
 
 def trainee_columns(trainee: Trainee) -> Columns:
@@ -335,6 +394,7 @@ def rendered_columns(rendered: Rendered) -> Columns:
         "text": rendered.text,
         "replies": json.dumps(list(rendered.replies), ensure_ascii=False),
         "exercise": rendered.exercise,
+        "shows": None if rendered.shows is None else _text(_pictures, rendered.shows, "outbox.shows"),
     }
 
 
@@ -342,11 +402,12 @@ def rendered_of(row: Row[Any]) -> Rendered:
     """The message in words of an outbox row.
 
     Raises:
-        RowBroken: when its replies are no list of texts.
+        RowBroken: when its replies are no list of texts, or its picture cannot be read.
     """
     replies = json.loads(row.replies)
     _check(f"outbox {row.id}", isinstance(replies, list) and all(isinstance(reply, str) for reply in replies), "broken replies")
-    return Rendered(row.text, tuple(replies), row.kind, row.exercise)
+    shows = None if row.shows is None else _read(_pictures, row.shows, f"outbox {row.id}")
+    return Rendered(row.text, tuple(replies), row.kind, row.exercise, shows)
 
 
 def _load_columns(load: Load | None) -> Columns:

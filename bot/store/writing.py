@@ -32,9 +32,7 @@ if TYPE_CHECKING:
     from core.rack import Rack
 
 
-_ADD = {
-    table: insert(table) for table in (tables.SET_RECORD, tables.SET_VOID, tables.WORKOUT, tables.PAIN_RECORD, tables.UNASKED)
-}
+_ADD = {table: insert(table) for table in (tables.SET_RECORD, tables.SET_VOID, tables.WORKOUT, tables.PAIN_RECORD, tables.UNASKED)}
 
 
 def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Ledger) -> None:

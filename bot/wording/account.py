@@ -31,6 +31,7 @@ COACH_CAN = (
     '• "invite Mia": a link to forward',
     "• send a film with an exercise's name under it: it goes on that card",
     '• "train": do the circuit yourself',
+    '• type a circuit or a plan, as "help" shows',
 )
 
 
@@ -104,4 +105,6 @@ def fewer_noted(message: FewerNoted) -> Worded:
 def may_have_missed(message: MayHaveMissed) -> Worded:
     """The program was away for long."""
     del message
-    return Worded(page("I was away for more than a day and may have missed what you wrote. Please send it again."))
+    return Worded(
+        page("I was away for more than a day: older messages are lost.", "Whoever waits for an answer: please write again.")
+    )

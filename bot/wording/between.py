@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
+from bot.wording.days import DAY_NAMES
 from bot.wording.phrases import load_text, page, set_text
+from bot.wording.pictures import strength_text
 from core.messages import (
     ClearanceNeeded,
     HelpShown,
     NothingRuns,
     NotUnderstood,
     ProgressShown,
+    TodayInBlock,
     TodayPlan,
     UnitNoted,
     WelcomeBack,
@@ -34,7 +37,9 @@ def welcome_back(message: WelcomeBack) -> Worded:
 @words_for(TodayPlan)
 def today_plan(message: TodayPlan) -> Worded:
     """What today holds."""
-    minutes = f"{message.minutes_low}-{message.minutes_high}"
+    low, high = message.minutes_low, message.minutes_high
+    minutes = f"{low} min" if low == high else f"{low}-{high} min"
+    warm_up = "" if message.picture is not None and not message.picture.warm_up_s else " with warm-up"
     stations = [
         f"{number} {line.exercise}"
         + (f", {load_text(line.load, line.loads_held)}" if line.load is not None else "")
@@ -45,13 +50,31 @@ def today_plan(message: TodayPlan) -> Worded:
         page(
             "You trained today already. Well done. If you want it again:" if message.done_today else "",
             f"{message.days_off} days since the last one, so today is a round shorter." if message.days_off is not None else "",
+            *_missed(message.block),
             f"Today: {message.circuit}",
-            f"{message.rounds} rounds, about {minutes} min with warm-up",
+            *_in_block(message.block),
+            f"{message.rounds} rounds, about {minutes}{warm_up}",
             *stations,
             'Say "go" to start.',
         ),
         ("go",),
     )
+
+
+def _missed(block: TodayInBlock | None) -> tuple[str, ...]:
+    """A training day that was missed, where today makes up for it."""
+    if block is None or block.missed is None:
+        return ()
+    return (f"{DAY_NAMES[block.missed]} was missed, so today is fine for it.",)
+
+
+def _in_block(block: TodayInBlock | None) -> tuple[str, ...]:
+    """Where in their plan somebody is who has one."""
+    if block is None:
+        return ()
+    week = f"Week {block.week} of {block.weeks} of your plan"
+    easier = f"{week}, the easier one: less to do, lighter, so that you come back fresh."
+    return (easier if block.easier else f"{week}.",)
 
 
 @words_for(NothingRuns)
@@ -106,7 +129,10 @@ def progress_shown(message: ProgressShown) -> Worded:
         f"• {line.exercise}: {set_text(line.latest)}" + (f" (first: {set_text(line.first)})" if line.first != line.latest else "")
         for line in message.lines
     ]
-    return Worded(page(workouts, *lines))
+    charts = () if message.picture is None else message.picture.charts
+    known = [f"• {chart.exercise}: about {strength_text(chart)}" for chart in charts if chart.points[-1].best is not None]
+    estimate = "Strength, estimated (one lift, never to be tested):" if known else ""
+    return Worded(page(workouts, *lines, estimate, *known))
 
 
 @words_for(NotUnderstood)

@@ -46,8 +46,8 @@ def date_text(day: date) -> str:
 
 
 def day_at_text(coming: DayAt) -> str:
-    """`Wed 4 Mar at 06:30`."""
-    return f"{date_text(coming.day)} at {coming.at}"
+    """`Wed 4 Mar at 06:30`, or without the time where none is set."""
+    return date_text(coming.day) + (f" at {coming.at}" if coming.at is not None else "")
 
 
 def rule_text(rule: Rule) -> str:
@@ -138,8 +138,11 @@ def zone_noted(message: ZoneNoted) -> Worded:
 def rest_day(message: RestDay) -> Worded:
     """No training today."""
     first = "Today is off, as you said." if message.taken_off else "Rest day. That is when you get stronger."
+    if message.done:
+        first = "You trained today already. Well done."
     coming = f"Next: {message.circuit}, {day_at_text(message.coming)}." if message.coming is not None else ""
-    return Worded(page(first, coming, 'Feel like it anyway? Say "go".'), ("go",))
+    more = "" if message.done else 'Feel like it anyway? Say "go".'
+    return Worded(page(first, coming, more), () if message.done else ("go",))
 
 
 @words_for(PlanOver)

@@ -11,6 +11,7 @@ FEWER_WORDS = frozenset({"fewer messages", "less messages", "fewer texts", "too 
 ALL_WORDS = frozenset({"all messages", "more messages", "all texts"})
 INVITE_WORDS = ("invite", "/invite")
 TRAIN_WORDS = frozenset({"train", "/train", "train me", "i train too"})
+HELP_WORDS = frozenset({"help", "/help", "what can i say", "what can i say?"})
 COMMANDS = {"today": "What do I do today?", "help": "What can I say?", "progress": "How am I doing?"}
 CLAIM = "First start. To become the coach, open {link} or text this code to @{bot} within {hours} hours: {code}"
 READY = "Stationcall talks as @{bot}. Stop it with Ctrl-C."

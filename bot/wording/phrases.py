@@ -97,4 +97,4 @@ def sets_text(lines: tuple[SetLine, ...]) -> str:
 
 def and_list(words: tuple[str, ...]) -> str:
     """`a`, `a and b`, `a, b and c`."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+    return "".join(words) if len(words) <= 1 else f"{', '.join(words[:-1])} and {words[-1]}"

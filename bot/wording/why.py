@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.wording import reasons
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EasierWeek, EmptyHands, HeldBack
 
 
 def why_text(reason: CardReason) -> str:
@@ -17,6 +17,8 @@ def why_text(reason: CardReason) -> str:
             return "As last time."
         case HeldBack(place):
             return f"We go easy on the {place}." if place else "We go easy after the pain."
+        case EasierWeek():
+            return "Lighter on purpose: your easier week."
         case AsSaid(felt):
             return f"You said it was {felt}."
         case EmptyHands():

@@ -8,6 +8,7 @@ from datetime import datetime
 from core.circuit import Circuit
 from core.diary import Entry
 from core.messages import Message
+from core.plan import Due
 from core.session.states import State
 from core.trainee import Trainee
 
@@ -42,11 +43,15 @@ Event = Opened | Said | Edited | Woke
 
 @dataclass(frozen=True)
 class Plan:
-    """Who trains, what is on for today, and who is the coach."""
+    """Who trains, what is on for today, and who is the coach.
+
+    For a trainee with a block, `due` says when and where in it, and `circuit` is the one that is due.
+    """
 
     trainee: Trainee
     circuit: Circuit
     coach: str
+    due: Due | None = None
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,7 @@ SET = " set "
 
 
 def moment(state: State) -> str:
-    """The sign of a state: `workout 3 1.2 set 1.1.0` is workout 3 at round 1, station 2, with a set of station 1 still asked for."""
+    """The sign of a state: `workout 3 1.2 set 3 1.1.0` is workout 3 at round 1, station 2, a set of station 1 still asked for."""
     match state:
         case Idle(last=last):
             return f"idle{_set_asked(last)}"

@@ -8,23 +8,28 @@ from typing import TYPE_CHECKING
 from core.agenda import DayKind, agenda, days_of, days_since, eased
 from core.catalogue import exercise
 from core.diary import WorkoutOpened
-from core.messages import ClearanceNeeded, DayAt, PlanOver, RestDay, StationLine, TodayPlan, WarmUp
+from core.messages import ClearanceNeeded, DayAt, PlanOver, RestDay, StationLine, TodayInBlock, TodayPlan, WarmUp
+from core.plan import weekday
 from core.rack import Rack
 from core.safety import must_wait
 from core.session import cues
+from core.session.boards import board_of
 from core.session.cards import show
 from core.session.places import entering, exercise_at, seconds_after, sided, station_s
 from core.session.prescription import advise
 from core.session.states import Idle, Place, State, Workout
 
 if TYPE_CHECKING:
+    from core.plan import Due
     from core.session.turn import Turn
 
 
 def opened(turn: Turn) -> Workout:
     """The day's workout, before its first station."""
     trainee = turn.plan.trainee
-    circuit = eased(turn.plan.circuit, days_since(turn.history.workouts, trainee.zone, turn.today))
+    circuit, due = turn.plan.circuit, turn.plan.due
+    if due is None or not due.easier:
+        circuit = eased(circuit, days_since(turn.history.workouts, trainee.zone, turn.today))
     workout = Workout(
         number=len(turn.history.workouts) + 1,
         circuit=circuit,
@@ -71,6 +76,14 @@ def say_today(turn: Turn) -> None:
     if must_wait(turn.history, turn.now):
         turn.say(ClearanceNeeded())
         return
+    due = turn.plan.due
+    if due is not None and (due.done_today or due.on != turn.today):
+        coming = DayAt(due.on, None if trainee.reminders is None else trainee.reminders.time_on(due.on))
+        turn.say(RestDay(circuit, coming, taken_off=day.kind is DayKind.OFF, done=due.done_today))
+        return
+    if due is not None:
+        _say_circuit(turn, done=False, days_off=day.days_off)
+        return
     match day.kind:
         case DayKind.REST | DayKind.OFF:
             turn.say(RestDay(circuit, coming, taken_off=day.kind is DayKind.OFF))
@@ -83,7 +96,7 @@ def say_today(turn: Turn) -> None:
 def _say_circuit(turn: Turn, *, done: bool, days_off: int | None) -> None:
     """Say the day's circuit: stations with their loads, rounds, minutes."""
     workout = opened(turn)
-    circuit = workout.circuit
+    circuit, due = workout.circuit, turn.plan.due
     lines = []
     for place in (Place(1, number) for number in range(1, len(circuit.stations) + 1)):
         movement = exercise_at(workout, place)
@@ -99,5 +112,12 @@ def _say_circuit(turn: Turn, *, done: bool, days_off: int | None) -> None:
             minutes_high=round(longest_s / 60),
             done_today=done,
             days_off=days_off if circuit.rounds < turn.plan.circuit.rounds else None,
+            picture=board_of(turn, workout, (shortest_s, longest_s)),
+            block=None if due is None else _in_block(due),
         )
     )
+
+
+def _in_block(due: Due) -> TodayInBlock:
+    """Where in the block today's workout is."""
+    return TodayInBlock(due.week, due.weeks, due.easier, None if due.missed is None else weekday(due.missed))

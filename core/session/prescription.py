@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from datetime import timedelta
+from decimal import Decimal
 from typing import TYPE_CHECKING, Literal
 
 from core.agenda import EASED_FROM_DAYS, days_since
 from core.exercise import Measure
+from core.plan import monday_of
 from core.rack import Rack
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EmptyHands, HeldBack
+from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EasierWeek, EmptyHands, HeldBack
 from core.reminders import local_date
 from core.safety import pain_held_against
 from core.session.places import exercise_at, sided, station_at
@@ -20,8 +22,6 @@ from core.tempo import whole_reps
 from core.units import BODYWEIGHT, Load
 
 if TYPE_CHECKING:
-    from decimal import Decimal
-
     from core.circuit import Station
     from core.diary import SetRecord
     from core.exercise import Exercise
@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 
 LOW_SHARE = 0.8  # of the reps the tempo allows: common practice, no source
 TEMPO_LEVER_S = 2.0  # how much slower a rep may be asked for before the coach says otherwise: common practice, no source
+EASIER_SHARE = Decimal("0.9")  # of the load before, in an easier week: common practice, no source
 NEXT_WORKOUT = timedelta(days=2)  # the day a workout's "next time" is worked out for
 
 Change = Literal["first", "up", "same", "down"]
@@ -77,12 +78,32 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
         return Advice(Prescription(movement.slug, load, tempo, *_reps(station, tempo)), AsSaid(felt), change_of(base, load))
     if last is None and hint is not None:
         return Advice(Prescription(movement.slug, hint, tempo, *_reps(station, tempo)), CoachSays(), "first")
-    loads = _no_heavier(turn, workout, loads, last)
+    loads, easier = _for_the_week(turn, done, _no_heavier(turn, workout, loads, last))
     kept = workout.planned[place.station - 1] if workout.planned and not next_workout else None
     if kept is not None and any(load.kg == kept.kg for load in loads):
         loads = tuple(load for load in loads if load.kg == kept.kg)
     ask = _ask(turn, workout, place, tempo, loads, next_workout=next_workout)
-    return _as_advice(movement.slug, station, tempo, _in_whole_seconds(ask), loads)
+    advice = _as_advice(movement.slug, station, tempo, _in_whole_seconds(ask), loads)
+    if easier and last is not None and advice.prescription.load is not None:
+        plain = Prescription(movement.slug, advice.prescription.load, tempo, *_reps(station, tempo))
+        return Advice(plain, EasierWeek(), change_of(last, advice.prescription.load))
+    return advice
+
+
+def _for_the_week(turn: Turn, done: list[SetRecord], loads: tuple[Load, ...]) -> tuple[tuple[Load, ...], bool]:
+    """The loads to choose from, and whether an easier week leaves the heavier ones out.
+
+    In such a week none is above nine tenths of what was lifted last before it, where the rack has something below.
+    """
+    if turn.plan.due is None or not turn.plan.due.easier:
+        return loads, False
+    monday, zone = monday_of(turn.today), turn.plan.trainee.zone
+    before = [record for record in done if record.load is not None and local_date(record.at, zone) < monday]
+    if not before:
+        return loads, False
+    heaviest_kg = max(record.load.kg for record in before if record.load is not None and record.workout == before[-1].workout)
+    lighter = tuple(load for load in loads if load.kg <= EASIER_SHARE * heaviest_kg)
+    return lighter or loads, bool(lighter)
 
 
 def _in_whole_seconds(ask: Ask) -> Suggestion:
@@ -102,8 +123,9 @@ def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
     loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
     if movement.measure is not Measure.REPS or tempo is None or not loads:
         return None
-    done = [record.load for record in turn.sets() if record.exercise == movement.slug and record.load is not None]
-    loads = _no_heavier(turn, workout, loads, done[-1] if done else None)
+    done = [record for record in turn.sets() if record.exercise == movement.slug]
+    last = next((record.load for record in reversed(done) if record.load is not None), None)
+    loads, _ = _for_the_week(turn, done, _no_heavier(turn, workout, loads, last))
     return _ask(turn, workout, place, tempo, loads, next_workout=False)
 
 
@@ -169,7 +191,7 @@ def _held(turn: Turn, station: Station, movement: Exercise, done: list[SetRecord
 def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool) -> Ask:
     """The question to the suggestion, with every set the trainee has done."""
     station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
-    past = _past_sets(turn)
+    past = past_sets(turn)
     return Ask(
         unit=unit,
         loads=tuple(sorted(load.in_unit(unit) for load in loads)),
@@ -196,7 +218,7 @@ def _as_advice(slug: str, station: Station, tempo: Tempo, answer: Suggestion, lo
     return Advice(Prescription(slug, load, paced, max(1, low), max(1, high)), answer.why, answer.change)
 
 
-def _past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:
+def past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:
     """Every set with reps and a load, by exercise, loads in the trainee's unit; of two sides the weaker counts."""
     unit, zone = turn.plan.trainee.unit, turn.plan.trainee.zone
     gathered: dict[str, dict[tuple[int, int, int, int], PastSet]] = {}

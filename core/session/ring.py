@@ -184,7 +184,7 @@ def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float 
 
 
 def likely_reps(workout: Workout, place: Place, turn: Turn) -> tuple[tuple[int, ...], bool]:
-    """Reps that are likely at a place: around the last set of the exercise, else what the card expected; and whether there was one."""
+    """Reps that are likely at a place, around the last set of the exercise or else as the card had it; whether there was one."""
     slug, prescribed = workout.exercises[place.station - 1], workout.prescriptions[place.station - 1]
     if asked_for(workout, place) != "reps":
         return (), False

@@ -26,6 +26,7 @@ from core.diary import (
     WorkoutRecord,
     ZoneChosen,
 )
+from core.plan import circuit_due
 from core.reminders import local_date
 from core.session.events import Plan, Say
 
@@ -39,11 +40,20 @@ if TYPE_CHECKING:
     from core.trainee import Trainee
 
 
+def _with_what_is_due(plan: Plan, history: History, now: datetime) -> Plan:
+    """The plan with the circuit that the trainee's block asks for, for those who have one."""
+    trainee = plan.trainee
+    if trainee.block is None:
+        return plan
+    due = circuit_due(trainee.block, history, local_date(now, trainee.zone), trainee.zone, trainee.reminders)
+    return replace(plan, circuit=due.circuit, due=due)
+
+
 class Turn:
     """Gathers the entries and messages of one step, in order."""
 
     def __init__(self, plan: Plan, history: History, now: datetime) -> None:
-        self.plan = plan
+        self.plan = _with_what_is_due(plan, history, now)
         self.history = history
         self.now = now
         self.entries: list[Entry] = []

@@ -35,7 +35,7 @@ async def test_killed_again_and_again_nothing_is_lost_or_doubled(file):
     """Three processes one after the other, each killed while it works, each message handed in again to the next."""
     answered = 0
     for answers in KILLS:
-        with subprocess.Popen(  # noqa: ASYNC220, S603 - our own interpreter; nothing else runs in this test
+        with subprocess.Popen(  # noqa: ASYNC220 - our own interpreter; nothing else runs in this test
             [sys.executable, "-c", NOTING, str(file)],
             stdout=subprocess.PIPE,
             text=True,

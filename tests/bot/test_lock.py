@@ -39,7 +39,7 @@ def test_the_folder_is_free_again_afterwards(tmp_path):
 
 def test_a_process_that_is_killed_frees_the_folder(tmp_path):
     """`kill -9` leaves nothing to clear away by hand."""
-    with subprocess.Popen(  # noqa: S603 - our own interpreter
+    with subprocess.Popen(
         [sys.executable, "-c", HOLDER, str(tmp_path)],
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,

@@ -1,6 +1,7 @@
 """Playing a dialogue: a transcript is its own script, with the assistant's lines taken out.
 
-A line `# --- the program is killed here ---` ends a part: that part is played by a process that is then killed, with nothing closed
+After a line `# --- as Coach Wren ---` somebody else is at the program, with the same data; the clock must be set first. A line
+`# --- the program is killed here ---` ends a part: that part is played by a process that is then killed, with nothing closed
 and nothing said goodbye to, and the next part goes on with what it left on the disk.
 """
 
@@ -9,6 +10,7 @@ from __future__ import annotations
 import asyncio
 import io
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -31,9 +33,18 @@ def played(script: str, folder: Path) -> str:
     """The transcript of a script, its data kept in `folder`."""
     parts = script.split(f"{KILLED}\n")
     heard = [_killed(part, folder) for part in parts[:-1]]
+    return f"{KILLED}\n".join([*heard, _by_turns(parts[-1], folder)])
+
+
+def _by_turns(script: str, folder: Path) -> str:
+    """The transcript of a script in which people take turns at the same program, Robin first."""
+    pieces = re.split(r"^(# --- as .+ ---\n)", script, flags=re.MULTILINE)
     out = io.StringIO()
-    asyncio.run(play(read_script(parts[-1]), "Robin", str(folder), {}, out))
-    return f"{KILLED}\n".join([*heard, out.getvalue()])
+    for mark, piece in zip(["", *pieces[1::2]], pieces[::2], strict=True):
+        name = mark.removeprefix("# --- as ").removesuffix(" ---\n") or "Robin"
+        out.write(mark)
+        asyncio.run(play(read_script(piece), name, str(folder), {}, out))
+    return out.getvalue()
 
 
 def _killed(part: str, folder: Path) -> str:

@@ -105,10 +105,12 @@ def _numbers(value, names):
 
 
 def _unsaid(value):
-    """Fields that words may leave out: a reason's numbers are the reason's, weights are put down only for others."""
+    """Fields that words may leave out: a reason's and a picture's numbers are theirs, weights are put down only for others."""
     if isinstance(value, messages.Slower | messages.Lighter):
         return {field.name for field in dataclasses.fields(value)}
-    return {"why", "put_down"} if isinstance(value, messages.Card) and value.load is None else {"why"}
+    if isinstance(value, messages.Card) and value.load is None:
+        return {"why", "put_down"}
+    return {"why", "picture"}
 
 
 def _on_card(card, name):

@@ -96,12 +96,12 @@ async def network(clock):
 
 
 @asynccontextmanager
-async def open_house(standin, file, clock, limits=None, *, polling=True):
+async def open_house(standin, file, clock, limits=None, *, polling=True, pictures_in=None):
     """The program over a database file, from its start to its clean end."""
     store = await Store.open(f"sqlite:///{file}", rendered)
     client = Network(Secret(TOKEN), standin.url)
     await client.start()
-    async with on_network(client, store, clock, limits, held=polling) as office:
+    async with on_network(client, store, clock, limits, held=polling, pictures_in=pictures_in) as office:
         asking = Polling(client, office.desk, clock, office.assistant.release)
         task = asyncio.create_task(asking.run()) if polling else None
         yield House(standin, office, store, clock)

@@ -1,8 +1,8 @@
 """A stand-in for the messaging network: a small HTTP server on loopback that speaks its bot interface.
 
-It answers as the network documents (and as /work's notes on the network were measured): an offset confirms updates, a second asker
-ends the first, ids of messages rise, formatting that cannot be read is refused, an edit to the same text is refused. Faults are
-put in by tests. Everything that was called is kept, in order: tests read what a phone would show from that.
+It answers as the network documents it: an offset confirms updates, a second asker ends the first, ids of messages rise, formatting
+that cannot be read is refused, an edit to the same text is refused. Faults are put in by tests. Everything that was called is kept,
+in order: tests read from that what a phone would show.
 """
 
 from __future__ import annotations
@@ -236,9 +236,9 @@ class StandIn:
         """Whether the bot has confirmed every update and nothing else runs."""
         return not self._pending and self.running == 0 and (self.webhook is not None or self._waiting)
 
-    async def until(self, holds):
+    async def until(self, holds, wait_s=WAIT_S):
         """Wait until something holds; it is looked at whenever anything was called."""
-        async with asyncio.timeout(WAIT_S), self._changed:
+        async with asyncio.timeout(wait_s), self._changed:
             await self._changed.wait_for(holds)
 
     # The interface
@@ -294,7 +294,9 @@ class StandIn:
                 await self._changed.wait_for(lambda: self._pending or mine.done() or self._closing)
         self._waiting = False
         if mine.done():
-            return _refusal(409, "Conflict: terminated by other getUpdates request; make sure that only one bot instance is running")
+            return _refusal(
+                409, "Conflict: terminated by other getUpdates request; make sure that only one bot instance is running"
+            )
         given = list(self._pending.values())  # in the order they were queued, which a test may have disturbed
         return _well(given[: int(call.given.get("limit", 100))])
 
@@ -364,7 +366,7 @@ class StandIn:
         visible = plain(text) if given.get("parse_mode") == "HTML" else text
         if visible is None:
             raise Refused(400, "Bad Request: can't parse entities: unsupported start tag")
-        if not visible.strip():
+        if not visible.strip() and longest != CAPTION_MAX:  # a picture may go without a caption
             raise Refused(400, "Bad Request: message text is empty")
         if len(visible) > longest:
             raise Refused(400, "Bad Request: message is too long")

@@ -16,13 +16,13 @@ class Watch:
 
     def __init__(self, network, clock):
         self.network, self.clock, self.sent = network, clock, []
-        show = network._show
+        show = network._show  # noqa: SLF001
 
         def timed(given, *rest, **more):
             self.sent.append((int(given["chat_id"]), clock.now(), given.get("text") or given.get("caption")))
             return show(given, *rest, **more)
 
-        network._show = timed
+        network._show = timed  # noqa: SLF001
 
     def most_within(self, seconds, chat=None):
         """The most messages that went out within any so many seconds, in one chat or over all."""
@@ -43,7 +43,7 @@ async def test_fifty_trainees_at_once(network, tmp_path, clock):
             await house.settled()
             await house.after(6)
         for station in range(STATIONS):
-            asked = {chat: None for chat in TRAINEES}
+            asked = dict.fromkeys(TRAINEES)
             while not all(asked.values()):
                 await house.after(1)
                 for chat in TRAINEES:

@@ -83,7 +83,10 @@ async def at_the_first_station(network, code):
 
 
 async def test_from_the_first_start_to_sigterm(network, tmp_path):
-    """The claim code is printed once there is nobody; SIGTERM ends it with 0; the next start has no code; no token anywhere."""
+    """The claim code is printed while there is nobody; SIGTERM ends it with 0; no token is kept anywhere.
+
+    The next start has no code; one after more than a day says that messages may be lost.
+    """
     async with serving(network, tmp_path) as process:
         first = await line(process)
         assert first.startswith("First start. To become the coach, open https://t.me/stationcall_standin_bot?start=")
@@ -98,6 +101,11 @@ async def test_from_the_first_start_to_sigterm(network, tmp_path):
         again.send_signal(signal.SIGINT)
         await again.communicate()
         assert again.returncode == 0
+    os.utime(tmp_path / "last-heard", (0, 0))
+    async with serving(network, tmp_path) as later:
+        await network.until(lambda: network.last(ROSA).text.startswith("I was away for more than a day"))
+        later.send_signal(signal.SIGTERM)
+        await later.communicate()
     kept = b"".join(file.read_bytes() for file in tmp_path.iterdir() if file.is_file())
     assert TOKEN.split(":")[1].encode() not in kept
 
@@ -119,7 +127,7 @@ async def test_sigterm_finishes_what_is_in_hand(network, tmp_path):
 
 
 async def test_killed_in_the_middle_of_a_workout_and_again(network, tmp_path):
-    """kill -9 in a work minute, and at the moment a set is read back: the set is noted once, asked for once, and the workout goes on.
+    """Killed in a work minute, and as a set is read back: the set is asked for once, noted once, and the workout goes on.
 
     The network has no key for a call, so what was being sent when the process died may come twice, except a countdown.
     """

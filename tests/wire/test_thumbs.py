@@ -94,7 +94,7 @@ async def test_a_text_that_the_network_cannot_format_is_sent_without(house, netw
     await house.claimed()
     network.fail(Fault(400, "Bad Request: can't parse entities: character '<' is reserved"))
     await house.says(ROSA, "help me")
-    assert network.last(ROSA).text.startswith("You can:")
+    assert network.last(ROSA).text.startswith("I didn't catch that.")
 
 
 async def test_the_coachs_film_is_on_the_card_from_then_on(house, network):

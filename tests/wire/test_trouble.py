@@ -45,7 +45,7 @@ async def test_a_429_waits_as_told_and_loses_nothing(house, network):
 async def test_a_429_for_the_clocks_face_makes_the_chat_wait_too(house, network):
     """The limit is the chat's, not the method's; the face is given up, the calls come when the wait is over."""
     await at_work(house)
-    network.fail(Fault(429, "Too Many Requests: retry after 20", retry_after=20), "editMessageText", to(ANA))
+    network.fail(Fault(429, "Too Many Requests: retry after 26", retry_after=26), "editMessageText", to(ANA))
     await house.after(34)
     assert network.last(ANA).text.startswith("GO!")
     await house.after(30)
@@ -112,7 +112,10 @@ async def test_who_blocks_us_is_marked_and_the_coach_is_told_once(house, network
     await network.block(ANA)
     await house.after(300)
     assert [call.code for call in network.sends(ANA)].count(403) == 1
-    assert network.shown(ROSA).count("I can't reach Trainee 11 any more: they\nhave blocked me or left.\nA word from you may help.") <= 1
+    assert (
+        network.shown(ROSA).count("I can't reach Trainee 11 any more: they\nhave blocked me or left.\nA word from you may help.")
+        <= 1
+    )
     assert network.last(ROSA).text.startswith("I can't reach Ana any more")
     reasons = {row["reason"] for row in rows(tmp_path / "stationcall.sqlite3", "outbox") if row["trainee_id"] == 2}
     assert reasons <= {None, "blocked"}

@@ -43,7 +43,7 @@ from core.messages import (
     TraineeGone,
     TraineeJoined,
 )
-from core.session.states import New
+from core.session.states import Idle, New
 from core.trainee import Trainee
 
 if TYPE_CHECKING:
@@ -53,8 +53,10 @@ if TYPE_CHECKING:
     from bot.channels.telegram.network import Network
     from bot.channels.telegram.register import Register
     from bot.ports import Clock
+    from bot.store.outgoing import Offer
     from bot.store.people import Account
     from bot.store.store import Store
+    from core.messages import Message
 
 ALPHABET = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # no letter looks like a digit
 CODE = re.compile(rf"(?:/start\s+)?([{ALPHABET}]{{10}})", re.IGNORECASE)
@@ -148,6 +150,11 @@ class Desk:
             self._assistant.away(trainee_id, away=True)
             self._beside(self._lose(account))
 
+    async def tell_coaches(self, message: Message) -> None:
+        """Tell every coach who can be reached."""
+        for coach in self._register.coaches():
+            await self._assistant.tell(coach.trainee_id, (message,))
+
     async def idle(self) -> None:
         """Return when nothing is done beside the conversations any more."""
         while self._aside:
@@ -175,9 +182,15 @@ class Desk:
         if isinstance(came, Text) and not came.edited and (found := CODE.fullmatch(came.text.strip())) is not None:
             newcomer = Newcomer(CHANNEL, came.address, came.called)
             joined = await self._store.people.join(
-                found[1].upper(), newcomer, self._house.circuit_id, self._clock.now(), lambda name: Trainee(name, self._house.zone)
+                found[1].upper(),
+                newcomer,
+                await self._store.newcomer_circuit() or self._house.circuit_id,
+                self._clock.now(),
+                lambda name: Trainee(name, self._house.zone),
             )
             if joined is not None:
+                if joined.account.coach:
+                    await self._store.make_coach(joined.account.trainee_id)
                 self._register.enter(joined.account)
                 return await self._welcome(joined.account, joined.invited_by, _key(came))
         if came.address in self._strangers:
@@ -239,14 +252,15 @@ class Desk:
         return await self._assistant.said(account.trainee_id, said, key.external_id, CHANNEL, written_at=written_at)
 
     async def _coach(self, account: Account, text: str, plain: str, key: InboxKey, written_at: datetime | None) -> bool:
-        """A coach invites and trains; what is neither goes to their own conversation once they train."""
+        """A coach invites, types circuits and plans, and may train; a coach's own step and the assistant tell these apart."""
         invites = NAMED.fullmatch(text.strip())
         if invites is not None:
             return await self._invite(account, " ".join(invites[1].split())[:NAME_MAX] or None, key)
         if plain in words.TRAIN_WORDS:
-            return await self._assistant.opened(account.trainee_id, key)
-        if isinstance(await self._store.state(account.trainee_id), New):
-            return await self._assistant.tell(account.trainee_id, (CoachHelp(),), key)
+            return await self._assistant.trains(account.trainee_id, key)
+        if plain in words.HELP_WORDS and isinstance(await self._store.state(account.trainee_id), New | Idle):
+            first = InboxKey(key.channel, f"{key.external_id}:help")
+            await self._assistant.tell(account.trainee_id, (CoachHelp(),), first)
         return await self._assistant.said(account.trainee_id, _as_typed(text), key.external_id, CHANNEL, written_at=written_at)
 
     async def _invite(self, account: Account, name: str | None, key: InboxKey) -> bool:
@@ -279,12 +293,20 @@ class Desk:
         taken: bool | None = None
         if pressed is not None and offer is not None:
             key = InboxKey(CHANNEL, f"{came.address}:press:{came.press_id}")
-            if account.coach and offer.rendered.kind in ("CoachHelp", "CoachWelcome") and offer.trainee_id == account.trainee_id:
+            if account.coach and await self._is_coachs(account, offer):
                 taken = await self._text(account, offer.rendered.replies[pressed[1]], key)
             else:
                 taken = await self._assistant.pressed(account.trainee_id, offer, pressed[1], key.external_id, CHANNEL)
         self._beside(self._answer(came, words.TOO_LATE if taken is None else None))
         return taken is not False
+
+    async def _is_coachs(self, account: Account, offer: Offer) -> bool:
+        """Whether a quick reply was offered to a coach as a coach, and still means what it meant."""
+        if offer.trainee_id != account.trainee_id:
+            return False
+        if offer.rendered.kind in ("CoachHelp", "CoachWelcome"):
+            return True
+        return offer.moment is not None and offer.moment == await self._store.coach_moment(account.trainee_id)
 
     async def _answer(self, came: Press, text: str | None) -> None:
         await self._network.answer_press(came.press_id, text)
@@ -306,17 +328,13 @@ class Desk:
 
     async def _lose(self, account: Account) -> None:
         await self._register.mark(account, self._clock.now())
-        await self._tell_coaches(account, TraineeGone(account.name))
+        await self.tell_coaches(TraineeGone(account.name))
 
     async def _regain(self, account: Account) -> None:
         await self._register.mark(account, None)
         self._assistant.away(account.trainee_id, away=False)
-        await self._tell_coaches(account, TraineeBack(account.name))
-
-    async def _tell_coaches(self, about: Account, message: TraineeGone | TraineeBack) -> None:
-        for coach in self._register.coaches():
-            if coach.trainee_id != about.trainee_id:
-                await self._assistant.tell(coach.trainee_id, (message,))
+        if not account.coach:
+            await self.tell_coaches(TraineeBack(account.name))
 
     # Beside
 

@@ -1,7 +1,7 @@
-"""The face of the work clock: one message, edited without sound at each quarter of the work.
+"""The face of the work clock: one message, edited without sound four times in the work of a station.
 
-The calls of the clock that must be heard are messages of their own. The face is an ornament: an edit that the network has no room for
-is left out, and after a restart in the middle of a station the face stays as it was.
+The calls of the clock that must be heard are messages of their own. The face is an ornament: an edit that the network has no room
+for is left out, and after a restart in the middle of a station the face stays as it was.
 """
 
 from __future__ import annotations
@@ -9,24 +9,24 @@ from __future__ import annotations
 import asyncio
 import logging
 from dataclasses import dataclass, replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 from html import escape
 from typing import TYPE_CHECKING
+
+from telegram import InlineKeyboardMarkup
 
 from bot.errors import ChannelError, Unreachable
 from bot.pace import Rank
 from bot.wording.network import face, face_over
-from datetime import datetime
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
 
-    from telegram import InlineKeyboardMarkup
-
     from bot.pace import Pace
     from bot.ports import Clock
 
-PARTS = 4
+LEFT = (5 / 6, 2 / 3, 1 / 3, 0.0)  # of the work, at each edit: never when a call of the clock is due
+OVER_S = 1.0  # the last edit gives way to the call of the end
 SHORTEST_S = 20  # shorter work gets no face: its calls are enough
 
 _log = logging.getLogger(__name__)
@@ -34,7 +34,7 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True)
 class _Running:
-    """A clock that runs: which message shows it, until when, and which part of the work is over next."""
+    """A clock that runs: which message shows it, until when, and which edit is next."""
 
     address: str
     message_id: int
@@ -42,15 +42,19 @@ class _Running:
     ends_at: datetime
     whole_s: int
     buttons: InlineKeyboardMarkup | None
-    part: int = 1
+    edit: int = 0
+
+    @property
+    def last(self) -> bool:
+        return self.edit == len(LEFT) - 1
 
     @property
     def due_at(self) -> datetime:
-        return self.ends_at - timedelta(seconds=self.whole_s * (PARTS - self.part) / PARTS)
+        return self.ends_at - timedelta(seconds=self.whole_s * LEFT[self.edit] - (OVER_S if self.last else 0.0))
 
     def html(self) -> str:
-        left_s = round(self.whole_s * (PARTS - self.part) / PARTS)
-        return escape(face(self.exercise, left_s, self.whole_s) if left_s else face_over(self.exercise), quote=False)
+        left_s = round(self.whole_s * LEFT[self.edit])
+        return escape(face_over(self.exercise) if self.last else face(self.exercise, left_s, self.whole_s), quote=False)
 
 
 class Faces:
@@ -100,11 +104,11 @@ class Faces:
         for trainee_id, running in list(self._running.items()):
             if running.due_at > now:
                 continue
-            if running.part < PARTS:
-                self._running[trainee_id] = replace(running, part=running.part + 1)
-            else:
+            if running.last:
                 del self._running[trainee_id]
-            room = self._pace.ready_at(trainee_id, Rank.ORNAMENT, now) <= now or running.part == PARTS
+            else:
+                self._running[trainee_id] = replace(running, edit=running.edit + 1)
+            room = self._pace.ready_at(trainee_id, Rank.ORNAMENT, now) <= now or running.last
             if room and trainee_id not in self._edits:
                 self._edits[trainee_id] = asyncio.create_task(self._edit(trainee_id, running))
 
@@ -115,11 +119,11 @@ class Faces:
 
     async def _edit(self, trainee_id: int, running: _Running) -> None:
         try:
-            if not await self._still_runs(trainee_id, running.ends_at) and running.part < PARTS:
+            if not await self._still_runs(trainee_id, running.ends_at) and not running.last:
                 self._running.pop(trainee_id, None)
                 return
             self._pace.count(trainee_id, self._clock.now())
-            buttons = running.buttons if running.part < PARTS else None
+            buttons = None if running.last else running.buttons
             await self._change(running.address, running.message_id, running.html(), buttons)
         except Unreachable as error:
             self._running.pop(trainee_id, None)

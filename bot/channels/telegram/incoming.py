@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 from typing import TYPE_CHECKING, Any, Literal
 
 from telegram import Update
 from telegram.constants import ChatMemberStatus, ChatType
-from datetime import datetime
 
 if TYPE_CHECKING:
     from telegram import CallbackQuery, ChatMemberUpdated, Message

@@ -27,9 +27,20 @@ _log = logging.getLogger(__name__)
 
 
 class Polling:
-    """Asks again and again until it is stopped; calls `caught_up` once, when what lay there at the start has come in."""
+    """Asks again and again until it is stopped.
 
-    def __init__(self, network: Network, desk: Desk, clock: Clock, caught_up: Callable[[], None]) -> None:
+    It calls `caught_up` once, when what lay there at the start has come in, and `heard` whenever the network has answered.
+    """
+
+    def __init__(
+        self,
+        network: Network,
+        desk: Desk,
+        clock: Clock,
+        caught_up: Callable[[], None],
+        heard: Callable[[], None] = lambda: None,
+    ) -> None:
+        self._heard = heard
         self._network = network
         self._desk = desk
         self._clock = clock
@@ -93,6 +104,7 @@ class Polling:
                 task.cancel()
             await asyncio.gather(asking, stopping, return_exceptions=True)
         self._failures = 0
+        self._heard()
         return batch
 
     async def _take(self, batch: list[dict[str, Any]], *, backlog: bool) -> bool:

@@ -1,7 +1,7 @@
 """Carrying the library's calls over aiohttp, through the library's own interface for that.
 
-The library's default client goes through its whole pool of connections for every call; with many calls in flight that costs more than
-anything else here. No error says where it was going: the address holds the token.
+The library's default client goes through its whole pool of connections for every call; with many calls in flight that costs more
+than anything else here. No error says where it was going: the address holds the token.
 """
 
 from __future__ import annotations

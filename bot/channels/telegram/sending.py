@@ -16,6 +16,7 @@ from core.session.states import Resting, SettingUp, WarmingUp, Working
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
+    from pathlib import Path
 
     from telegram import InlineKeyboardMarkup
 
@@ -65,6 +66,11 @@ class Sending:
         try:
             if letter.rendered.kind == "Card" and film is not None and len(html) <= CAPTION_MAX:
                 return await self._film(address, film, html, silent=silent, buttons=buttons)
+            picture = letter.rendered.picture
+            if picture is not None and len(html) <= CAPTION_MAX:
+                return await self._picture(address, picture, html, silent=silent, buttons=buttons)
+            if picture is not None:
+                await self._picture(address, picture, "", silent=True, buttons=None)
             *before, last = pieces(html)
             for piece in before:
                 await self._network.send(address, piece, silent=True)
@@ -72,6 +78,14 @@ class Sending:
         except NotFormatted:
             _log.warning("message %d: the network could not read its formatting", letter.id)
             return await self._network.send_plain(address, letter.rendered.text[:TEXT_MAX], silent=silent, buttons=buttons)
+
+    async def _picture(self, address: str, picture: Path, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None) -> int:
+        """A message under its picture; without it when the network does not take it. 0: there was neither."""
+        try:
+            return await self._network.send_picture(address, picture, html, silent=silent, buttons=buttons)
+        except BadRequest:
+            _log.warning("a picture was not taken")
+            return await self._network.send(address, html, silent=silent, buttons=buttons) if html else 0
 
     async def _film(self, address: str, film: str, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None) -> int:
         """A card with the coach's film; without it when the network no longer has it."""

@@ -11,6 +11,8 @@ from urllib.parse import urlsplit
 from aiohttp import web
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from bot.channels.telegram.desk import Desk
     from bot.settings import WebhookSettings
 
@@ -22,9 +24,10 @@ _log = logging.getLogger(__name__)
 
 
 class Webhook:
-    """Listens on the machine's own address; TLS is for whoever stands in front."""
+    """Listens on the machine's own address; TLS is for whoever stands in front. Calls `heard` for every update that was taken."""
 
-    def __init__(self, desk: Desk, settings: WebhookSettings) -> None:
+    def __init__(self, desk: Desk, settings: WebhookSettings, heard: Callable[[], None] = lambda: None) -> None:
+        self._heard = heard
         self._desk = desk
         self._settings = settings
         self._runner: web.AppRunner | None = None
@@ -68,4 +71,5 @@ class Webhook:
         except Exception:  # noqa: BLE001 - whatever it was, it was not kept
             _log.exception("update %s could not be kept", raw.get("update_id"))
             return web.Response(status=500)
+        self._heard()
         return web.Response()
