@@ -98,6 +98,13 @@ def test_a_snooze_over_midnight_is_kept_and_leaves_no_room_for_a_follow_up():
     assert weeks.told == ["Mon 02 Mar 06:30 Reminder", "Tue 03 Mar 09:00 Reminder"]
 
 
+def test_a_snooze_that_was_said_stands_for_a_reminder_later_that_day():
+    """Put off to half an hour before another day's time: one of the two is enough."""
+    weeks = Weeks().at("2026-03-03 12:00").says("remind me at 06:00").at("2026-03-04 12:00")
+    assert weeks.told[-1] == "Wed 04 Mar 06:00 Reminder"
+    assert weeks.dropped() == ["Wed 04 reminder: one a day"]
+
+
 def test_trained_already_needs_no_reminder():
     """Before the reminder's time, or before the end of a snooze."""
     weeks = Weeks().at("2026-03-02 06:00").trains(20).at("2026-03-02 12:00")

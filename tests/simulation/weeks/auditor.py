@@ -67,6 +67,7 @@ class Page:
     begun: list[datetime] = field(default_factory=list)
     ended: list[datetime] = field(default_factory=list)
     snoozed: list[datetime] = field(default_factory=list)
+    came_back: datetime | None = None
     tried: list[datetime] = field(default_factory=list)
     vague: set[date] = field(default_factory=set)
     told: Counter = field(default_factory=Counter)
@@ -102,6 +103,9 @@ class Auditor:
             self.faults.append(f"{trainee}: {kind} at {sent_at} after stop")
         if kind != "Reminder" and not NIGHT[1] <= sent_at.astimezone(pytz.timezone(page.zone)).hour < NIGHT[0]:
             self.faults.append(f"{trainee}: {kind} at {sent_at}, at night")
+        if page.came_back is not None and not any(at >= page.came_back for at in page.tried + page.handled):
+            self.faults.append(f"{trainee}: {kind} at {sent_at} after the come-back, to somebody who said nothing")
+        page.came_back = sent_at if kind == "ComeBack" else page.came_back
         if page.begun and (not page.ended or page.ended[-1] < page.begun[-1]) and sent_at - page.begun[-1] < 20 * MINUTE:
             self.faults.append(f"{trainee}: {kind} at {sent_at} during a workout")
         if page.ended and page.begun and self._day(page, page.begun[-1]) == self._day(page, sent_at):
@@ -211,11 +215,21 @@ class Auditor:
             silent = silent or any(until - since > DAY and until > last_said and since < instant for since, until in away)  # lost
             trained = any(at.astimezone(place).date() == day or at <= instant <= at + HOUR for at in page.begun if at <= latest)
             spoke = any(instant <= at <= latest for at in page.handled)  # a text that came first may have answered it
-            hindered = any(since <= instant + 10 * MINUTE and until >= instant for since, until in away)
+            hindered = self._hindered(away, instant, place)
             earlier = any(at.astimezone(place).date() == day and at < instant for _, at in page.heard)
             if not (day in page.vague or heard or silent or trained or spoke or hindered or earlier):
                 missing.append(f"{trainee}: no reminder for {day} {wish.at} {wish.zone} ({instant})")
         return missing
+
+    @staticmethod
+    def _hindered(away: list[tuple[datetime, datetime]], instant: datetime, place: pytz.BaseTzInfo) -> bool:
+        """Whether program or network were away for so long after an instant that nothing may have been said, or until the night."""
+        missed = [(max(since, instant), min(until, instant + LATEST)) for since, until in away if until >= instant]
+        missed = [(since, until) for since, until in missed if since < until or since <= instant]
+        gone = sum((until - since for since, until in missed if since < until), timedelta())
+        night = [until.astimezone(place) for _, until in missed if until - instant > 5 * MINUTE]
+        late = any(not NIGHT[1] <= at.hour < NIGHT[0] or at.date() != instant.astimezone(place).date() for at in night)
+        return gone > HOUR or late
 
     def _uncalled_for(self, trainee: int, page: Page) -> list[str]:
         """Each reminder is for an instant that was wanted, or was put off to then; a come-back ends a silence of a week."""
