@@ -226,6 +226,13 @@ def test_another_zone_keeps_the_wall_clock_and_no_day_is_reminded_of_twice():
     assert weeks.told == ["Mon 02 Mar 06:30 Reminder", "Tue 03 Mar 08:00 FollowUp", "Wed 04 Mar 06:30 Reminder"]
 
 
+def test_a_workout_before_a_journey_west_is_not_forgotten():
+    """Reminded and trained on Friday in Sydney, which is Thursday in Lisbon: on Saturday there is nothing to make up for."""
+    weeks = Weeks("Australia/Sydney", says="fri sun 07:15").at("2026-03-06 07:20").says("I'm in Lisbon now").trains()
+    weeks.at("2026-03-08 07:15")
+    assert weeks.told == ["Fri 06 Mar 07:15 Reminder", "Sun 08 Mar 07:15 Reminder"]
+
+
 def test_the_alarm_clock_is_right_after_new_zone_data():
     """A wake-up that was planned with other data says nothing too early, and asks for the right instant."""
     weeks = Weeks()

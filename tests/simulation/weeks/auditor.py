@@ -57,6 +57,7 @@ class Wish:
 class Page:
     """One trainee's page: wishes, what was heard (kind and when it was sent), texts handled, workouts, sets told.
 
+    `reminded` are days on which a reminder came, on the clock of then: after a journey it does not come again.
     `vague` are days on which nobody knows whether a text was handled before midnight or after.
     """
 
@@ -70,6 +71,7 @@ class Page:
     came_back: datetime | None = None
     tried: list[datetime] = field(default_factory=list)
     vague: set[date] = field(default_factory=set)
+    reminded: set[date] = field(default_factory=set)
     told: Counter = field(default_factory=Counter)
 
 
@@ -101,7 +103,7 @@ class Auditor:
         wish = page.wishes[-1] if page.wishes else None
         if wish is None or not wish.days:
             self.faults.append(f"{trainee}: {kind} at {sent_at} after stop")
-        if kind != "Reminder" and not NIGHT[1] <= sent_at.astimezone(pytz.timezone(page.zone)).hour < NIGHT[0]:
+        if kind != "Reminder" and not page.tried and not NIGHT[1] <= sent_at.astimezone(pytz.timezone(page.zone)).hour < NIGHT[0]:
             self.faults.append(f"{trainee}: {kind} at {sent_at}, at night")
         if page.came_back is not None and not any(at >= page.came_back for at in page.tried + page.handled):
             self.faults.append(f"{trainee}: {kind} at {sent_at} after the come-back, to somebody who said nothing")
@@ -111,6 +113,8 @@ class Auditor:
         if page.ended and page.begun and self._day(page, page.begun[-1]) == self._day(page, sent_at):
             self.faults.append(f"{trainee}: {kind} at {sent_at} after the day's workout")
         page.heard.append((kind, sent_at))
+        if kind == "Reminder":
+            page.reminded.add(self._day(page, sent_at))
 
     @staticmethod
     def _day(page: Page, at: datetime) -> date:
@@ -217,7 +221,7 @@ class Auditor:
             spoke = any(instant <= at <= latest for at in page.handled)  # a text that came first may have answered it
             hindered = self._hindered(away, instant, place)
             earlier = any(at.astimezone(place).date() == day and at < instant for _, at in page.heard)
-            if not (day in page.vague or heard or silent or trained or spoke or hindered or earlier):
+            if not (day in page.vague or day in page.reminded or heard or silent or trained or spoke or hindered or earlier):
                 missing.append(f"{trainee}: no reminder for {day} {wish.at} {wish.zone} ({instant})")
         return missing
 
