@@ -170,6 +170,7 @@ class Auditor:
             faults += self._days(trainee, page)
             faults += self._missing(trainee, page, end, refused)
             faults += self._uncalled_for(trainee, page)
+            faults += self._put_off(trainee, page, end, refused)
         return faults
 
     def _sets(self, trainee: int, page: Page, file: Path) -> list[str]:
@@ -255,3 +256,16 @@ class Auditor:
             if kind == "ComeBack" and any(at - 7 * DAY < spoken < at for spoken in page.handled):
                 found.append(f"{trainee}: a come-back at {at} to somebody who is there")
         return found
+
+    def _put_off(self, trainee: int, page: Page, end: datetime, refused: list) -> list[str]:
+        """What a trainee put off came at its time, unless they wrote or trained meanwhile."""
+        away = [*self.away, *((since, until) for who, since, until in refused if who == trainee)]
+        place, lost = pytz.timezone(page.zone), []
+        for until in page.snoozed:
+            said = until - 30 * MINUTE
+            meanwhile = any(said + MINUTE < at <= until + LATEST for at in [*page.handled, *page.begun])
+            heard = any(kind == "Reminder" and until <= at <= until + LATEST + SLACK for kind, at in page.heard)
+            trained = any(self._day(page, at) == self._day(page, until) for at in page.begun)
+            if not (meanwhile or heard or trained or until + LATEST > end or self._hindered(away, until, place)):
+                lost.append(f"{trainee}: nothing came at {until}, to which it was put off")
+        return lost

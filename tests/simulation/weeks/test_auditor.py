@@ -70,6 +70,17 @@ def test_a_short_absence_is_no_excuse(auditor, verdict):
     assert [fault for fault in verdict() if "no reminder for 2026-03-11" in fault]
 
 
+def test_what_was_put_off_and_did_not_come_is_found(auditor, verdict):
+    """Half an hour later, on Wednesday."""
+    told(auditor, "Reminder", 9, "06:30")
+    told(auditor, "Reminder", 11, "06:30")
+    auditor.tried(1, ("later", 30), at(11, "06:31"))
+    auditor.handled(1, ("later", 30), at(11, "06:31"))
+    assert [fault for fault in verdict() if "put off" in fault]
+    told(auditor, "Reminder", 11, "07:01")
+    assert not [fault for fault in verdict() if "put off" in fault]
+
+
 def test_what_comes_after_a_come_back_is_found(auditor, verdict):
     """Silence, until the trainee speaks."""
     told(auditor, "ComeBack", 10, "08:00")
