@@ -21,8 +21,10 @@ class Rank(IntEnum):
     ORNAMENT = 3  # the face of the work clock: it may as well not be sent
 
 
-CLOCKS = frozenset({"Card", "Down", "GetReady", "Go", "HalfWay", "PainStop", "SecondsLeft", "SwitchSides", "UrgentStop"})
-UNASKED = frozenset({"Reminder", "StillThere"})
+CLOCKS = frozenset(
+    {"Card", "Down", "GetReady", "Go", "HalfWay", "PainStop", "SecondsLeft", "SwitchSides", "UnwellPause", "UrgentStop"}
+)
+UNASKED = frozenset({"FollowUp", "Reminder", "StillThere"})
 
 
 def rank_of(kind: str) -> Rank:

@@ -27,6 +27,7 @@ from bot.channels.telegram.incoming import (
 from bot.channels.telegram.keyboard import read_press
 from bot.channels.telegram.register import CHANNEL
 from bot.errors import ChannelError
+from bot.pace import Rank
 from bot.store.people import Newcomer
 from bot.store.store import InboxKey
 from bot.wording import network as words
@@ -38,6 +39,7 @@ from core.messages import (
     CoachWelcome,
     FewerNoted,
     InviteMade,
+    SafetyNews,
     TextOnly,
     TraineeBack,
     TraineeGone,
@@ -52,6 +54,7 @@ if TYPE_CHECKING:
     from bot.assistant import Assistant
     from bot.channels.telegram.network import Network
     from bot.channels.telegram.register import Register
+    from bot.pace import Pace
     from bot.ports import Clock
     from bot.store.outgoing import Offer
     from bot.store.people import Account
@@ -88,8 +91,16 @@ class Desk:
     """Takes in one update at a time and returns when it is kept; updates of one chat must come one after the other."""
 
     def __init__(
-        self, network: Network, register: Register, store: Store, assistant: Assistant, clock: Clock, house: House
+        self,
+        network: Network,
+        register: Register,
+        store: Store,
+        assistant: Assistant,
+        clock: Clock,
+        house: House,
+        pace: Pace,
     ) -> None:
+        self._pace = pace
         self._network = network
         self._register = register
         self._store = store
@@ -98,6 +109,8 @@ class Desk:
         self._house = house
         self._strangers: set[str] = set()
         self._aside: set[asyncio.Task[None]] = set()
+        self._telling = asyncio.Lock()
+        assistant.when_news(self.news)
         for account in register.everybody():
             assistant.wishes(account.trainee_id, fewer=account.fewer)
             assistant.away(account.trainee_id, away=account.gone)
@@ -149,6 +162,10 @@ class Desk:
         if account is not None and not account.gone:
             self._assistant.away(trainee_id, away=True)
             self._beside(self._lose(account))
+
+    def news(self) -> None:
+        """Tell the coaches what they are to know of safety at once."""
+        self._beside(self._tell_news())
 
     async def tell_coaches(self, message: Message) -> None:
         """Tell every coach who can be reached."""
@@ -297,7 +314,7 @@ class Desk:
                 taken = await self._text(account, offer.rendered.replies[pressed[1]], key)
             else:
                 taken = await self._assistant.pressed(account.trainee_id, offer, pressed[1], key.external_id, CHANNEL)
-        self._beside(self._answer(came, words.TOO_LATE if taken is None else None))
+        self._beside(self._answer(account, came, words.TOO_LATE if taken is None else None))
         return taken is not False
 
     async def _is_coachs(self, account: Account, offer: Offer) -> bool:
@@ -308,9 +325,12 @@ class Desk:
             return True
         return offer.moment is not None and offer.moment == await self._store.coach_moment(account.trainee_id)
 
-    async def _answer(self, came: Press, text: str | None) -> None:
+    async def _answer(self, account: Account, came: Press, text: str | None) -> None:
+        """Show that the press has arrived, and take the buttons away if the chat has room for that: they are checked anyway."""
         await self._network.answer_press(came.press_id, text)
-        if came.message_id is not None:
+        now = self._clock.now()
+        if came.message_id is not None and self._pace.ready_at(account.trainee_id, Rank.ORNAMENT, now) <= now:
+            self._pace.count(account.trainee_id, now)
             await self._network.take_buttons(came.address, came.message_id)
 
     # Coming and going
@@ -335,6 +355,18 @@ class Desk:
         self._assistant.away(account.trainee_id, away=False)
         if not account.coach:
             await self.tell_coaches(TraineeBack(account.name))
+
+    async def _tell_news(self) -> None:
+        """What no coach was told yet; kept until there is one who can be reached. After a crash in between it is told again."""
+        async with self._telling:
+            coaches = self._register.coaches()
+            notes = await self._store.coach_notes.untold() if coaches else ()
+            for one in notes:
+                message = SafetyNews(one.trainee, one.note.kind, one.note.value)
+                for coach in coaches:
+                    if coach.trainee_id != one.trainee_id:
+                        await self._assistant.tell(coach.trainee_id, (message,))
+                await self._store.coach_notes.told([one.number], self._clock.now())
 
     # Beside
 

@@ -23,7 +23,8 @@ from telegram.error import (
 
 from bot.channels.telegram.incoming import KINDS
 from bot.channels.telegram.request import Carrier, NotSent
-from bot.errors import Gone, TokenRefused, TwoAtOnce, Unreachable, Unsure
+from bot.errors import Gone, SettingsWrong, TokenRefused, TwoAtOnce, Unreachable, Unsure
+from bot.settings import WEBHOOK_VARIABLE
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -117,9 +118,18 @@ class Network:
             await self._bot.delete_webhook(drop_pending_updates=False)
 
     async def listen_by_webhook(self, url: str, secret: Secret) -> None:
-        """Have the network bring updates to a URL, with a secret in each; what waits there is kept."""
+        """Have the network bring updates to a URL, with a secret in each; what waits there is kept.
+
+        Raises:
+            SettingsWrong: the network takes no such URL.
+        """
         with translated():
-            await self._bot.set_webhook(url, secret_token=secret.reveal(), allowed_updates=list(KINDS), drop_pending_updates=False)
+            try:
+                await self._bot.set_webhook(
+                    url, secret_token=secret.reveal(), allowed_updates=list(KINDS), drop_pending_updates=False
+                )
+            except BadRequest:
+                raise SettingsWrong((f"{WEBHOOK_VARIABLE} is refused by the network",)) from None
 
     async def name_commands(self, commands: Mapping[str, str]) -> None:
         """Tell the network which commands to offer."""
