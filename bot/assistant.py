@@ -70,6 +70,7 @@ class Assistant:
         alarms: Alarms,
         *,
         coach: str,
+        emergency: str | None = None,
         step: StepFunction = core_step,
         chores: Sequence[Timed] = (),
     ) -> None:
@@ -78,8 +79,10 @@ class Assistant:
         self._outbox = outbox
         self._alarms = alarms
         self._coach = coach
+        self._emergency = emergency
         self._step = step
         self._chores = chores
+        self._on_news: Callable[[], None] | None = None
         self._wakes = Wakes()
         self._attention: defaultdict[int, _Attention] = defaultdict(lambda: _Attention(asyncio.Lock()))
         self._looking = asyncio.Lock()
@@ -170,6 +173,10 @@ class Assistant:
             return decide
 
         return await asyncio.shield(self._take(trainee_id, key, decide_at))
+
+    def when_news(self, tell: Callable[[], None]) -> None:
+        """Call this when there is something of safety that the coach is to be told at once; it must return at once itself."""
+        self._on_news = tell
 
     def wishes(self, trainee_id: int, *, fewer: bool) -> None:
         """Somebody wishes for fewer messages from now on, or for all."""
@@ -287,7 +294,7 @@ class Assistant:
     def _deciding(self, event: Event) -> Callable[[datetime], Decide]:
         def at(now: datetime) -> Decide:
             def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
-                return self._step(state, event, Plan(trainee, circuit, self._coach), history, now)
+                return self._step(state, event, Plan(trainee, circuit, self._coach, self._emergency), history, now)
 
             return decide
 
@@ -306,6 +313,8 @@ class Assistant:
         handled = await self._store.handle(trainee_id, key, decide, now, claim=self._outbox.is_clear(trainee_id))
         if handled.messages:
             self._outbox.post(trainee_id, handled.letters)
+        if handled.for_coach and self._on_news is not None:
+            self._on_news()
         return handled
 
     def _plan(self, trainee_id: int, at: datetime | None) -> None:
@@ -349,15 +358,16 @@ async def on_duty(
     channel: Channel,
     coach: str,
     step: StepFunction = core_step,
+    *,
+    emergency: str | None = None,
 ) -> AsyncIterator[Assistant]:
     """An assistant at work over an open store, stopped in good order at the end.
 
     What `python -m bot chat` does: `make_folder`, `claimed(folder)`, `to_file(folder)`, `Store.open(url, render)`, add circuit and
     trainee when they are not there, a clock, then `async with on_duty(...)`: `opened`, and `said` for every line.
     """
-    async with started(
-        Assistant(store, clock, Outbox(store.outgoing, clock, channel), Alarms(clock), coach=coach, step=step)
-    ) as it:
+    outbox = Outbox(store.outgoing, clock, channel)
+    async with started(Assistant(store, clock, outbox, Alarms(clock), coach=coach, emergency=emergency, step=step)) as it:
         yield it
 
 

@@ -145,7 +145,9 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             trainee_id = await trainee_in(store, name, get_localzone_name(), scenario)
             clock = await clock_after(store, speed)
             terminal = Terminal(trainee_id)
-            async with on_duty(store, clock, Gallery(terminal, settings.data), scenario.coach) as assistant:
+            async with on_duty(
+                store, clock, Gallery(terminal, settings.data), scenario.coach, emergency=settings.emergency
+            ) as assistant:
                 await terminal.hold(assistant)
             terminal.part()
 
@@ -174,6 +176,7 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
         ScriptBroken: a line sets the clock back.
         NotAScriptFolder: the data folder holds a real diary.
     """
+    emergency = read_settings(data, environ).emergency
     with _script_folder(data, environ) as folder, claimed(folder), to_file(folder):
         await _make_room(folder, starts_at(script))
         async with opened_store(_sqlite_in(folder)) as store:
@@ -181,7 +184,7 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
             trainee_id = await trainee_in(store, name, "UTC", scenario)
             clock = SimulatedClock(starts_at(script))
             transcript = Transcript(clock, out, folder)
-            async with on_duty(store, clock, Gallery(transcript, folder), scenario.coach) as assistant:
+            async with on_duty(store, clock, Gallery(transcript, folder), scenario.coach, emergency=emergency) as assistant:
                 await transcript.play(script, trainee_id, assistant)
 
 

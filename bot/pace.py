@@ -21,7 +21,9 @@ class Rank(IntEnum):
     ORNAMENT = 3  # the face of the work clock: it may as well not be sent
 
 
-CLOCKS = frozenset({"Card", "Down", "GetReady", "Go", "HalfWay", "PainStop", "SecondsLeft", "SwitchSides", "UrgentStop"})
+CLOCKS = frozenset(
+    {"Card", "Down", "GetReady", "Go", "HalfWay", "PainStop", "SecondsLeft", "SwitchSides", "UnwellPause", "UrgentStop"}
+)
 UNASKED = frozenset({"FollowUp", "Reminder", "StillThere"})
 
 

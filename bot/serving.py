@@ -72,8 +72,9 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
             network = Network(settings.token, settings.api)
             try:
                 if await _reached(network.start, stop):
+                    held, clock = settings.webhook is None, await clock_after(store)
                     async with on_network(
-                        network, store, await clock_after(store), held=settings.webhook is None, pictures_in=settings.data
+                        network, store, clock, held=held, pictures_in=settings.data, emergency=settings.emergency
                     ) as office:
                         _settle_memory()
                         await _announce(office, out)
@@ -102,6 +103,7 @@ async def on_network(
     *,
     held: bool = False,
     pictures_in: Path | None = None,
+    emergency: str | None = None,
 ) -> AsyncIterator[Office]:
     """An assistant at work over an open store and a network that was started; stopped in good order at the end.
 
@@ -119,7 +121,7 @@ async def on_network(
     faces = Faces(clock, pace, network.change, still_runs)
     sending = Sending(network, register, faces, store.state)
     outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
-    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, chores=(faces,))
+    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=(faces,))
     faces.when_planned(assistant.rearm)
     for account in register.coaches():
         await store.make_coach(account.trainee_id)
@@ -130,6 +132,7 @@ async def on_network(
         assistant.hold()
     try:
         async with started(assistant):
+            desk.news()  # what was left when the program stopped
             try:
                 yield Office(network, desk, assistant, clock)
             finally:

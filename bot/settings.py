@@ -17,7 +17,9 @@ if TYPE_CHECKING:
 
 DATA_VARIABLE = "STATIONCALL_DATA"
 DATABASE_VARIABLE = "STATIONCALL_DATABASE"
+EMERGENCY_VARIABLE = "STATIONCALL_EMERGENCY_NUMBER"
 SQLITE_NAME = "stationcall.sqlite3"
+EMERGENCY_NUMBER = re.compile(r"\+?[0-9][0-9 ()/-]{1,18}")
 TOKEN_VARIABLE = "STATIONCALL_TOKEN"  # noqa: S105 - a variable's name
 API_VARIABLE = "STATIONCALL_API"
 WEBHOOK_VARIABLE = "STATIONCALL_WEBHOOK"
@@ -49,20 +51,28 @@ class Secret:
 
 @dataclass(frozen=True)
 class Settings:
-    """The data folder, and the database's URL (its password is why it is a secret)."""
+    """The data folder, the database's URL (a secret: its password is in it), the number to call in an emergency, if named."""
 
     data: Path
     database: Secret
+    emergency: str | None
 
 
 def read_settings(data: str | None, environ: Mapping[str, str]) -> Settings:
     """Settings from the command line's `--data`, then the environment, then the platform's user data folder.
 
     `STATIONCALL_DATABASE` may name a PostgreSQL database (`postgresql://…`); without it a SQLite file in the data folder is used.
+    `STATIONCALL_EMERGENCY_NUMBER` is the number that trainees are told to call; without it, their local one.
+
+    Raises:
+        SettingsWrong: when that is not a telephone number: a wrong one is worse than none.
     """
     folder = Path(data or environ.get(DATA_VARIABLE) or user_data_path("stationcall", appauthor=False)).expanduser().resolve()
     url = environ.get(DATABASE_VARIABLE) or f"sqlite:///{folder / SQLITE_NAME}"
-    return Settings(folder, Secret(url))
+    emergency = " ".join(environ.get(EMERGENCY_VARIABLE, "").split())
+    if emergency and EMERGENCY_NUMBER.fullmatch(emergency) is None:
+        raise SettingsWrong((f"{EMERGENCY_VARIABLE} is no number: give it as one dials it, such as 112, or leave it out",))
+    return Settings(folder, Secret(url), emergency or None)
 
 
 def make_folder(folder: Path) -> None:
@@ -111,10 +121,13 @@ def read_serve_settings(data: str | None, environ: Mapping[str, str]) -> ServeSe
     if urlsplit(api).scheme not in ("http", "https") or not urlsplit(api).netloc:
         faults.append(f"{API_VARIABLE} is no address: it must be like {API}")
     webhook = _webhook(environ, faults)
+    try:
+        common = read_settings(data, environ)
+    except SettingsWrong as wrong:
+        raise SettingsWrong((*faults, *wrong.faults)) from None
     if faults:
         raise SettingsWrong(tuple(faults))
-    common = read_settings(data, environ)
-    return ServeSettings(common.data, common.database, Secret(token), api, webhook)
+    return ServeSettings(common.data, common.database, common.emergency, Secret(token), api, webhook)
 
 
 def _webhook(environ: Mapping[str, str], faults: list[str]) -> WebhookSettings | None:

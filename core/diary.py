@@ -12,6 +12,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from core.circuit import Circuit, Side
+from core.health import Health, Quality, SafetyNote
 from core.rack import Rack
 from core.recurrence import Recurrence
 from core.units import Load, Unit
@@ -63,7 +64,10 @@ class Ending(StrEnum):
 
 @dataclass(frozen=True)
 class WorkoutRecord:
-    """One workout; `ended_at` and `ending` are None while it runs. `work_s` is seconds under work."""
+    """One workout; `ended_at` and `ending` are None while it runs. `work_s` is seconds under work.
+
+    `effort` is how hard the whole of it was, 0 to 10, None when not said.
+    """
 
     number: int
     circuit: str
@@ -71,17 +75,24 @@ class WorkoutRecord:
     ended_at: datetime | None = None
     ending: Ending | None = None
     work_s: int = 0
+    effort: Decimal | None = None
 
 
 @dataclass(frozen=True)
 class PainRecord:
-    """Pain, as reported: where, on which side, whether it was a sign to stop everything, and at which exercise."""
+    """Pain, as reported: where, on which side, whether it was a sign to stop everything, and at which exercise.
+
+    `quality` and `known` (not new) are None until they are said; `eased_at` is when the trainee said that it is gone.
+    """
 
     at: datetime
     place: str | None
     side: Side | None
     urgent: bool
     exercise: str | None
+    quality: Quality | None = None
+    known: bool | None = None
+    eased_at: datetime | None = None
 
 
 class UnaskedKind(StrEnum):
@@ -131,6 +142,7 @@ class History:
     workouts: tuple[WorkoutRecord, ...] = ()
     pains: tuple[PainRecord, ...] = ()
     unasked: tuple[Unasked, ...] = ()
+    notes: tuple[SafetyNote, ...] = ()
 
     def standing(self) -> tuple[SetRecord, ...]:
         """The records that still hold: neither undone nor replaced."""
@@ -215,6 +227,45 @@ class ReminderSet:
 
 
 @dataclass(frozen=True)
+class PainDescribed:
+    """How the pain reported at this instant feels, and whether it is known."""
+
+    at: datetime
+    quality: Quality | None
+    known: bool | None
+
+
+@dataclass(frozen=True)
+class PainEased:
+    """Pain at this place, whatever the side, is gone; at no named place when None."""
+
+    place: str | None
+    at: datetime
+
+
+@dataclass(frozen=True)
+class HealthSaid:
+    """What the trainee has answered of the health talk so far, replacing what was known."""
+
+    health: Health
+
+
+@dataclass(frozen=True)
+class EffortSaid:
+    """How hard a workout was as a whole, 0 to 10."""
+
+    workout: int
+    effort: Decimal
+
+
+@dataclass(frozen=True)
+class SafetyNoted:
+    """A fact about safety, kept for good."""
+
+    note: SafetyNote
+
+
+@dataclass(frozen=True)
 class SnoozeSet:
     """A reminder comes again at an instant (UTC); None: no more."""
 
@@ -241,9 +292,14 @@ Entry = (
     | WorkoutOpened
     | WorkoutClosed
     | PainNoted
+    | PainDescribed
+    | PainEased
     | CautionsAccepted
     | UnitChosen
     | RackSaid
+    | HealthSaid
+    | EffortSaid
+    | SafetyNoted
     | Heard
     | ReminderSet
     | SnoozeSet

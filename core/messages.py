@@ -13,6 +13,7 @@ from typing import Literal
 from core.circuit import Side
 from core.coach_messages import CoachMessage
 from core.diary import Ending
+from core.health import Bar, Branch, Check, Feeling, LightWhy, Move, NoteKind, Outcome, TooMuch, Topic
 from core.pictures import Board, ProgressPicture
 from core.rack import RackItem
 from core.reasons import CardReason
@@ -124,7 +125,8 @@ class WelcomeBack:
 class TodayPlan:
     """What today holds. Minutes in all, warm-up and rests included.
 
-    `days_off` is set when a round was taken off because the last workout was so many days ago.
+    `days_off` is set when rounds were taken off because the last workout was so many days ago; `offer` when the health questions
+    are offered with it.
     """
 
     circuit: str
@@ -134,6 +136,7 @@ class TodayPlan:
     minutes_high: int
     done_today: bool
     days_off: int | None = None
+    offer: bool = False
     picture: Board | None = None
     block: TodayInBlock | None = None
 
@@ -348,9 +351,119 @@ class NotUnderstood:
     expects: Literal["reps", "go", "back", "today"]
 
 
+# Safety: before a workout
+
+
+@dataclass(frozen=True)
+class HealthOffered:
+    """A few short health questions are offered; `go` goes without them, and light."""
+
+
+@dataclass(frozen=True)
+class HealthAsked:
+    """One health question; `again` when the answer could not be read."""
+
+    topic: Topic
+    coach: str
+    again: bool
+
+
+@dataclass(frozen=True)
+class HealthLater:
+    """The health questions wait; `running` while a workout is under way, `free` when one may start without them, lightly."""
+
+    running: bool
+    free: bool
+
+
+@dataclass(frozen=True)
+class HealthOutcome:
+    """What the health answers come to; `places` are injuries that are held back, `medicine` one that changes the heart rate."""
+
+    outcome: Outcome
+    branch: Branch
+    coach: str
+    places: tuple[str, ...]
+    medicine: bool
+
+
 @dataclass(frozen=True)
 class ClearanceNeeded:
-    """An urgent sign was reported not long ago: no workout starts."""
+    """Something stands before a workout: nothing starts. `same_day` when a warning sign was told today."""
+
+    bar: Bar
+    coach: str
+    emergency: str | None
+    same_day: bool
+
+
+@dataclass(frozen=True)
+class ClearanceNoted:
+    """The trainee is cleared; the start is a light one. `first_talk` when that still has to be finished."""
+
+    first_talk: bool
+
+
+@dataclass(frozen=True)
+class ClearanceTooSoon:
+    """Cleared was said on the day of a warning sign: not today."""
+
+
+@dataclass(frozen=True)
+class LighterDay:
+    """Why today is lighter. `days` away for a break; `rounds` when there are fewer than the circuit has."""
+
+    whys: tuple[LightWhy, ...]
+    days: int | None
+    rounds: int | None
+
+
+@dataclass(frozen=True)
+class SameMuscles:
+    """The same muscles worked hard less than two days ago."""
+
+    hours: int
+    muscles: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class FeelingNoted:
+    """How the trainee is today was noted; `lighter` when the loads follow, `rounds` when there are fewer than planned."""
+
+    feelings: tuple[Feeling, ...]
+    lighter: bool
+    rounds: int | None
+
+
+@dataclass(frozen=True)
+class IllAsked:
+    """Ill: any fever, or anything below the neck?"""
+
+
+@dataclass(frozen=True)
+class FeverRest:
+    """Fever, or ill below the neck: no workout today."""
+
+
+@dataclass(frozen=True)
+class PainGone:
+    """Places that hurt are fine now: what was left out comes back, a step lighter."""
+
+    places: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class PainStays:
+    """Places still hurt: what troubles them stays out."""
+
+    places: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class NothingSpared:
+    """Every station would trouble what hurts: rest today."""
+
+    places: tuple[str, ...]
 
 
 # The walk through a workout
@@ -358,9 +471,15 @@ class ClearanceNeeded:
 
 @dataclass(frozen=True)
 class WarmUp:
-    """The warm-up clock starts."""
+    """The warm-up clock starts (0 seconds: there is none); with checks, and questions that need no answer.
+
+    `places` hurt the last time and are asked about.
+    """
 
     seconds: int
+    moves: tuple[Move, ...]
+    checks: tuple[Check, ...]
+    places: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -716,25 +835,90 @@ class FeltRight:
 
 @dataclass(frozen=True)
 class UrgentStop:
-    """A sign that stops everything at once."""
+    """A sign that stops everything at once. `emergency` is the number to call, None for the local one."""
 
     place: str | None
+    emergency: str | None
+    coach: str
 
 
 @dataclass(frozen=True)
 class PainStop:
-    """Pain stops a station; `swap` spares the place, None when the station is left out."""
+    """Pain stops a station; `asked`: sharp or dull, new or known?"""
 
     place: str | None
     exercise: str
+    asked: bool = True
+
+
+@dataclass(frozen=True)
+class PainAdvice:
+    """What follows from pain at a station: `swap` spares the place, None when the station is left out.
+
+    `others` are the other stations that changed with it; `mild` is dull and known.
+    """
+
+    exercise: str
     swap: str | None
+    others: tuple[str, ...]
+    mild: bool
 
 
 @dataclass(frozen=True)
 class PainHeard:
-    """Pain outside a station."""
+    """Pain outside a station; sharp or dull, new or known?"""
 
     place: str | None
+
+
+@dataclass(frozen=True)
+class PainKept:
+    """Pain outside a station is noted, as it was described."""
+
+    mild: bool
+
+
+@dataclass(frozen=True)
+class FearHeard:
+    """The trainee is afraid before anything was lifted."""
+
+    coach: str
+
+
+@dataclass(frozen=True)
+class UnwellPause:
+    """The trainee feels unwell or is frightened: the clock is stopped."""
+
+    emergency: str | None
+
+
+@dataclass(frozen=True)
+class TooMuchSeen:
+    """It looks like too much today: more rest, lighter, or the end?"""
+
+    sign: TooMuch
+
+
+@dataclass(frozen=True)
+class ReliefTaken:
+    """What was chosen; `rest_s` are the seconds that rests are longer by."""
+
+    choice: Literal["rest", "lighter", "on"]
+    rest_s: int
+
+
+@dataclass(frozen=True)
+class EffortAsked:
+    """How hard was it as a whole?"""
+
+
+@dataclass(frozen=True)
+class EffortNoted:
+    """The effort was noted. `jump_percent`: how far the week is above usual, if far; `alike`: no day differs from another."""
+
+    effort: Decimal
+    jump_percent: int | None
+    alike: bool
 
 
 @dataclass(frozen=True)
@@ -847,6 +1031,15 @@ class TraineeGone:
 
 
 @dataclass(frozen=True)
+class SafetyNews:
+    """To the coach: a note on a trainee's safety; `value` is that of the note."""
+
+    name: str
+    kind: NoteKind
+    value: str
+
+
+@dataclass(frozen=True)
 class TraineeBack:
     """To the coach: a trainee who was gone is back."""
 
@@ -922,7 +1115,21 @@ Message = (
     | DaySkipped
     | ProgressShown
     | NotUnderstood
+    | HealthOffered
+    | HealthAsked
+    | HealthLater
+    | HealthOutcome
     | ClearanceNeeded
+    | ClearanceNoted
+    | ClearanceTooSoon
+    | LighterDay
+    | SameMuscles
+    | FeelingNoted
+    | IllAsked
+    | FeverRest
+    | PainGone
+    | PainStays
+    | NothingSpared
     | WarmUp
     | PlatePlan
     | Card
@@ -958,7 +1165,15 @@ Message = (
     | FeltRight
     | UrgentStop
     | PainStop
+    | PainAdvice
     | PainHeard
+    | PainKept
+    | FearHeard
+    | UnwellPause
+    | TooMuchSeen
+    | ReliefTaken
+    | EffortAsked
+    | EffortNoted
     | WhereWeWere
     | StillThere
     | AlreadyGoing
@@ -968,6 +1183,7 @@ Message = (
     | InviteMade
     | TraineeJoined
     | TraineeGone
+    | SafetyNews
     | TraineeBack
     | ClipKept
     | ClipUnnamed

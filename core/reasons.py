@@ -184,6 +184,18 @@ class AsSaid:
 
 
 @dataclass(frozen=True)
+class GoingLight:
+    """Lighter today: stop with at least `left` reps left."""
+
+    left: int
+
+
+@dataclass(frozen=True)
+class TempoFirst:
+    """The tempo was not kept: the load does not go up until it is."""
+
+
+@dataclass(frozen=True)
 class EmptyHands:
     """No rack, or nothing on it that the hands can hold for this."""
 
@@ -204,4 +216,4 @@ Reason = (
     | TodaysForm
 )
 
-CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | EasierWeek | AsSaid | EmptyHands
+CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | GoingLight | EasierWeek | TempoFirst | AsSaid | EmptyHands

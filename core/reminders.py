@@ -10,8 +10,8 @@ restart, a change of zone or new zone data. Each thing that falls due is seen to
 | follow-up | the free day after a reminded day without a workout; once in a silence | as a reminder, but over 4 h late |
 | come-back | instead of a reminder 7 days or more after the first unanswered one, or after 14 days | as a follow-up |
 
-All are dropped in the 24 h after an urgent sign. Late ones are dropped in quiet hours. After a come-back nothing is due until the
-trainee speaks.
+All are dropped while safety stands before a workout (`core.safety.gate`). Late ones are dropped in quiet hours. After a come-back
+nothing is due until the trainee speaks.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 from core.diary import Reason, Unasked, UnaskedKind
-from core.safety import must_wait
+from core.safety.gate import bar
 
 if TYPE_CHECKING:
     from core.diary import History
@@ -128,7 +128,7 @@ def _reason(due: Due, trainee: Trainee, history: History, now: datetime, *, runn
         return Reason.WORKOUT
     if any(local_date(workout.started_at, zone) == due.day for workout in history.workouts):
         return Reason.TRAINED
-    if must_wait(history, now):
+    if bar(trainee, history) is not None:
         return Reason.UNWELL
     if late > LATE[due.kind] or (late > PUNCTUAL and local_date(now, zone) != due.day):
         return Reason.LATE

@@ -6,10 +6,13 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from core.circuit import Circuit
+from core.health import Health
 from core.rack import Rack
 from core.recurrence import Recurrence
 from core.recurrence import Weekday as Weekday  # noqa: PLC0414 - messages and acts speak of weekdays
 from core.units import Unit
+
+NOTHING_SAID = Health()
 
 
 @dataclass(frozen=True)
@@ -36,7 +39,7 @@ class Trainee:
     """A trainee as the diary knows them.
 
     `rack` is None until it was said, and empty for someone without weights. `zone` is an IANA name. `block` is None for someone who
-    has one circuit and no plan.
+    has one circuit and no plan. `health` holds nothing until the health talk has begun.
 
     `reminders` are the days to train, None when the trainee wants no reminders; `reminders_since` is when they were said: what lies
     before is not due. `snoozed_until` is when a reminder that was put off comes again, `heard_at` when the trainee last wrote.
@@ -51,4 +54,5 @@ class Trainee:
     reminders_since: datetime | None = None
     snoozed_until: datetime | None = None
     heard_at: datetime | None = None
+    health: Health = NOTHING_SAID
     block: Block | None = None

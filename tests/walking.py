@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from bot.bootstrap import demo
 from bot.store.ledger import Ledger
 from core.diary import History
+from core.health import AgeBand, Health
 from core.rack import Kind, Rack, RackItem
 from core.session.events import Opened, Plan, Said, Woke
 from core.session.states import Idle, New
@@ -30,12 +31,28 @@ RACK = Rack(
     )
 )
 
+HEALTHY = Health(
+    open=(),
+    age=AgeBand.ADULT,
+    pregnant=False,
+    conditions=(),
+    symptoms=(),
+    injuries=(),
+    active=True,
+    medicine=False,
+    decided_at=MORNING,
+    finished_at=MORNING,
+)
+
 
 class Walk:
-    """One trainee's conversation. `heard` holds every message said, `said` those of the latest step."""
+    """One trainee's conversation; `known` for one who has answered everything, and whom nothing holds back.
+
+    `heard` holds every message said, `said` those of the latest step.
+    """
 
     def __init__(self, circuit: Circuit | None = None, *, known: bool = False) -> None:
-        trainee = Trainee("Robin", cautions_accepted_at=MORNING if known else None, rack=RACK if known else None)
+        trainee = Trainee("Robin", cautions_accepted_at=MORNING, rack=RACK, health=HEALTHY) if known else Trainee("Robin")
         self.circuit = circuit or demo().circuit
         self.ledger = Ledger(trainee, History())
         self.state: State = Idle() if known else New()

@@ -11,12 +11,18 @@ from typing import assert_never
 from bot.errors import DiaryConflict
 from core.diary import (
     CautionsAccepted,
+    EffortSaid,
     Entry,
+    HealthSaid,
     Heard,
     History,
+    PainDescribed,
+    PainEased,
     PainNoted,
+    PainRecord,
     RackSaid,
     ReminderSet,
+    SafetyNoted,
     SetNoted,
     SetRecord,
     SetUndone,
@@ -57,6 +63,14 @@ class Ledger:
                 history = replace(history, workouts=_closed(history, entry))
             case PainNoted(record):
                 history = replace(history, pains=(*history.pains, record))
+            case PainDescribed() | PainEased():
+                history = replace(history, pains=tuple(_told(pain, entry) for pain in history.pains))
+            case EffortSaid():
+                history = replace(history, workouts=_effort(history, entry))
+            case SafetyNoted(note):
+                history = replace(history, notes=(*history.notes, note))
+            case HealthSaid(health):
+                trainee = replace(trainee, health=health)
             case CautionsAccepted(at):
                 trainee = replace(trainee, cautions_accepted_at=at)
             case UnitChosen(unit):
@@ -112,6 +126,20 @@ def _closed(history: History, entry: WorkoutClosed) -> tuple[WorkoutRecord, ...]
     _check("closing workout", entry.number, record.ended_at is None, "it has ended before")
     ended = replace(record, ended_at=entry.at, ending=entry.ending, work_s=entry.work_s)
     return (*history.workouts[: entry.number - 1], ended, *history.workouts[entry.number :])
+
+
+def _told(pain: PainRecord, entry: PainDescribed | PainEased) -> PainRecord:
+    """A pain with what was told of it later: the one of that instant described, all at that place gone."""
+    if isinstance(entry, PainDescribed):
+        return replace(pain, quality=entry.quality, known=entry.known) if pain.at == entry.at else pain
+    gone = not pain.urgent and pain.place == entry.place and pain.eased_at is None
+    return replace(pain, eased_at=entry.at) if gone else pain
+
+
+def _effort(history: History, entry: EffortSaid) -> tuple[WorkoutRecord, ...]:
+    _check("effort", entry.workout, 1 <= entry.workout <= len(history.workouts), "there is no such workout")
+    told = replace(history.workouts[entry.workout - 1], effort=entry.effort)
+    return (*history.workouts[: entry.workout - 1], told, *history.workouts[entry.workout :])
 
 
 def _check(entry: str, number: int, holds: bool, fault: str) -> None:  # noqa: FBT001 - it is the assertion itself

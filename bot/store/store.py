@@ -12,6 +12,7 @@ from sqlalchemy.exc import DBAPIError
 from bot.errors import DatabaseUnusable, TraineeUnknown
 from bot.ports import Letter
 from bot.store.blocks import circuit_id, keep_circuit, read_block
+from bot.store.coach_notes import CoachNotes
 from bot.store.coaching import decide_and_write, make_coach, moment_of_talk, newcomers
 from bot.store.engine import open_database
 from bot.store.ledger import Ledger
@@ -25,6 +26,7 @@ from bot.store.tables import (
     INBOX,
     PAIN_RECORD,
     RACK_ITEM,
+    SAFETY_NOTE,
     SET_RECORD,
     SET_VOID,
     TRAINEE,
@@ -34,6 +36,7 @@ from bot.store.tables import (
 )
 from bot.store.values import (
     circuit_of,
+    note_of,
     pain_of,
     set_of,
     state_of,
@@ -46,7 +49,8 @@ from bot.store.values import (
 )
 from bot.store.writing import write_entry
 from core.circuit import Circuit
-from core.diary import History, SetRecord
+from core.diary import History, SafetyNoted, SetRecord
+from core.health import AT_ONCE
 from core.reminders import offsets_of
 from core.session.moment import moment
 from core.session.states import State
@@ -87,12 +91,14 @@ class Handled:
         wake_at: when the trainee is due next.
         messages: how many messages it put into the outbox.
         letters: those of them that were claimed.
+        for_coach: whether there is something that the coach is to be told at once.
         seen: true when the incoming message had been handled before, and nothing changed.
     """
 
     wake_at: datetime | None
     messages: int = 0
     letters: tuple[Letter, ...] = ()
+    for_coach: bool = False
     seen: bool = False
 
 
@@ -117,6 +123,7 @@ class Store:
         self._coaches: frozenset[int] | None = None
         self.outgoing = Outgoing(database)
         self.people = People(database)
+        self.coach_notes = CoachNotes(database)
 
     @classmethod
     async def open(cls, url: str, render: Render) -> Self:
@@ -299,7 +306,8 @@ class Store:
             step = decide(known.ledger.trainee, known.state, known.ledger.history, known.circuit)
             after = _write(connection, trainee_id, known, step, now)
             letters = Outbound(trainee_id, step.messages, self._render, now, moment(step.state)).put(connection, claim=claim)
-            return after, Handled(step.wake_at, len(step.messages), letters)
+            told = any(isinstance(entry, SafetyNoted) and entry.note.kind in AT_ONCE for entry in step.records)
+            return after, Handled(step.wake_at, len(step.messages), letters, for_coach=told)
 
         known, handled = await self._database.write(work)
         self._remember(trainee_id, known)
@@ -398,6 +406,7 @@ def _history(connection: Connection, trainee_id: int) -> History:
         tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id, "number")),
         tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id, "id")),
         tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id, "id")),
+        tuple(note_of(row) for row in _rows(connection, SAFETY_NOTE, trainee_id, "id")),
     )
 
 

@@ -35,10 +35,10 @@ class CircuitRow(Row, table=True):
 class TraineeRow(Row, table=True):
     """Who trains, and where the conversation is.
 
-    `state` is JSON, `reminder` an RFC 5545 recurrence (`core.recurrence`) that holds from `reminders_since` on. `snoozed_until` is
-    when a reminder that was put off comes again, `heard_at` when the trainee last wrote; `wake_at` is when the clock must look
-    again; `seen_at` is the instant of the latest step; `revision` counts the steps, so that what is remembered in memory is known
-    to be what is stored.
+    `state` and `health` are JSON, `reminder` an RFC 5545 recurrence (`core.recurrence`) that holds from `reminders_since` on.
+    `snoozed_until` is when a reminder that was put off comes again, `heard_at` when the trainee last wrote; `wake_at` is when the
+    clock must look again; `seen_at` is the instant of the latest step; `revision` counts the steps, so that what is remembered in
+    memory is known to be what is stored.
     """
 
     __tablename__ = "trainee"
@@ -49,6 +49,7 @@ class TraineeRow(Row, table=True):
     rack_said: bool
     cautions_accepted_at: datetime | None = None
     reminder: str | None = None
+    health: str | None = None
     reminders_since: datetime | None = None
     snoozed_until: datetime | None = None
     heard_at: datetime | None = None
@@ -115,6 +116,7 @@ class WorkoutRow(Row, table=True):
     ended_at: datetime | None = None
     ending: str | None = None
     work_s: int
+    effort: str | None = None
 
 
 class SetRow(Row, table=True):
@@ -167,6 +169,21 @@ class PainRow(Row, table=True):
     side: str | None = None
     urgent: bool
     exercise: str | None = None
+    quality: str | None = None
+    known: bool | None = None
+    eased_at: datetime | None = None
+
+
+class SafetyNoteRow(Row, table=True):
+    """A fact about safety. Rows are only ever added; `told_at` is put in later, when the coach was told of it."""
+
+    __tablename__ = "safety_note"
+    id: int | None = Field(default=None, primary_key=True)
+    trainee_id: int = Field(foreign_key="trainee.id", index=True)
+    at: datetime
+    kind: str
+    value: str
+    told_at: datetime | None = None
 
 
 class UnaskedRow(Row, table=True):
@@ -300,6 +317,7 @@ WORKOUT = _table("workout")
 SET_RECORD = _table("set_record")
 SET_VOID = _table("set_void")
 PAIN_RECORD = _table("pain_record")
+SAFETY_NOTE = _table("safety_note")
 UNASKED = _table("unasked")
 ZONE_SEEN = _table("zone_seen")
 INBOX = _table("inbox")

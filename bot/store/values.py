@@ -15,6 +15,7 @@ from bot.ports import Rendered
 from core.circuit import Circuit, Side
 from core.coach.states import CoachState, Quiet
 from core.diary import Ending, PainRecord, Reason, SetRecord, Unasked, UnaskedKind, WorkoutRecord
+from core.health import Health, NoteKind, Quality, SafetyNote
 from core.pictures import Picture
 from core.rack import Kind, Rack, RackItem
 from core.recurrence import Recurrence, recurrence_of, text_of
@@ -35,6 +36,7 @@ Columns = dict[str, Any]  # a row on its way in: a value for each column
 REPS_MAX = 999  # nobody does a thousand in a station: common practice, no source
 LOAD_KG_MAX = Decimal(499)  # nor holds half a ton in a hand: common practice, no source
 RPE_MAX = 10  # the effort scale ends there
+NOTE_MAX = 200  # letters: a place, an outcome, a number
 
 _log = logging.getLogger(__name__)
 _coach_states: TypeAdapter[CoachState] = TypeAdapter(Annotated[CoachState, Field(discriminator="kind")])
@@ -42,6 +44,7 @@ _weekdays: TypeAdapter[tuple[Weekday, ...]] = TypeAdapter(tuple[Weekday, ...])
 _numbers: TypeAdapter[tuple[int, ...]] = TypeAdapter(tuple[int, ...])
 _states: TypeAdapter[State] = TypeAdapter(Annotated[State, Field(discriminator="kind")])
 _circuits: TypeAdapter[Circuit] = TypeAdapter(Circuit)
+_healths: TypeAdapter[Health] = TypeAdapter(Health)
 _pictures: TypeAdapter[Picture] = TypeAdapter(Picture)
 
 
@@ -142,6 +145,7 @@ def trainee_columns(trainee: Trainee) -> Columns:
         "unit": trainee.unit.value,
         "rack_said": trainee.rack is not None,
         "cautions_accepted_at": trainee.cautions_accepted_at,
+        "health": None if trainee.health == Health() else _text(_healths, trainee.health, "trainee.health"),
         "reminder": None if trainee.reminders is None else _recurrence_text(trainee.reminders),
         "reminders_since": trainee.reminders_since,
         "snoozed_until": trainee.snoozed_until,
@@ -163,6 +167,7 @@ def trainee_of(row: Row[Any], items: Iterable[Row[Any]]) -> Trainee:
         unit=_word(Unit, row.unit, where),
         rack=rack if row.rack_said else None,
         cautions_accepted_at=row.cautions_accepted_at,
+        health=Health() if row.health is None else _read(_healths, row.health, where),
         reminders=None if row.reminder is None else _recurrence_of(row.reminder, where),
         reminders_since=row.reminders_since,
         snoozed_until=row.snoozed_until,
@@ -299,13 +304,18 @@ def workout_columns(trainee_id: int, record: WorkoutRecord, circuit: Circuit) ->
 
 
 def ending_columns(trainee_id: int, record: WorkoutRecord) -> Columns:
-    """What changes in a workout's row when it ends.
+    """What changes in a workout's row when it ends, or when its effort is told.
 
     Raises:
         RowBroken: when it ends before it began, or worked less than no time.
     """
     _check_workout(record, f"workout {record.number} of trainee {trainee_id}")
-    return {"ended_at": record.ended_at, "ending": _word_text(record.ending), "work_s": record.work_s}
+    return {
+        "ended_at": record.ended_at,
+        "ending": _word_text(record.ending),
+        "work_s": record.work_s,
+        "effort": _decimal_text(record.effort),
+    }
 
 
 def workout_of(row: Row[Any]) -> WorkoutRecord:
@@ -316,7 +326,9 @@ def workout_of(row: Row[Any]) -> WorkoutRecord:
     """
     where = f"workout {row.number} of trainee {row.trainee_id}"
     ending = None if row.ending is None else _word(Ending, row.ending, where)
-    record = WorkoutRecord(row.number, row.circuit, row.started_at, row.ended_at, ending, row.work_s)
+    record = WorkoutRecord(
+        row.number, row.circuit, row.started_at, row.ended_at, ending, row.work_s, _decimal_of(row.effort, where)
+    )
     _check_workout(record, where)
     return record
 
@@ -325,6 +337,7 @@ def _check_workout(record: WorkoutRecord, where: str) -> None:
     _check(where, record.number >= 1, "numbers count from 1")
     _check_instant(record.started_at, where)
     _check(where, record.work_s >= 0, "negative seconds of work")
+    _check(where, record.effort is None or 0 <= record.effort <= RPE_MAX, "effort off its scale")
     _check(where, (record.ended_at is None) == (record.ending is None), "an end without a reason, or the reverse")
     if record.ended_at is not None:
         _check_instant(record.ended_at, where)
@@ -345,6 +358,9 @@ def pain_columns(trainee_id: int, record: PainRecord) -> Columns:
         "side": _word_text(record.side),
         "urgent": record.urgent,
         "exercise": record.exercise,
+        "quality": _word_text(record.quality),
+        "known": record.known,
+        "eased_at": record.eased_at,
     }
 
 
@@ -355,7 +371,28 @@ def pain_of(row: Row[Any]) -> PainRecord:
         RowBroken: when a value is none that may be stored.
     """
     side = None if row.side is None else _word(Side, row.side, f"pain {row.id}")
-    return PainRecord(row.at, row.place, side, row.urgent, row.exercise)
+    quality = None if row.quality is None else _word(Quality, row.quality, f"pain {row.id}")
+    return PainRecord(row.at, row.place, side, row.urgent, row.exercise, quality, row.known, row.eased_at)
+
+
+def note_columns(trainee_id: int, note: SafetyNote) -> Columns:
+    """The row of a note on safety.
+
+    Raises:
+        RowBroken: when its instant has no zone, or its value is a whole text.
+    """
+    _check_instant(note.at, f"note of trainee {trainee_id}")
+    _check(f"note of trainee {trainee_id}", len(note.value) <= NOTE_MAX, "a value that is a text")
+    return {"trainee_id": trainee_id, "at": note.at, "kind": note.kind.value, "value": note.value}
+
+
+def note_of(row: Row[Any]) -> SafetyNote:
+    """A note on safety from its row.
+
+    Raises:
+        RowBroken: when its kind is unknown.
+    """
+    return SafetyNote(row.at, _word(NoteKind, row.kind, f"note {row.id}"), row.value)
 
 
 def unasked_columns(trainee_id: int, record: Unasked) -> Columns:

@@ -7,14 +7,27 @@ from typing import TYPE_CHECKING, assert_never
 from sqlalchemy import delete, insert, update
 
 from bot.store import tables
-from bot.store.values import ending_columns, pain_columns, rack_columns, set_columns, unasked_columns, workout_columns
+from bot.store.values import (
+    ending_columns,
+    note_columns,
+    pain_columns,
+    rack_columns,
+    set_columns,
+    unasked_columns,
+    workout_columns,
+)
 from core.diary import (
     CautionsAccepted,
+    EffortSaid,
     Entry,
+    HealthSaid,
     Heard,
+    PainDescribed,
+    PainEased,
     PainNoted,
     RackSaid,
     ReminderSet,
+    SafetyNoted,
     SetNoted,
     SetUndone,
     SnoozeSet,
@@ -32,7 +45,10 @@ if TYPE_CHECKING:
     from core.rack import Rack
 
 
-_ADD = {table: insert(table) for table in (tables.SET_RECORD, tables.SET_VOID, tables.WORKOUT, tables.PAIN_RECORD, tables.UNASKED)}
+_ADD = {
+    table: insert(table)
+    for table in (tables.SET_RECORD, tables.SET_VOID, tables.WORKOUT, tables.PAIN_RECORD, tables.SAFETY_NOTE, tables.UNASKED)
+}
 
 
 def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Ledger) -> None:
@@ -48,17 +64,28 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
         case WorkoutOpened(number, circuit):
             columns = workout_columns(trainee_id, after.workout(number), circuit)
             connection.execute(_ADD[tables.WORKOUT], columns)
-        case WorkoutClosed(number):
+        case WorkoutClosed(number) | EffortSaid(number):
             of_number = (tables.WORKOUT.c.trainee_id == trainee_id) & (tables.WORKOUT.c.number == number)
             columns = ending_columns(trainee_id, after.workout(number))
             connection.execute(update(tables.WORKOUT).where(of_number).values(columns))
         case PainNoted(record):
             connection.execute(_ADD[tables.PAIN_RECORD], pain_columns(trainee_id, record))
+        case PainDescribed(at, quality, known):
+            of_instant = (tables.PAIN_RECORD.c.trainee_id == trainee_id) & (tables.PAIN_RECORD.c.at == at)
+            described = {"quality": None if quality is None else quality.value, "known": known}
+            connection.execute(update(tables.PAIN_RECORD).where(of_instant).values(described))
+        case PainEased(place, at):
+            pains = tables.PAIN_RECORD.c
+            here = pains.place.is_(None) if place is None else pains.place == place
+            there = (pains.trainee_id == trainee_id) & here & pains.eased_at.is_(None) & ~pains.urgent
+            connection.execute(update(tables.PAIN_RECORD).where(there).values(eased_at=at))
+        case SafetyNoted(note):
+            connection.execute(_ADD[tables.SAFETY_NOTE], note_columns(trainee_id, note))
         case RackSaid(rack):
             _write_rack(connection, trainee_id, rack)
         case UnaskedNoted(record):
             connection.execute(_ADD[tables.UNASKED], unasked_columns(trainee_id, record))
-        case CautionsAccepted() | UnitChosen() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
+        case CautionsAccepted() | UnitChosen() | HealthSaid() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:
             assert_never(entry)

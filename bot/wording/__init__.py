@@ -3,7 +3,20 @@
 `book` finds the wording of a message; the other files hold one function a message, by subject. To add one, see DEVELOPERS.md.
 """
 
-from bot.wording import account, between, coach, days, first_talk, pain, reports, summary, walk
+from bot.wording import account, between, coach, days, first_talk, reports, safety, summary, walk
 from bot.wording.book import Worded, entries, worded
 
-__all__ = ["Worded", "account", "between", "coach", "days", "entries", "first_talk", "pain", "reports", "summary", "walk", "worded"]
+__all__ = [
+    "Worded",
+    "account",
+    "between",
+    "coach",
+    "days",
+    "entries",
+    "first_talk",
+    "reports",
+    "safety",
+    "summary",
+    "walk",
+    "worded",
+]

@@ -7,7 +7,6 @@ from bot.wording.days import DAY_NAMES
 from bot.wording.phrases import load_text, page, set_text
 from bot.wording.pictures import strength_text
 from core.messages import (
-    ClearanceNeeded,
     HelpShown,
     NothingRuns,
     NotUnderstood,
@@ -34,6 +33,9 @@ def welcome_back(message: WelcomeBack) -> Worded:
     return Worded(page("Good to see you again."))
 
 
+OFFER = 'A few short health questions first? Say "ok". "go" skips them for now, and we go light.'
+
+
 @words_for(TodayPlan)
 def today_plan(message: TodayPlan) -> Worded:
     """What today holds."""
@@ -49,15 +51,15 @@ def today_plan(message: TodayPlan) -> Worded:
     return Worded(
         page(
             "You trained today already. Well done. If you want it again:" if message.done_today else "",
-            f"{message.days_off} days since the last one, so today is a round shorter." if message.days_off is not None else "",
+            f"{message.days_off} days since the last one, so today is shorter." if message.days_off is not None else "",
             *_missed(message.block),
             f"Today: {message.circuit}",
             *_in_block(message.block),
             f"{message.rounds} rounds, about {minutes}{warm_up}",
             *stations,
-            'Say "go" to start.',
+            OFFER if message.offer else 'Say "go" to start.',
         ),
-        ("go",),
+        ("go", "ok") if message.offer else ("go",),
     )
 
 
@@ -139,15 +141,3 @@ def progress_shown(message: ProgressShown) -> Worded:
 def not_understood(message: NotUnderstood) -> Worded:
     """Nothing could be read."""
     return Worded(page("I didn't catch that.", EXPECTED[message.expects]))
-
-
-@words_for(ClearanceNeeded)
-def clearance_needed(message: ClearanceNeeded) -> Worded:
-    """An urgent sign was reported not long ago."""
-    del message
-    return Worded(
-        page(
-            "You told me of a warning sign not long ago, so nothing starts today.",
-            "Please have a doctor look at it first. If it comes back: your emergency number.",
-        )
-    )

@@ -210,7 +210,7 @@ def reminder_part_missing(message: ReminderPartMissing) -> Worded:
 def reminders_off(message: RemindersOff) -> Worded:
     """Reminders have ended."""
     del message
-    return Worded(page('No more reminders. Say "go" whenever you like.'))
+    return Worded(page("No more reminders. I am here when you want me."))
 
 
 @words_for(Snoozed)

@@ -5,8 +5,6 @@ from __future__ import annotations
 from bot.wording.book import Worded, words_for
 from bot.wording.phrases import and_list, load_text, page
 from core.messages import (
-    Cautions,
-    CautionsNeeded,
     Greeting,
     HowItWorks,
     PairsAsked,
@@ -43,38 +41,6 @@ def how_it_works(message: HowItWorks) -> Worded:
             'Any time: "pause", "skip", "swap", "too heavy", "how do I do it?"',
             'Lost? Say "help".',
         )
-    )
-
-
-@words_for(Cautions)
-def cautions(message: Cautions) -> Worded:
-    """The cautions, and the question for a yes."""
-    del message
-    return Worded(
-        page(
-            "Before we start, please read:",
-            "- Ask your doctor first if you have heart, metabolic or kidney disease, chest pain, dizzy spells, a recent"
-            " injury or operation, or are or were lately pregnant. Under 18: coach and guardian decide.",
-            "- Stop for chest, jaw or arm pain, faintness or breath that does not settle, and call your emergency number.",
-            "- Sharp pain anywhere: put the weights down and tell me.",
-            "- Clear the floor, wear shoes that grip.",
-            "I inform; your doctor decides.",
-            'Have you read this, and are you fit to train today? "yes" or "no"',
-        ),
-        ("yes", "no"),
-    )
-
-
-@words_for(CautionsNeeded)
-def cautions_needed(message: CautionsNeeded) -> Worded:
-    """No yes to the cautions."""
-    del message
-    return Worded(
-        page(
-            'Nothing starts without a clear "yes".',
-            "In doubt, ask your doctor first. I'll be here.",
-        ),
-        ("yes",),
     )
 
 

@@ -28,22 +28,9 @@ from core.messages import (
     Swapped,
     SwitchSides,
     TimeTold,
-    WarmUp,
     WhereWeWere,
 )
 from core.units import amount_text
-
-
-@words_for(WarmUp)
-def warm_up(message: WarmUp) -> Worded:
-    """The warm-up clock starts."""
-    return Worded(
-        page(
-            f"Warm-up, {seconds_text(message.seconds)}: march on the spot, circle the arms, easy squats, easy bends at the hip.",
-            'Warm already? Say "go".',
-        ),
-        ("go", "pause"),
-    )
 
 
 @words_for(PlatePlan)

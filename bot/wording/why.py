@@ -3,7 +3,18 @@
 from __future__ import annotations
 
 from bot.wording import reasons
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EasierWeek, EmptyHands, HeldBack
+from core.reasons import (
+    AsLastTime,
+    AsSaid,
+    CardReason,
+    CarryStart,
+    CoachSays,
+    EasierWeek,
+    EmptyHands,
+    GoingLight,
+    HeldBack,
+    TempoFirst,
+)
 
 
 def why_text(reason: CardReason) -> str:
@@ -17,6 +28,10 @@ def why_text(reason: CardReason) -> str:
             return "As last time."
         case HeldBack(place):
             return f"We go easy on the {place}." if place else "We go easy after the pain."
+        case GoingLight(left):
+            return f"Light today: stop with {left} left in you."
+        case TempoFirst():
+            return "Same load until the tempo holds."
         case EasierWeek():
             return "Lighter on purpose: your easier week."
         case AsSaid(felt):

@@ -39,6 +39,8 @@ def board_of(turn: Turn, workout: Workout, total_s: tuple[int, int]) -> Board:
     rests = rests_s(circuit)
     lines = []
     for number in range(1, len(circuit.stations) + 1):
+        if number in workout.left_out:
+            continue
         place = Place(1, number)
         station, movement = station_at(workout, place), exercise_at(workout, place)
         prescribed = advise(turn, workout, place).prescription

@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 
 from core.catalogue import exercise
 from core.diary import Ending, SetRecord, WorkoutClosed
-from core.messages import BestSet, NextChange, Summary, SummaryLine
+from core.messages import BestSet, EffortAsked, NextChange, Summary, SummaryLine
 from core.session.lines import line_of
 from core.session.places import exercise_at
 from core.session.prescription import advise, change_of
-from core.session.states import Idle, Place, Running, Working
+from core.session.states import Asking, Idle, Place, Running, Working
 
 if TYPE_CHECKING:
     from core.session.states import Workout
@@ -25,9 +25,13 @@ def close(state: Running, ending: Ending, turn: Turn, *, quietly: bool = False) 
         until = turn.now if state.ends_at is None else min(turn.now, state.ends_at)
         workout = replace(workout, work_s=workout.work_s + max(0, round((until - state.started_at).total_seconds())))
     turn.keep(WorkoutClosed(workout.number, turn.now, ending, workout.work_s))
+    asking = None
     if not quietly:
         turn.say(_summary(turn, workout, ending))
-    return Idle(replace(workout, question=None))
+        if ending in (Ending.COMPLETE, Ending.EARLY) and turn.sets_of(workout):
+            turn.say(EffortAsked())
+            asking = Asking.EFFORT
+    return Idle(replace(workout, question=None, asking=None), asking)
 
 
 def _summary(turn: Turn, workout: Workout, ending: Ending) -> Summary:

@@ -43,7 +43,7 @@ Event = Opened | Said | Edited | Woke
 
 @dataclass(frozen=True)
 class Plan:
-    """Who trains, what is on for today, and who is the coach.
+    """Who trains, what is on for today, who is the coach, and which number to call in an emergency (None: the local one).
 
     For a trainee with a block, `due` says when and where in it, and `circuit` is the one that is due.
     """
@@ -51,6 +51,7 @@ class Plan:
     trainee: Trainee
     circuit: Circuit
     coach: str
+    emergency: str | None = None
     due: Due | None = None
 
 

@@ -20,8 +20,8 @@ SET = " set "
 def moment(state: State) -> str:
     """The sign of a state: `workout 3 1.2 set 3 1.1.0` is workout 3 at round 1, station 2, a set of station 1 still asked for."""
     match state:
-        case Idle(last=last):
-            return f"idle{_set_asked(last)}"
+        case Idle(last=last, topic=topic):
+            return f"idle{'' if topic is None else f' {topic}'}{_set_asked(last)}"
         case _ if isinstance(state, Running):
             return f"workout {state.workout.number} {_at(state.workout.place)}{_set_asked(state.workout)}"
         case _:

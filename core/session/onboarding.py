@@ -20,6 +20,7 @@ from core.messages import (
 )
 from core.rack import Kind, Rack, RackItem
 from core.reading.acts import Answer, Have, Item, Units
+from core.session import health
 from core.session.opening import say_today
 from core.session.states import AskingCautions, AskingMore, AskingPairs, AskingRack, AskingUnit, Idle, State
 from core.units import Load, Unit
@@ -187,4 +188,4 @@ def _keep(items: tuple[RackItem, ...], turn: Turn) -> State:
     turn.say(RackNoted(items))
     turn.learn(rack=Rack(items))
     say_today(turn)
-    return Idle()
+    return health.offered(Idle(), turn)

@@ -10,7 +10,7 @@ from core.circuit import Side
 from core.session.states import Place
 
 if TYPE_CHECKING:
-    from core.circuit import Circuit, Span, Station
+    from core.circuit import Span, Station
     from core.exercise import Exercise
     from core.session.states import Workout
 
@@ -42,20 +42,27 @@ def whole(place: Place) -> Place:
 
 
 def following(workout: Workout) -> Place | None:
-    """The place after the present one, None after the last."""
-    circuit, here = workout.circuit, workout.place
-    if here.station < len(circuit.stations):
-        return entering(workout, Place(here.round, here.station + 1))
-    if here.round < circuit.rounds:
-        return entering(workout, Place(here.round + 1, 1))
+    """The place after the present one, stations left out passed over; None after the last."""
+    done = [number for number in range(1, len(workout.circuit.stations) + 1) if number not in workout.left_out]
+    here = workout.place
+    later = [number for number in done if number > here.station]
+    if later:
+        return entering(workout, Place(here.round, later[0]))
+    if done and here.round < workout.circuit.rounds:
+        return entering(workout, Place(here.round + 1, done[0]))
     return None
 
 
-def rest_after_s(circuit: Circuit, place: Place) -> Span:
+def ends_round(workout: Workout, place: Place) -> bool:
+    """Whether no station is done after this one in its round."""
+    return all(number in workout.left_out for number in range(place.station + 1, len(workout.circuit.stations) + 1))
+
+
+def rest_after_s(workout: Workout, place: Place) -> Span:
     """The rest after a place: between stations, or between rounds."""
-    if place.station == len(circuit.stations):
-        return circuit.rest_between_rounds_s
-    return circuit.rest_after_s(place.station - 1)
+    if ends_round(workout, place):
+        return workout.circuit.rest_between_rounds_s
+    return workout.circuit.rest_after_s(place.station - 1)
 
 
 def station_s(workout: Workout, place: Place) -> int:
@@ -72,7 +79,7 @@ def seconds_after(workout: Workout, *, longest: bool = True) -> int:
     """Seconds from the end of the present station to the end of the last, rests at their longest (or shortest)."""
     seconds = 0
     while (place := following(workout)) is not None:
-        rest = rest_after_s(workout.circuit, workout.place)
+        rest = rest_after_s(workout, workout.place)
         seconds += (rest.high if longest else rest.low) + station_s(workout, place)
         workout = replace(workout, place=place)
     return seconds

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from core.messages import PlatePlan, PlateStretch
 from core.rack import Kind, Rack
 from core.rack_plan import PlateStation, plan
-from core.reasons import AsSaid, CoachSays, HeldBack
+from core.reasons import AsSaid, CoachSays, GoingLight, HeldBack, TempoFirst
 from core.session.places import exercise_at, rest_after_s
 from core.session.prescription import advise, ask_at
 from core.session.states import Place, Workout
@@ -54,7 +54,7 @@ def _plan(turn: Turn, workout: Workout, rack: Rack) -> RackPlan:
         before = Place(1, number - 1 if number > 1 else len(circuit.stations))
         costs = _costs(turn, replace(workout, planned=()), place)
         hands = exercise_at(workout, place).loads_held if costs else 0
-        stations.append(PlateStation(float(rest_after_s(circuit, before).high), hands, costs))
+        stations.append(PlateStation(float(rest_after_s(workout, before).high), hands, costs))
     change_s = float(circuit.plate_change_s)
     return plan(stations, rack.handle(unit), rack.plates(unit), rounds=circuit.rounds, change_s=change_s)
 
@@ -64,7 +64,7 @@ def _costs(turn: Turn, workout: Workout, place: Place) -> dict[Decimal, float]:
     ask, advice = ask_at(turn, workout, place), advise(turn, workout, place)
     if ask is None:
         return {}
-    if advice.prescription.load is not None and isinstance(advice.why, AsSaid | CoachSays | HeldBack):
+    if advice.prescription.load is not None and isinstance(advice.why, AsSaid | CoachSays | GoingLight | HeldBack | TempoFirst):
         return {advice.prescription.load.in_unit(ask.unit): 0.0}
     return load_costs(ask)
 

@@ -12,9 +12,23 @@ from core.agenda import EASED_FROM_DAYS, days_since
 from core.exercise import Measure
 from core.plan import monday_of
 from core.rack import Rack
-from core.reasons import AsLastTime, AsSaid, CardReason, CarryStart, CoachSays, EasierWeek, EmptyHands, HeldBack
+from core.reasons import (
+    AsLastTime,
+    AsSaid,
+    CardReason,
+    CarryStart,
+    CoachSays,
+    EasierWeek,
+    EmptyHands,
+    GoingLight,
+    HeaviestIsLight,
+    HeldBack,
+    TempoFirst,
+)
 from core.reminders import local_date
-from core.safety import pain_held_against
+from core.safety.day import LIGHT
+from core.safety.joints import hold
+from core.safety.signs import is_over
 from core.session.places import exercise_at, sided, station_at
 from core.session.states import Prescription
 from core.suggestion import Ask, PastSet, StationAsk, Suggestion, suggest
@@ -49,12 +63,22 @@ class Advice:
 def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = False) -> Advice:
     """What to do at a place of a workout, or at the same station on another day (`next_workout`).
 
-    The order of what decides: pain lately, what the trainee said of the load, the coach's start, then what strength suggests.
+    The order of what decides: what the trainee said of the load, the coach's start, then what strength suggests. Pain lately, and a
+    tempo that was not kept, take the heavier loads off the rack first; a lighter day leaves more in reserve, and does not go up.
     """
+    advice = _advice(turn, workout, place, next_workout=next_workout)
+    told = isinstance(advice.why, HeldBack | AsSaid | EmptyHands)
+    shown = place.round == 1 or isinstance(advice.why, HeaviestIsLight)  # on a light day that is meant
+    if not workout.ease or not shown or told or exercise_at(workout, place).measure is not Measure.REPS:
+        return advice
+    return replace(advice, why=GoingLight(station_at(workout, place).reserve.low + workout.ease))
+
+
+def _advice(turn: Turn, workout: Workout, place: Place, *, next_workout: bool) -> Advice:
     station, movement = station_at(workout, place), exercise_at(workout, place)
     done = [record for record in turn.sets() if record.exercise == movement.slug]
     if movement.measure is not Measure.REPS:
-        return _held(turn, station, movement, done)
+        return _held(turn, workout, station, movement, done)
     asked = movement.slug == station.exercise
     tempo = station.tempo if asked and station.tempo is not None else movement.tempo
     if movement.loads_held == 0 or tempo is None:
@@ -64,13 +88,40 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
         return Advice(Prescription(movement.slug, None, tempo, *_reps(station, tempo)), EmptyHands(), "first")
     last = next((record.load for record in reversed(done) if record.load is not None), None)
     hint = _at_most(loads, station.load_hint.kg) if asked and station.load_hint is not None else None
+    if hint is not None and workout.ease >= LIGHT:
+        hint = _step(loads, hint, "heavy") or hint
+    held = hold(movement, turn.diary.pains, turn.sets(), turn.now)
+    if held is not None:
+        earlier = next((record.load for record in reversed(done) if record.load and record.workout != workout.number), None)
+        base = earlier or _prescribed(workout, place) or hint
+        most = loads[0] if base is None else _step(loads, base, "heavy") or loads[0]
+        free = _freely(turn, workout, place, tempo, _up_to(loads, most), next_workout=next_workout, hint=hint)
+        load = free.prescription.load
+        change = free.change if base is None or load is None else change_of(base, load)
+        return replace(free, why=HeldBack(held[1].place), change=change)
+    today = [record.load for record in done if record.workout == workout.number and record.load is not None]
+    if last is not None and done[-1].workout == workout.number and is_over(done[-1]):
+        same = _freely(turn, workout, place, tempo, _up_to(loads, last), next_workout=next_workout, hint=hint)
+        return same if same.change == "down" else replace(same, why=TempoFirst())
+    if today and workout.ease >= LIGHT and dict(workout.felt).get(place.station) != "light":
+        loads = _up_to(loads, max(today, key=lambda load: load.kg))
+    return _freely(turn, workout, place, tempo, loads, next_workout=next_workout, hint=hint)
+
+
+def _up_to(loads: tuple[Load, ...], most: Load) -> tuple[Load, ...]:
+    """The loads that are not above another; the lightest when all are."""
+    return tuple(load for load in loads if load.kg <= most.kg) or loads[:1]
+
+
+def _freely(
+    turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool, hint: Load | None
+) -> Advice:
+    """What to do with one of these loads, of which there is at least one."""
+    station, movement = station_at(workout, place), exercise_at(workout, place)
+    done = [record for record in turn.sets() if record.exercise == movement.slug]
+    last = next((record.load for record in reversed(done) if record.load is not None), None)
+    hint = None if hint is None else _at_most(loads, hint.kg)
     base = last or _prescribed(workout, place) or hint
-    pain = pain_held_against(movement.slug, turn.history, turn.sets(), turn.now)
-    if base is not None and pain is not None:
-        eased = _step(loads, base, "heavy") or loads[0]
-        return Advice(
-            Prescription(movement.slug, eased, tempo, *_reps(station, tempo)), HeldBack(pain.place), change_of(base, eased)
-        )
     felt = dict(workout.felt).get(place.station)
     moved = None if base is None or felt is None else _step(loads, base, felt)
     if base is not None and felt is not None and (moved is not None or felt == "heavy"):
@@ -136,7 +187,7 @@ def _no_heavier(turn: Turn, workout: Workout, loads: tuple[Load, ...], last: Loa
     days_off = days_since(before, zone, local_date(workout.started_at, zone))
     if last is None or days_off is None or days_off < EASED_FROM_DAYS:
         return loads
-    return tuple(load for load in loads if load.kg <= last.kg) or loads[:1]
+    return _up_to(loads, last)
 
 
 def _prescribed(workout: Workout, place: Place) -> Load | None:
@@ -174,14 +225,20 @@ def change_of(base: Load, load: Load) -> Literal["up", "same", "down"]:
     return "up" if load.kg > base.kg else "down"
 
 
-def _held(turn: Turn, station: Station, movement: Exercise, done: list[SetRecord]) -> Advice:
+def _held(turn: Turn, workout: Workout, station: Station, movement: Exercise, done: list[SetRecord]) -> Advice:
     """A hold or a carry: no reps; a carry keeps the load it had, and starts from the middle of the rack."""
     loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
     if not loads:
         return Advice(Prescription(movement.slug, None, None, None, None), None, "same" if done else "first")
     last = next((record.load for record in reversed(done) if record.load is not None), None)
+    held = hold(movement, turn.diary.pains, turn.sets(), turn.now)
     if last is not None:
-        return Advice(Prescription(movement.slug, _at_most(loads, last.kg), None, None, None), AsLastTime(), "same")
+        load, why = _at_most(loads, last.kg), None if held is None else HeldBack(held[1].place)
+        if held is not None and all(record.workout != workout.number for record in done):
+            load = _step(loads, load, "heavy") or load
+        return Advice(Prescription(movement.slug, load, None, None, None), why or AsLastTime(), change_of(last, load))
+    if held is not None or workout.ease >= LIGHT:
+        return Advice(Prescription(movement.slug, loads[0], None, None, None), None, "first")
     if station.load_hint is not None:
         hint = _at_most(loads, station.load_hint.kg)
         return Advice(Prescription(movement.slug, hint, None, None, None), CoachSays(), "first")
@@ -191,6 +248,7 @@ def _held(turn: Turn, station: Station, movement: Exercise, done: list[SetRecord
 def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[Load, ...], *, next_workout: bool) -> Ask:
     """The question to the suggestion, with every set the trainee has done."""
     station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
+    ease = workout.ease
     past = past_sets(turn)
     return Ask(
         unit=unit,
@@ -199,9 +257,9 @@ def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[
             exercise=movement.slug,
             work_s=float(station.work_s or round((station.reps or 0) * tempo.rep_s)),
             rep_s=tempo.rep_s,
-            rep_s_range=(tempo.rep_s, tempo.rep_s + TEMPO_LEVER_S),
+            rep_s_range=(tempo.rep_s, tempo.rep_s + (0.0 if ease >= LIGHT else TEMPO_LEVER_S)),
             sides=sided(workout, place),
-            reserve=(station.reserve.low, station.reserve.high),
+            reserve=(station.reserve.low + ease, station.reserve.high + ease),
         ),
         round=1 if next_workout else place.round,
         today=turn.today + NEXT_WORKOUT if next_workout else turn.today,

@@ -23,7 +23,7 @@ from core.messages import (
 from core.session import cues
 from core.session.cards import show
 from core.session.closing import close
-from core.session.places import entering, exercise_at, following, rest_after_s, sided, station_at, whole
+from core.session.places import ends_round, entering, exercise_at, following, rest_after_s, sided, station_at, whole
 from core.session.states import (
     Closing,
     Cue,
@@ -163,7 +163,7 @@ def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float 
     if missing:
         workout = replace(workout, open=(*workout.open, whole(here)))
     coming = following(workout)
-    rest_s = None if coming is None else rest_after_s(workout.circuit, here).high
+    rest_s = None if coming is None else rest_after_s(workout, here).high
     likely, again = likely_reps(workout, here, turn)
     turn.say(
         Down(
@@ -173,7 +173,7 @@ def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float 
             sides=sided(workout, here),
             rest_s=None if rest_s is None else round(rest_s + extra_rest_s),
             upcoming=None if coming is None else exercise_at(workout, coming).name,
-            round_over=here.round if here.station == len(workout.circuit.stations) else None,
+            round_over=here.round if ends_round(workout, here) else None,
             rounds=workout.circuit.rounds,
         )
     )

@@ -12,6 +12,7 @@ from typing import Literal
 
 from core.circuit import Circuit, Side
 from core.diary import Ending
+from core.health import Feeling, Topic
 from core.rack import RackItem
 from core.reading.acts import Log
 from core.tempo import Tempo
@@ -83,6 +84,18 @@ class Question:
     part: Log | None = None
 
 
+class Asking(StrEnum):
+    """A question about health or how it goes that is open; none of them stops a "go"."""
+
+    OFFER = "offer"  # the health questions were offered
+    HEALTH = "health"  # one of them was asked
+    READINESS = "readiness"  # how are you today, and is what hurt fine now?
+    ILL = "ill"  # any fever?
+    PAIN = "pain"  # sharp or dull, new or known?
+    RELIEF = "relief"  # more rest, lighter, or the end?
+    EFFORT = "effort"  # how hard was the workout?
+
+
 @dataclass(frozen=True)
 class Workout:
     """A workout under way.
@@ -101,6 +114,12 @@ class Workout:
         skipped: places left out.
         planned: for adjustable dumbbells, the load of each station in this round; empty without a plan.
         felt: what the trainee said of the load at a station, by its number, until the next time there.
+        ease: reps to leave beyond the station's own reserve today.
+        left_out: stations (from 1) that are not done today.
+        asking: an open question about health.
+        relief_round: the round in which relief was offered last, 0 for none.
+        whole_rounds: rounds of the circuit as the coach wrote it.
+        feelings: what the trainee said of today.
     """
 
     number: int
@@ -115,6 +134,12 @@ class Workout:
     question: Question | None = None
     skipped: tuple[Place, ...] = ()
     felt: tuple[tuple[int, Literal["heavy", "light"]], ...] = ()
+    ease: int = 0
+    left_out: tuple[int, ...] = ()
+    asking: Asking | None = None
+    relief_round: int = 0
+    whole_rounds: int = 0
+    feelings: tuple[Feeling, ...] = ()
     planned: tuple[Load | None, ...] = ()
 
 
@@ -166,11 +191,13 @@ class AskingMore:
 class Idle:
     """No workout runs. What is due then follows from the diary (`core.reminders`), not from the state.
 
-    `asked` is a question about the calendar that waits for an answer; `last` is the workout that ended last, for reports and
-    corrections that come after the end.
+    `asked` is an open question about the calendar, `asking` one about health (`topic`: which of the health talk). `last` is the
+    workout that ended last, for reports and corrections that come after the end.
     """
 
     last: Workout | None = None
+    asking: Asking | None = None
+    topic: Topic | None = None
     asked: Literal["zone"] | None = None
     kind: Literal["idle"] = "idle"
 

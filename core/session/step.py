@@ -11,8 +11,9 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, assert_never
 
 from core.catalogue import exercise, find
-from core.diary import Ending, Heard, RackSaid, UnitChosen
+from core.diary import Ending, Heard, RackSaid, SetNoted, UnitChosen
 from core.exercise import Measure
+from core.health import Bar, NoteKind
 from core.messages import (
     DaySkipped,
     HelpShown,
@@ -63,7 +64,7 @@ from core.reading.acts import (
     Units,
 )
 from core.reading.calendar_talk import calendar_talk
-from core.session import edited, onboarding, report, talk, unasked
+from core.session import care, edited, health, onboarding, report, talk, unasked
 from core.session.boards import progress_of
 from core.session.closing import close
 from core.session.cues import just_stopped
@@ -73,7 +74,9 @@ from core.session.lines import line_of
 from core.session.opening import begin, say_today
 from core.session.places import exercise_at, sided
 from core.session.ring import ring, say_where
+from core.session.standing import bar_now, guarded, needed
 from core.session.states import (
+    Asking,
     AskingCautions,
     AskingMore,
     AskingPairs,
@@ -130,7 +133,9 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
             state = _edited(state, text, edited.noted_at(turn, first_at), turn)
         case _:
             assert_never(event)
-    alarms = [at for at in (wake_at(state), unasked.see_to(state, turn)) if at is not None]
+    due_at = unasked.see_to(state, turn)
+    state = guarded(state, turn, heard=not isinstance(event, Woke))
+    alarms = [at for at in (wake_at(state), due_at) if at is not None]
     return Step(state, tuple(turn.entries), tuple(turn.messages), min(alarms, default=None))
 
 
@@ -143,7 +148,7 @@ def _opened(state: State, turn: Turn) -> State:
         case Idle():
             turn.say(WelcomeBack(turn.plan.trainee.name))
             say_today(turn)
-            return state
+            return health.offered(state, turn) if state.asking is None else state
         case Paused() if just_stopped(state, turn.now):
             return state
         case _:
@@ -154,18 +159,23 @@ def _opened(state: State, turn: Turn) -> State:
 
 def _said(state: State, text: str, turn: Turn) -> State:
     acts = _read(state, text, turn)
-    if isinstance(state, New):
-        return onboarding.greet(turn) if _urgent(acts) is None else _stop_before_all(state, acts, turn)
-    if isinstance(state, AskingCautions | AskingUnit | AskingRack | AskingPairs | AskingMore):
-        return onboarding.answer(state, acts, turn) if _urgent(acts) is None else _stop_before_all(state, acts, turn)
-    alarm = _urgent(acts)
+    alarm = None if health.is_telling_history(state, text, turn) else _urgent(acts)
+    if isinstance(state, New | AskingCautions | AskingUnit | AskingRack | AskingPairs | AskingMore):
+        if alarm is not None:
+            talk.urgent(Idle(), alarm, turn)  # the question that was open stays open
+            return state
+        return _before_all(state, text, acts, turn)
     if alarm is not None:
+        health.keep_symptoms(state, text, turn)
         return _stop_everything(state, acts, alarm, turn)
+    answered = health.heard(state, text, acts, turn) or care.heard(state, text, acts, turn)
+    if answered is not None:
+        return answered
     if all(isinstance(act, Unclear) for act in acts):
         added = report.add_to_last(state, text, turn)
         if added is not None:
             return added
-    return _carry_out(state, acts, turn)
+    return care.told_at_once(_carry_out(state, acts, turn), text, turn)
 
 
 def _edited(state: State, text: str, records: tuple[SetRecord, ...], turn: Turn) -> State:
@@ -180,16 +190,22 @@ def _edited(state: State, text: str, records: tuple[SetRecord, ...], turn: Turn)
 
 
 def _urgent(acts: Sequence[Act]) -> Pain | None:
-    return next((act for act in acts if isinstance(act, Pain) and act.urgent), None)
+    """A sign that stops everything; pain in the jaw is one whatever else is known of it (entry 45)."""
+    return next((act for act in acts if isinstance(act, Pain) and (act.urgent or act.place == "jaw")), None)
 
 
-def _stop_before_all(state: New | onboarding.First, acts: Sequence[Act], turn: Turn) -> State:
-    """An urgent sign before the first workout: the warning, and the question that was open stays open."""
-    for act in acts:
-        if isinstance(act, Pain) and act.urgent:
-            talk.urgent(Idle(), act, turn)
-            break
-    return state
+def _before_all(state: New | onboarding.First, text: str, acts: Sequence[Act], turn: Turn) -> State:
+    """The first talk; after a warning sign it goes on once the trainee is cleared."""
+    if bar_now(turn) is Bar.URGENT:
+        told = health.heard(state, text, acts, turn)
+        if told is None:
+            turn.say(needed(turn, Bar.URGENT))
+            return state
+        if bar_now(turn) is Bar.URGENT:
+            return told
+    elif not isinstance(state, New):
+        return onboarding.answer(state, acts, turn)
+    return onboarding.greet(turn) if isinstance(state, New) else onboarding.ask_again(state, turn)
 
 
 def _stop_everything(state: Running | Idle, acts: Sequence[Act], alarm: Pain, turn: Turn) -> Idle:
@@ -301,7 +317,9 @@ def _logs(state: Running | Idle, logs: Sequence[Log], felt: Literal["heavy", "li
     if isinstance(state, Idle) and report.place_asked(state, turn) is None:
         turn.say(NothingRuns(turn.plan.circuit.name))
         return state
-    return report.take_logs(state, logs, turn, felt)
+    after = report.take_logs(state, logs, turn, felt)
+    noted = any(isinstance(entry, SetNoted) for entry in turn.entries)
+    return care.watch(after, turn) if noted and isinstance(after, Resting | SettingUp | Working) else after
 
 
 def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
@@ -310,6 +328,7 @@ def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
             return begin(turn, state)
         case Today() | Resume():
             say_today(turn)
+            return health.offered(state, turn)
         case Amend():
             return report.amend(state, act, turn)
         case Undo():
@@ -328,7 +347,9 @@ def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
             return onboarding.more_rack(act, turn)
         case Pain():
             turn.note_pain(act.place, act.side, None, urgent=False)
+            turn.keep_note(NoteKind.PAIN, talk.told_place(act.place, turn))
             turn.say(PainHeard(act.place))
+            return replace(state, asking=Asking.PAIN)
         case Pause() | Finish() | Skip() | Swap() | Feel() | TimeLeft() | Again():
             turn.say(NothingRuns(turn.plan.circuit.name))
         case Unclear() | Answer() | Log():

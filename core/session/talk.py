@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from core.catalogue import exercise, find, nearest
 from core.circuit import Side
 from core.diary import Ending
+from core.health import NoteKind
 from core.messages import (
     AlreadyGoing,
     BackNow,
@@ -17,6 +18,7 @@ from core.messages import (
     LoadChanged,
     NoOtherLoad,
     NoSwap,
+    PainStays,
     PainStop,
     PausedNow,
     Skipped,
@@ -25,15 +27,15 @@ from core.messages import (
     TimeTold,
     UrgentStop,
 )
-from core.rack import Rack
-from core.safety import sparing
+from core.safety.joints import Hold, hold
 from core.session import cues
 from core.session.cards import show
 from core.session.closing import close
 from core.session.places import entering, exercise_at, following, rest_after_s, seconds_after, station_at, station_s, whole
 from core.session.prescription import advise
 from core.session.ring import asked_for, clock_of, left_s, say_where, show_in_rest, start_work, worked_s
-from core.session.states import Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
+from core.session.sparing import doable
+from core.session.states import Asking, Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
 
 if TYPE_CHECKING:
     from typing import Literal
@@ -154,7 +156,7 @@ def _onward(workout: Workout, turn: Turn, *, rest: bool) -> Running | Idle:
     if coming is None:
         closing = cues.closing(workout, turn.now, Ending.COMPLETE)
         return _ask_last(closing, turn) if workout.open else close(closing, Ending.COMPLETE, turn)
-    rest_s = rest_after_s(workout.circuit, workout.place).high
+    rest_s = rest_after_s(workout, workout.place).high
     moved = replace(workout, place=coming)
     if rest:
         return cues.resting(show(turn, moved, rest_s), turn.now, rest_s, carded=True)
@@ -193,6 +195,10 @@ def swap(state: Running, act: Swap, turn: Turn) -> Running:
             return state
     else:
         wanted = _other(workout, movement, turn)
+    held = None if wanted is None else hold(wanted, turn.diary.pains, turn.sets(), turn.now)
+    if held is not None and held[0] is Hold.OUT:
+        turn.say(PainStays((held[1].place or "",)))
+        return state
     if wanted is None or wanted.slug == movement.slug:
         turn.say(NoSwap(movement.name))
         return state
@@ -204,16 +210,10 @@ def _other(workout: Workout, movement: Exercise, turn: Turn) -> Exercise | None:
     station = station_at(workout, workout.place)
     slugs = [station.exercise, *station.swap]
     slugs += [slug for slug in (movement.easier, movement.swap_load, movement.harder) if slug is not None]
-    ring = [slug for slug in dict.fromkeys(slugs) if _doable(slug, turn)]
+    ring = [slug for slug in dict.fromkeys(slugs) if _fits(slug, turn)]
     if movement.slug in ring:
         ring = ring[ring.index(movement.slug) + 1 :] + ring[: ring.index(movement.slug)]
     return exercise(ring[0]) if ring else None
-
-
-def _doable(slug: str, turn: Turn) -> bool:
-    movement = exercise(slug)
-    rack = turn.plan.trainee.rack or Rack()
-    return not movement.loads_held or bool(rack.loads(movement.loads_held))
 
 
 def _take_swap(state: Running, workout: Workout, wanted: Exercise, turn: Turn) -> Running:
@@ -297,37 +297,39 @@ def _station_reported(workout: Workout, turn: Turn) -> int:
     return done[-1].station if done else workout.place.station
 
 
+def _fits(slug: str, turn: Turn) -> bool:
+    """Whether the rack has what it needs, and nothing that hurts keeps it out."""
+    held = hold(exercise(slug), turn.diary.pains, turn.sets(), turn.now)
+    return doable(slug, turn.plan.trainee.rack) and (held is None or held[0] is not Hold.OUT)
+
+
 def urgent(state: Running | Idle, act: Pain, turn: Turn) -> Idle:
-    """A sign to stop everything at once, whatever else was said."""
+    """A sign to stop everything at once, whatever else was said; the coach is told."""
     slug = None if isinstance(state, Idle) else exercise_at(state.workout, state.workout.place).slug
     turn.note_pain(act.place, act.side, slug, urgent=True)
-    turn.say(UrgentStop(act.place))
-    return state if isinstance(state, Idle) else close(state, Ending.PAIN, turn, quietly=True)
+    turn.keep_note(NoteKind.URGENT, told_place(act.place, turn))
+    turn.say(UrgentStop(act.place, turn.plan.emergency, turn.plan.coach))
+    return replace(state, asking=None) if isinstance(state, Idle) else close(state, Ending.PAIN, turn, quietly=True)
 
 
-def pain(state: Running, act: Pain, turn: Turn) -> Running | Idle:
-    """Pain stops the clock. The exercise it came at, and the one at hand, give way to what spares the place."""
+def told_place(place: str | None, turn: Turn) -> str:
+    """The place of a pain as the coach may see it: only when the trainee agreed that health details may be seen."""
+    return place or "" if turn.plan.trainee.health.share else ""
+
+
+def pain(state: Running, act: Pain, turn: Turn) -> Running:
+    """Pain stops the clock at once. What gives way to it is worked out when its kind is told."""
     workout = state.workout
-    at_hand = workout.place.station
-    station = at_hand if isinstance(state, Working | SettingUp | WarmingUp) else _station_reported(workout, turn)
+    station = workout.place.station
+    if not isinstance(state, Working | SettingUp | WarmingUp):
+        station = _station_reported(workout, turn)
     slug = workout.exercises[station - 1]
     turn.note_pain(act.place, act.side, slug, urgent=False)
-    spares = {number: spare for number in (station, at_hand) if (spare := _spare_at(workout, number, act, turn))}
-    spared = spares.get(station)
-    turn.say(PainStop(act.place, exercise(slug).name, None if spared is None else spared.name))
-    slugs = tuple(spares[number].slug if number in spares else old for number, old in enumerate(workout.exercises, start=1))
-    workout = replace(workout, exercises=slugs)
-    match state:
-        case Closing():
-            return replace(state, workout=workout)
-        case Working():
-            workout = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
-        case _:
-            pass
-    workout = replace(workout, place=entering(workout, workout.place))
-    return cues.setting_up(workout if spared is None else show(turn, workout, None), turn.now)
-
-
-def _spare_at(workout: Workout, station: int, act: Pain, turn: Turn) -> Exercise | None:
-    slug = sparing(exercise(workout.exercises[station - 1]), act.place)
-    return None if slug is None or not _doable(slug, turn) else exercise(slug)
+    turn.keep_note(NoteKind.PAIN, told_place(act.place, turn))
+    turn.say(PainStop(act.place, exercise(slug).name))
+    workout = replace(workout, asking=Asking.PAIN)
+    if isinstance(state, Closing):
+        return replace(state, workout=workout)
+    if isinstance(state, Working):
+        workout = replace(workout, work_s=workout.work_s + worked_s(state, turn.now))
+    return cues.setting_up(replace(workout, place=entering(workout, workout.place)), turn.now)

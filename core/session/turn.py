@@ -11,11 +11,15 @@ from typing import TYPE_CHECKING
 
 from core.diary import (
     Entry,
+    HealthSaid,
     Heard,
     History,
+    PainDescribed,
+    PainEased,
     PainNoted,
     PainRecord,
     ReminderSet,
+    SafetyNoted,
     SetNoted,
     SetRecord,
     SetUndone,
@@ -26,6 +30,7 @@ from core.diary import (
     WorkoutRecord,
     ZoneChosen,
 )
+from core.health import NoteKind, SafetyNote
 from core.plan import circuit_due
 from core.reminders import local_date
 from core.session.events import Plan, Say
@@ -34,10 +39,15 @@ if TYPE_CHECKING:
     from datetime import date
 
     from core.circuit import Side
+    from core.health import Health
     from core.messages import Message
     from core.rack import Rack
     from core.session.states import Place, Workout
     from core.trainee import Trainee
+
+
+def _is_there(pain: PainRecord, place: str | None) -> bool:
+    return not pain.urgent and pain.place == place and pain.eased_at is None
 
 
 def _with_what_is_due(plan: Plan, history: History, now: datetime) -> Plan:
@@ -75,6 +85,33 @@ class Turn:
     def learn(self, *, rack: Rack) -> None:
         """Decide the rest of this turn with a rack just said."""
         self.plan = replace(self.plan, trainee=replace(self.plan.trainee, rack=rack))
+
+    def keep_health(self, health: Health) -> None:
+        """Keep what was answered of the health talk, and decide the rest of this turn with it."""
+        self.keep(HealthSaid(health))
+        self.plan = replace(self.plan, trainee=replace(self.plan.trainee, health=health))
+
+    def keep_note(self, kind: NoteKind, value: str = "") -> None:
+        """Keep a fact about safety."""
+        self.keep(SafetyNoted(SafetyNote(self.now, kind, value)))
+
+    @property
+    def diary(self) -> History:
+        """The diary with the pains and notes of this turn."""
+        pains, notes = list(self.history.pains), list(self.history.notes)
+        for entry in self.entries:
+            match entry:
+                case PainNoted(record):
+                    pains.append(record)
+                case PainDescribed(at, quality, known):
+                    pains = [replace(pain, quality=quality, known=known) if pain.at == at else pain for pain in pains]
+                case PainEased(place, at):
+                    pains = [replace(pain, eased_at=at) if _is_there(pain, place) else pain for pain in pains]
+                case SafetyNoted(note):
+                    notes.append(note)
+                case _:
+                    pass
+        return replace(self.history, pains=tuple(pains), notes=tuple(notes))
 
     def note(self, record: SetRecord) -> SetRecord:
         """Keep a new set record under the next free number; returns it with that number."""

@@ -5,6 +5,8 @@ import stat
 import subprocess
 import sys
 from contextlib import closing
+from datetime import timedelta
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -19,6 +21,7 @@ from bot.store.revision import NEWEST, bring_to_newest
 from bot.store.store import Store
 from bot.store.tables import Row
 from bot.store.upgrade import configuration
+from core.health import AgeBand, Health, Injury, NoteKind, Quality, SafetyNote
 from core.reading.acts import Side
 from core.session.states import Working
 from tests.bot.given import T0, always, everything, kg, render, tamper
@@ -76,6 +79,14 @@ async def test_every_released_shape_is_brought_to_the_newest_without_losing_a_ro
     assert history.sets[0].load == kg("17.50")
     assert history.pains[0].side is Side.LEFT
     assert [workout.work_s for workout in history.workouts] == [240, 0]
+    if dump.stem >= "0005":
+        assert (trainee.health.age, trainee.health.injuries) == (AgeBand.MIDDLE, (Injury("knee", Side.LEFT),))
+        assert (history.pains[0].quality, history.pains[0].known) == (Quality.DULL, True)
+        assert history.pains[0].eased_at == T0 + timedelta(minutes=11)
+        assert history.workouts[0].effort == Decimal("6.5")
+        assert history.notes == (SafetyNote(T0, NoteKind.OUTCOME, "go"),)
+    else:
+        assert (trainee.health, history.notes) == (Health(), ())
     assert [name for name, _ in records] == ["Ana"] * 4
     assert waiting == (1,)
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.errors import DataFolderUnusable
+from bot.errors import DataFolderUnusable, SettingsWrong
 from bot.settings import make_folder, read_settings
 
 
@@ -49,3 +49,19 @@ def test_a_folder_that_cannot_be_made_is_named(tmp_path):
     with pytest.raises(DataFolderUnusable) as refused:
         make_folder(tmp_path / "file" / "folder")
     assert str(tmp_path / "file" / "folder") in str(refused.value)
+
+
+@pytest.mark.parametrize("number", ["112", "911", "000", "+44 20 7946 0000", " 112 "])
+def test_the_emergency_number_is_taken_as_one_dials_it(tmp_path, number):
+    """From the environment; without it there is none, and the local one is spoken of."""
+    assert read_settings(str(tmp_path), {"STATIONCALL_EMERGENCY_NUMBER": number}).emergency == number.strip()
+    assert read_settings(str(tmp_path), {}).emergency is None
+    assert read_settings(str(tmp_path), {"STATIONCALL_EMERGENCY_NUMBER": ""}).emergency is None
+
+
+@pytest.mark.parametrize("number", ["call mum", "1", "112; rm -rf", "９１１", "1" * 40])
+def test_an_emergency_number_that_is_none_is_refused(tmp_path, number):
+    """A wrong number is worse than none."""
+    with pytest.raises(SettingsWrong) as refused:
+        read_settings(str(tmp_path), {"STATIONCALL_EMERGENCY_NUMBER": number})
+    assert "STATIONCALL_EMERGENCY_NUMBER" in str(refused.value)

@@ -84,3 +84,14 @@ def test_a_work_minute_is_exact_to_the_second():
     assert [end - start for start, end in zip(starts, ends, strict=True)] == [60] * 24
     assert [at - start for start, at in zip(starts, calls("whole-workout", "Half-way"), strict=True)] == [30] * 24
     assert [at - start for start, at in zip(starts, calls("whole-workout", "10 s left"), strict=True)] == [50] * 24
+
+
+def test_the_emergency_number_of_the_settings_is_the_one_that_is_said():
+    """In the warning itself, and while a clearance is waited for; without one, the local number is spoken of."""
+    script, heard = read_script(script_of(transcript("urgent"))), []
+    for environ in ({}, {"STATIONCALL_EMERGENCY_NUMBER": "112"}):
+        out = io.StringIO()
+        asyncio.run(play(script, "Robin", None, environ, out))
+        heard.append(" ".join(out.getvalue().split()))
+    assert heard[0].count("your local emergency number") == heard[1].count("call 112") >= 4
+    assert "local emergency" not in heard[1]

@@ -15,6 +15,7 @@ from bot.wording.phrases import WIDTH
 from core import messages
 from core.catalogue import all_exercises
 from core.circuit import Side
+from core.health import Check, LightWhy, Move, NoteKind, Outcome
 from core.rack import Kind, RackItem
 from core.tempo import Tempo
 from core.units import Load, Unit
@@ -39,6 +40,26 @@ CLOCKED = st.one_of(
 st.register_type_strategy(messages.SummaryLine, SUMMARY_LINES)
 st.register_type_strategy(messages.PairsAsked, st.builds(messages.PairsAsked, st.lists(LOADS, min_size=1, max_size=4).map(tuple)))
 st.register_type_strategy(messages.Go, CLOCKED)
+NEWS = st.one_of(
+    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.URGENT), st.sampled_from(["", "chest"])),
+    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.OUTCOME), st.sampled_from([outcome.value for outcome in Outcome])),
+    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.CLEARED), st.just("trainee")),
+)
+st.register_type_strategy(messages.SafetyNews, NEWS)
+PLACES = st.lists(st.sampled_from(["", "knee", "lower back", "shoulder"]), min_size=1, max_size=3, unique=True).map(tuple)
+MUSCLES = st.lists(st.sampled_from(["glutes", "upper back", "hip abductors", "quads"]), min_size=1, max_size=4).map(tuple)
+st.register_type_strategy(messages.SameMuscles, st.builds(messages.SameMuscles, st.integers(0, 47), MUSCLES))
+WHYS = st.lists(st.from_type(LightWhy), min_size=1, max_size=3, unique=True).map(tuple)
+st.register_type_strategy(
+    messages.LighterDay, st.builds(messages.LighterDay, WHYS, st.integers(14, 99), st.none() | st.integers(1, 5))
+)
+for kind in (messages.PainGone, messages.PainStays, messages.NothingSpared):
+    st.register_type_strategy(kind, st.builds(kind, PLACES))
+MOVES = st.lists(st.from_type(Move), min_size=1, max_size=4, unique=True).map(tuple)
+CHECKS = st.lists(st.from_type(Check), min_size=2, max_size=7, unique=True).map(tuple)
+st.register_type_strategy(
+    messages.WarmUp, st.builds(messages.WarmUp, st.sampled_from([0, 45, 300]), MOVES, CHECKS, st.just(()) | PLACES)
+)
 st.register_type_strategy(RackItem, st.builds(RackItem, st.sampled_from([Kind.DUMBBELL, Kind.PLATE]), LOADS, st.integers(1, 8)))
 
 

@@ -12,7 +12,9 @@ from bot.store import tables
 
 ROOT = Path(__file__).parents[2]
 SOURCES = sorted([*(ROOT / "core").rglob("*.py"), *(ROOT / "bot").rglob("*.py")])
-DECISIONS = sorted([*(ROOT / "core" / "session").rglob("*.py"), ROOT / "core" / "reminders.py", ROOT / "core" / "safety.py"])
+DECISIONS = sorted(
+    [*(ROOT / "core" / "session").rglob("*.py"), ROOT / "core" / "reminders.py", *(ROOT / "core" / "safety").rglob("*.py")]
+)
 CLOCKS = {"bot/clock.py", "bot/alarms.py"}
 ZONES = {"core/reminders.py"}
 

@@ -86,7 +86,7 @@ async def test_a_card_is_formatted_modestly(house, network):
     await house.ready(ANA)
     await house.says(ANA, "go", "go")
     assert network.last(ANA).html.count("<b>") == 1
-    assert "<b>Goblet squat, 12 kg</b>" in network.last(ANA).html
+    assert "<b>Goblet squat, 8 kg</b>" in network.last(ANA).html
 
 
 async def test_a_text_that_the_network_cannot_format_is_sent_without(house, network):

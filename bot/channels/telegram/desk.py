@@ -39,6 +39,7 @@ from core.messages import (
     CoachWelcome,
     FewerNoted,
     InviteMade,
+    SafetyNews,
     TextOnly,
     TraineeBack,
     TraineeGone,
@@ -108,6 +109,8 @@ class Desk:
         self._house = house
         self._strangers: set[str] = set()
         self._aside: set[asyncio.Task[None]] = set()
+        self._telling = asyncio.Lock()
+        assistant.when_news(self.news)
         for account in register.everybody():
             assistant.wishes(account.trainee_id, fewer=account.fewer)
             assistant.away(account.trainee_id, away=account.gone)
@@ -159,6 +162,10 @@ class Desk:
         if account is not None and not account.gone:
             self._assistant.away(trainee_id, away=True)
             self._beside(self._lose(account))
+
+    def news(self) -> None:
+        """Tell the coaches what they are to know of safety at once."""
+        self._beside(self._tell_news())
 
     async def tell_coaches(self, message: Message) -> None:
         """Tell every coach who can be reached."""
@@ -348,6 +355,18 @@ class Desk:
         self._assistant.away(account.trainee_id, away=False)
         if not account.coach:
             await self.tell_coaches(TraineeBack(account.name))
+
+    async def _tell_news(self) -> None:
+        """What no coach was told yet; kept until there is one who can be reached. After a crash in between it is told again."""
+        async with self._telling:
+            coaches = self._register.coaches()
+            notes = await self._store.coach_notes.untold() if coaches else ()
+            for one in notes:
+                message = SafetyNews(one.trainee, one.note.kind, one.note.value)
+                for coach in coaches:
+                    if coach.trainee_id != one.trainee_id:
+                        await self._assistant.tell(coach.trainee_id, (message,))
+                await self._store.coach_notes.told([one.number], self._clock.now())
 
     # Beside
 

@@ -26,7 +26,9 @@ if TYPE_CHECKING:
     from bot.ports import Letter
     from core.session.states import State
 
-SOUNDS = frozenset({"Down", "Go", "HalfWay", "PainStop", "SecondsLeft", "StillMissing", "StillThere", "SwitchSides", "UrgentStop"})
+SOUNDS = frozenset(
+    {"Down", "Go", "HalfWay", "PainStop", "SafetyNews", "SecondsLeft", "StillMissing", "StillThere", "SwitchSides", "UrgentStop"}
+)
 BEGINS = frozenset({"Go", "SwitchSides"})
 STRONG_LINE = {"Card": 1, "Down": 0, "Go": 0, "SwitchSides": 0, "TodayPlan": 0, "UrgentStop": 0}
 TEXT_MAX, CAPTION_MAX = 4096, 1024  # the network's limits

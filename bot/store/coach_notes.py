@@ -1,0 +1,61 @@
+"""What the coach is to be told of safety, at once: kept in the step's own transaction, told when a coach can be reached.
+
+The coach sees the kind of a note and its value (an outcome, a place where the trainee agreed to that), never an answer.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sqlalchemy import select, update
+
+from bot.store.tables import SAFETY_NOTE, TRAINEE
+from bot.store.values import note_of
+from core.health import AT_ONCE, NoteKind, SafetyNote
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from datetime import datetime
+
+    from sqlalchemy import Connection
+
+    from bot.store.database import Database
+
+
+@dataclass(frozen=True)
+class CoachNote:
+    """A note for the coach: its number, who it is about, and what it says."""
+
+    number: int
+    trainee_id: int
+    trainee: str
+    note: SafetyNote
+
+
+class CoachNotes:
+    """The notes for the coach of one database."""
+
+    def __init__(self, database: Database) -> None:
+        self._database = database
+
+    async def untold(self, kinds: Sequence[NoteKind] = AT_ONCE) -> tuple[CoachNote, ...]:
+        """The notes of these kinds that the coach was not told yet, oldest first."""
+        both = select(SAFETY_NOTE, TRAINEE.c.name).join(TRAINEE, TRAINEE.c.id == SAFETY_NOTE.c.trainee_id)
+        waiting = both.where(SAFETY_NOTE.c.told_at.is_(None) & SAFETY_NOTE.c.kind.in_([kind.value for kind in kinds])).order_by(
+            SAFETY_NOTE.c.id
+        )
+
+        def work(connection: Connection) -> tuple[CoachNote, ...]:
+            return tuple(CoachNote(row.id, row.trainee_id, row.name, note_of(row)) for row in connection.execute(waiting))
+
+        return await self._database.read(work)
+
+    async def told(self, numbers: Sequence[int], at: datetime) -> None:
+        """The coach was told these notes."""
+        statement = update(SAFETY_NOTE).where(SAFETY_NOTE.c.id.in_(numbers)).values(told_at=at)
+
+        def work(connection: Connection) -> None:
+            connection.execute(statement)
+
+        await self._database.write(work)
