@@ -67,11 +67,18 @@ def records(
         return [(at, Unclear())]
     free = {i for one in said.values() for i in range(one.first, one.last)} | set(explained)
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
+    strong = _strong(parts)
     if correcting:
-        free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
-    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(
-        tokens, sentences, open_numbers, said, strong=_strong(parts)
+        contrasted = any(part.kind == "not" for part in parts)
+        free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
+        strong = strong or contrasted or "mark-amend" in marks
+    for sentence in sentences:
+        free |= guards.polite_request(tokens, *sentence)
+    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free, strong=strong) or _asks(
+        tokens, sentences, open_numbers, said, strong=strong
     ):
+        return [(at, Unclear())]
+    if not correcting and _loose(tokens, parts, said):
         return [(at, Unclear())]
     try:
         return _settled(tokens, parts, marks, context, at, correcting=correcting)
@@ -91,6 +98,8 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_DENYING = frozenset({"not", "without", "no", "is", "be"})
+_CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
 _ASKING = frozenset(
     {
@@ -114,6 +123,7 @@ _ASKING = frozenset(
     }
 )
 _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
+_BESIDE_LIST = listed("words_sets", "beside_list")
 _NOTED = listed("words_records", "noted")
 
 
@@ -160,6 +170,10 @@ def _settled(
             parts = [part for part in parts if part.at >= meant.first]
             if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
+        if meant is None or not any(token.text in _NOTED for token in tokens[: meant.first]):
+            parts = _with_rejected(tokens, parts)
+        if parts[-1].kind == "by" and tokens[-1].text == "*":
+            parts = parts[:-1]
         start = min(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
             default=at,
@@ -180,6 +194,35 @@ def _settled(
     return [(at, log) for log in made]
 
 
+def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
+    """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
+    if not _strong(parts):
+        return False
+    counted = [part for part in parts if part.kind in {"bare", "reps"}]
+    for part in counted[1:]:
+        after = part.at + 1
+        if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
+            word = tokens[after].text
+            if word not in _BESIDE_LIST and word not in COURTESY and not tokens[after].glued:
+                return True
+    return False
+
+
+def _with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
+    """The parts of "11 should be 12" and "20kg was wrong, it was 18kg" with what is given up marked as such."""
+    numbers = [part for part in parts if part.numbers]
+    pair = len(numbers) == len("ab") and numbers[0].kind in {"bare", "reps", "load"} and not any(p.kind == "not" for p in parts)
+    if not pair:
+        return parts
+    between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
+    if "wrong" not in between and ("should", "be") not in pairwise(between):
+        return parts
+    meant = numbers[1]
+    if meant.kind == "bare" and numbers[0].kind == "load":
+        meant = replace(meant, kind="load")
+    return [Part("not"), numbers[0], meant]
+
+
 def _kept_back(
     tokens: Sequence[Token],
     sentences: Sequence[tuple[int, int]],
@@ -187,9 +230,10 @@ def _kept_back(
     open_numbers: Sequence[int],
     parts: Sequence[Part],
     free: Collection[int],
+    *,
+    strong: bool,
 ) -> bool:
     soft = _soft_numbers(tokens, parts)
-    strong = _strong(parts)
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
             return True
@@ -245,6 +289,8 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     if "mark-amend" in marks:
         return bool(counted)
     awaited = context.awaiting is Awaiting.REPS
+    if context.last is not None and not awaited and _adds(tokens, parts, counted):
+        return True
     full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
     sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
     named = any(
@@ -272,6 +318,20 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     if awaited:
         return context.last is not None and not _apart(tokens, sorry)
     return context.last is not None or not full
+
+
+def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part]) -> bool:
+    """Whether what is said completes the last record: "had 2 left on that one", "used the 18s"."""
+    kinds = {part.kind for part in counted}
+    words = {token.text for token in tokens}
+    links = {part.kind for part in parts} - kinds
+    if kinds and kinds <= _SOFT:
+        return True
+    if kinds == {"bare", "left"} and len(counted) == len("ab"):
+        return bool(words & {"had", "that", "was"})
+    return (
+        kinds == {"load"} and len(counted) == 1 and bool(words & {"used", "using", "had"}) and not links - {"with", "comma", "and"}
+    )
 
 
 def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:
@@ -337,7 +397,7 @@ def _asks(
 ) -> bool:
     """Whether the numbers stand in a question that no set phrase explains."""
     for first, last in sentences:
-        if last < len(tokens) and tokens[last].text == "?":
+        if last < len(tokens) and tokens[last].text == "?" and not guards.polite_request(tokens, first, last):
             inside = [i for i in open_numbers if first <= i < last]
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
             if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
@@ -358,5 +418,5 @@ def _without_numbers(parts: Sequence[Part], marks: dict[str, Said], context: Con
         except Open:
             return []
         if changed != Amend():
-            return [(min(one.first for one in marks.values()), changed)]
+            return [(min((one.first for one in marks.values()), default=0), changed)]
     return []

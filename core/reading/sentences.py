@@ -28,7 +28,7 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.lexicon import ENGLISH, PLACES, VOCABULARY
+from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY
 from core.reading.naming import as_written
 from core.reading.phrases import Said
 from core.reading.quantities import HOLD_WORDS
@@ -297,12 +297,23 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
             and any(token.text == "hold" for token in tokens)
             and tokens[said.last - 1].text in {"minutes", "seconds"}
         )
-        return not counted and not held
+        return not counted and not held and _waits(tokens, said, first, last)
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
     if said.meaning in _FEELINGS:
         return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
     return not _negated(tokens, said, first)
+
+
+def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether a length of time beside a set is a wait: it stands by itself ("11 at 20kg, 2 secs"), not "3 sec negatives"."""
+    lengths = [i for i in range(said.first, said.last) if tokens[i].kind is Kind.NUMBER]
+    others = any(tokens[i].kind is Kind.NUMBER for i in range(first, last) if not said.first <= i < said.last)
+    if not others or not lengths or lengths[0] != said.first:
+        return True
+    begins = said.first == first or tokens[said.first - 1].text in CLAUSE_ENDS
+    ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
+    return begins and ends
 
 
 def _goes_on(tokens: Sequence[Token], index: int) -> bool:

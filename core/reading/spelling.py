@@ -39,7 +39,7 @@ def _beside(one: str, other: str) -> bool:
 
 
 _BY_LENGTH: dict[int, list[str]] = defaultdict(list)
-for _word in sorted(VOCABULARY):
+for _word in sorted(VOCABULARY - GUARDS["foreign"]):
     if _word.isalpha() and _word.isascii() and len(_word) >= (_SHORTEST_REWRITTEN if _word in REWRITES else _SHORTEST_KNOWN):
         _BY_LENGTH[len(_word)].append(_word)
 
