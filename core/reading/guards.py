@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 
 _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 6
-_BESIDE_BEFORE = 3
 _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
+_ALSO_PLACES = frozenset({"over", "under", "about", "around", "between"})
 _REQUESTING = frozenset({"could", "can", "would", "will"})
 _NOTING = listed("words_guards", "noting")
 _NAMED = listed("words_guards", "named")
@@ -81,7 +81,13 @@ def keeps_back(
         return True
     if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or "tomorrow" in texts:
         return True
-    if any(tokens[i].text in GUARDS["hedge"] and not _bound(tokens, i, first, last) & set(soft) for i in inside):
+    beyond = core[-1] + 1 if strong else last
+    if any(
+        tokens[i].text in GUARDS["hedge"]
+        and not _bound(tokens, i, first, last) & set(soft)
+        and not (beyond < i < last - 1 and tokens[i].text in _ALSO_PLACES)
+        for i in inside
+    ):
         return True
     if any(_vague(tokens, i, first, last) for i in numbers if i not in soft):
         return True
@@ -120,7 +126,7 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
     """Whether the word at `index` makes a number something else than a set: a distance, an age, a time, another day's."""
     word = tokens[index].text
     if word in GUARDS["measure"]:
-        return not strong or any(-_BESIDE_BEFORE <= i - index < _BESIDE_AFTER for i in numbers)
+        return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING
         return not (strong and compared)

@@ -68,7 +68,6 @@ HOLD_WORDS = {
     "resisted",
 }
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
-_LOAD_NEXT = {"with", "at", "@", "x", "weight", "kg", "lb"}
 _PRAISE = listed("words_quantities", "praise")
 _ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
 _MOST_PRAISE = 3
@@ -137,14 +136,16 @@ def _grammar() -> Lark:
     return grammar()
 
 
-def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False) -> list[Part] | None:
+def quantities(
+    tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False, sides: bool = False
+) -> list[Part] | None:
     """The parts of a message in order; None when the grammar cannot make sense of its numbers.
 
     `skip` says which set phrase, if any, begins at a token: marks become terminals, other phrases are passed over with
     every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that
-    minutes can be a set even when nothing else says that something was held.
+    minutes can be a set even when nothing else says that something was held; `sides` that "r10" is the right side and not reps.
     """
-    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed)
+    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed, sides=sides)
     marking.run()
     if marking.broken:
         return None
@@ -167,6 +168,7 @@ class _Marking:
     skip: Mapping[int, Said]
     hold: bool
     timed: bool = False
+    sides: bool = False
     terminals: list[Terminal] = field(default_factory=list)
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
@@ -313,7 +315,7 @@ class _Marking:
         praised = after
         while self._text(praised) in _PRAISE and praised < after + _MOST_PRAISE:
             praised += 1
-        if praised > after and self._text(praised) in AMOUNTS["reps"] | {"ones"}:
+        if praised > after and word != "more" and self._text(praised) in AMOUNTS["reps"] | {"ones"}:
             self._emit("REPS", praised)
             return praised + 1
         if word in {"kg", "lb"} and self._is_labelled() and self._is_number(self._label_end(after + 1)):
@@ -391,13 +393,8 @@ class _Marking:
             return "LOAD_IS"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
-        if (
-            word == "r"
-            and self._is_number(index + 1)
-            and self.tokens[index + 1].glued
-            and not self._speaks_of_left()
-            and self._text(index + 2) in _LOAD_NEXT
-        ):
+        lettered = word == "r" and self._is_number(index + 1) and not self._is_number(index - 1)
+        if lettered and not self.sides and not self._speaks_of_left() and not self._is_number(index + 2):
             return "REPS_IS"
         if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._numbers_a_set(index):
             return "ROUND_IS"
@@ -419,8 +416,6 @@ class _Marking:
             return "OR" if counted and self._is_number(index + 1) else None
         if word == "+":
             return "SLASH" if counted and self._is_number(index + 1) else None
-        if word == "/" and self._text(index - 1) == "with":
-            return None
         if word == "not":
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)

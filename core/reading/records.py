@@ -6,6 +6,7 @@ Every number that no set phrase has explained ends here in a log or an amend, or
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -49,14 +50,14 @@ def records(
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
     timed = context.awaiting is Awaiting.REPS or context.hold
-    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed)
+    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides)
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
     if (exchanged := _exchanged(tokens, context)) is not None:
         return [exchanged]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
-    correcting = _corrects(tokens, parts, marks, context)
+    correcting = _corrects(tokens, parts, marks, said, context)
     counted = [part for part in parts if part.kind in _QUANTITIES]
     if not open_numbers and not counted:
         if guards.tells_otherwise(tokens):
@@ -78,7 +79,7 @@ def records(
         tokens, sentences, open_numbers, said, strong=strong
     ):
         return [(at, Unclear())]
-    if not correcting and _loose(tokens, parts, said):
+    if not correcting and (_loose(tokens, parts, said) or _judges_a_load(tokens, parts)):
         return [(at, Unclear())]
     try:
         return _settled(tokens, parts, marks, context, at, correcting=correcting)
@@ -123,6 +124,7 @@ _ASKING = frozenset(
     }
 )
 _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
+_ABSENT = listed("words_records", "absent")
 _BESIDE_LIST = listed("words_sets", "beside_list")
 _NOTED = listed("words_records", "noted")
 
@@ -208,6 +210,17 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
     return False
 
 
+def _judges_a_load(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether a lone number is a dumbbell that is judged: "the 16 was too heavy"."""
+    numbers = [part for part in parts if part.numbers]
+    if len(numbers) != 1 or numbers[0].kind != "bare":
+        return False
+    after = [token.text for token in tokens[numbers[0].at + 1 : numbers[0].at + 6]]
+    return after[:1] in (["was"], ["is"], ["felt"], ["feels"], ["were"]) and bool(
+        set(after) & {"heavy", "light", "heavier", "lighter"}
+    )
+
+
 def _with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     """The parts of "11 should be 12" and "20kg was wrong, it was 18kg" with what is given up marked as such."""
     numbers = [part for part in parts if part.numbers]
@@ -278,7 +291,9 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
     return passed
 
 
-def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
+def _corrects(
+    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], said: Mapping[int, Said], context: Context
+) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
     short = 1 < len(tokens) <= _LONGEST_STARRED  # a star and a quantity: "*12", "12kg*"
     if short and ((tokens[0].text == "*" and tokens[1].glued) or (tokens[-1].text == "*" and tokens[-1].glued)):
@@ -286,6 +301,9 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
         return True
+    begun = min((part.at for part in counted), default=0)
+    if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
+        return False
     if "mark-amend" in marks:
         return bool(counted)
     awaited = context.awaiting is Awaiting.REPS
@@ -301,14 +319,12 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     if named and context.last is not None and not awaited and not full:
         return True
     if was is not None and _followed(parts, tokens, was):
-        if awaited and (sorry is None or full):
+        if awaited and (sorry is None or full or context.last is None):
             return not any(part.kind in {"bare", "reps"} for part in parts)
         return not full or context.last is not None
     if sorry is None or not counted:
         return False
-    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not any(
-        sorry.last <= part.at <= sorry.last + 3 for part in counted
-    ):
+    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not _governs(tokens, sorry, counted):
         return False
     if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
         trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
@@ -318,6 +334,14 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     if awaited:
         return context.last is not None and not _apart(tokens, sorry)
     return context.last is not None or not full
+
+
+def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool:
+    """Whether "no" is about the quantity that follows, and not "no pain, 12 at 18kg"."""
+    following = min((part.at for part in counted if part.at >= no.last), default=None)
+    if following is None or following > no.last + 3:
+        return False
+    return all(tokens[i].kind is Kind.MARK or tokens[i].text not in _ABSENT for i in range(no.last, following))
 
 
 def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part]) -> bool:
@@ -408,10 +432,14 @@ def _asks(
 def _without_numbers(parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool) -> list[tuple[int, Act]]:
     """What a message without numbers may still say: "same again", the side or the unit meant, that the whole hold was held."""
     if "mark-same" in marks:
-        return [(marks["mark-same"].first, Log(same=True))]
+        spent = Decimal(0) if "mark-failure" in marks else None
+        return [(marks["mark-same"].first, Log(same=True, reserve=spent))]
     if "mark-whole" in marks and context.hold and context.awaiting is Awaiting.REPS:
         held = Log(seconds=context.target) if context.target else Unclear()
         return [(marks["mark-whole"].first, held)]
+    known = context.last is not None and context.awaiting is not Awaiting.REPS
+    if known and "mark-failure" in marks and [part.kind for part in parts] == ["failure"]:
+        return [(marks["mark-failure"].first, Amend(reserve=Decimal(0)))]
     if correcting and context.last is not None:
         try:
             changed = amend(parts, context)
