@@ -49,6 +49,9 @@ EXERCISES = _words("exercises", "words")
 PLAIN = _words("plain", "words")
 COURTESY = _words("plain", "courtesy")
 
+GISTS: dict[str, str] = _DATA["gists"]
+"""The lines of `core.reading.gist` by what they mean."""
+
 _PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT)))
 
 ENGLISH = frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())

@@ -34,6 +34,8 @@ _MOST_BARE = Decimal(120)
 _MOST_LONE_RESERVE = Decimal(5)
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_STOPPING = listed("words_sets", "stopping")
+_AGE = frozenset({"i", "am"})
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 _LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
@@ -154,6 +156,8 @@ def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
             else:
                 raise Open
         elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
+            if item.value > _MOST_SHORT_RESERVE:
+                raise Open
             compared = any(other.kind == "same" for other in items)
             if compared or (not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more")):
                 raise Open
@@ -235,6 +239,7 @@ def _repeats(value: Decimal) -> int:
 def _settle_pairs(items: list[_Quantity], context: Context) -> None:
     """Numbers joined by "at", "with", "for" or a cross settle each other."""
     if not _any(items, "load"):
+        _settle_crossed(items, context)
         for before, after in pairwise(items):
             crossed = before.kind == after.kind == "bare" and after.linked("by", "for")
             if crossed and (before.value == context.load) != (after.value == context.load):
@@ -252,6 +257,19 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
             after.linked("by") and before.kind == "reps" and not _any(items, "load")
         ):
             after.kind = "load"
+
+
+def _settle_crossed(items: list[_Quantity], context: Context) -> None:
+    """Such as "11x20, 10x20, 9x20": pairs of which each has the suggested load in the same place."""
+    if len(items) <= _TWO or len(items) % 2 or any(item.kind != "bare" for item in items):
+        return
+    pairs = list(zip(items[::2], items[1::2], strict=True))
+    if not all(second.linked("by") and not first.linked("by") for first, second in pairs):
+        return
+    for place in (0, 1):
+        if all(pair[place].value == context.load != pair[1 - place].value for pair in pairs):
+            for pair in pairs:
+                pair[place].kind, pair[1 - place].kind = "load", "reps"
 
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
@@ -288,7 +306,9 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
-    if any(item.kind == "seconds" and not item.linked("in") for item in items) and not _any(items, "reps"):
+    if any(item.kind == "seconds" and not item.linked("in") and "took" not in item.dropped for item in items) and not _any(
+        items, "reps"
+    ):
         raise Open
     if items[0] is bare[0] and bare[0].linked("at", "at_sign", "with") and (_any(items, "reps") or len(bare) == _TWO):
         bare[0].kind = "load"
@@ -305,6 +325,10 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
             item.kind = "load"
         return
     if _any(items, "load"):
+        if any(
+            after.linked("slash") and after.value == _EFFORT_UP_TO and _is_score(items, before) for before, after in pairwise(items)
+        ):
+            raise Open  # "11 at 20kg 8/10"
         _become(bare, "seconds" if context.hold else "reps")
         return
     broken = [item for item in bare if item.value % 1]
@@ -324,7 +348,7 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     if len(bare) == 1:
         if context.awaiting is not Awaiting.REPS and not described and not labels:
             raise Open
-        if bare[0].value > _MOST_BARE:
+        if bare[0].value > _MOST_BARE or _is_elsewhere(items, bare[0]):
             raise Open
         if bare[0].value != bare[0].value.to_integral_value() and bare[0].value % 1 != Decimal("0.5"):
             raise Open
@@ -353,6 +377,21 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
         raise Open
     _become(bare, kind)
+
+
+def _is_score(items: list[_Quantity], item: _Quantity) -> bool:
+    """Whether the first number of "8/10" stands after a load and another count."""
+    ahead = items[: items.index(item)]
+    return _any(ahead, "load") and not item.linked("comma", "and")
+
+
+def _is_elsewhere(items: list[_Quantity], item: _Quantity) -> bool:
+    """Whether a lone number is a time, a place or an age: "up at 6", "done by 8", "I'm 60"."""
+    if len(items) > 1:
+        return False
+    if item.linked("at", "by"):
+        return not item.dropped & _STOPPING
+    return item.dropped == _AGE
 
 
 def _become(items: list[_Quantity], kind: str) -> None:
@@ -441,8 +480,16 @@ def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool)
             and not (before.kind == "load" and count.linked("by"))
         ):
             raise Open
+        if count.linked("of") or (before.kind == "load" and count.linked("by") and _is_complete(items, before)):
+            raise Open  # "11 of 12", "11 at 20kg x2"
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
             raise Open
+
+
+def _is_complete(items: list[_Quantity], load: _Quantity) -> bool:
+    """Whether the load already has its count before it, with nothing to part them but "at" or a cross."""
+    at = items.index(load)
+    return at > 0 and items[at - 1].kind == "reps" and not load.linked("comma", "and", "break")
 
 
 def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:

@@ -80,6 +80,7 @@ _SCAN = re.compile(
     """,
     re.VERBOSE,
 )
+_LETTERS_BEFORE = frozenset("xrlwsnk")
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
 _UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
 _LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x"}
@@ -111,6 +112,8 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
         tokens.append(Token(Kind.WORD, raw, raw, start, end, glued))
     elif group == "mark" and raw == "#" and after_number:
         tokens.append(Token(Kind.WORD, "lb", raw, start, end, glued))
+    elif group == "mark" and raw == "/" and glued and tokens[-1].raw == "w":
+        pass  # "w/ 25s"
     elif group == "mark":
         tokens.append(Token(Kind.MARK, ";" if raw == "\n" else raw, raw, start, end, glued))
     elif group in {"mixed", "fraction"}:
@@ -138,19 +141,24 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
         decimal = Decimal(f"{raw}.{comma[1]}")
         has_unit = _UNIT_NEXT.match(text, comma.end()) is not None
         after_at = bool(tokens) and tokens[-1].text in _LOAD_WORDS
-        if comma[1] in _DECIMAL_COMMA_TAILS and (has_unit or after_at):
+        crossed = comma[1] == "5" and decimal > _LEAST_CROSSED and text[comma.end() : comma.end() + 2].strip()[:1] == "x"
+        if comma[1] in _DECIMAL_COMMA_TAILS and (has_unit or after_at or crossed):
             tokens.append(Token(Kind.NUMBER, str(decimal), text[start : comma.end()], start, comma.end(), glued, decimal))
             return comma.end()
         if has_unit or comma[1] == "5":
             tokens.append(Token(Kind.ODD, text[start : comma.end()], text[start : comma.end()], start, comma.end(), glued))
             return comma.end()
-    kind = Kind.ODD if _is_negative(tokens, glued=glued) else Kind.NUMBER
+    lettered = glued and tokens[-1].kind is Kind.WORD and len(tokens[-1].raw) == 1 and tokens[-1].raw.isalpha()
+    odd = _is_negative(tokens, glued=glued) or (lettered and tokens[-1].raw not in _LETTERS_BEFORE)
+    kind = Kind.ODD if odd else Kind.NUMBER
     tokens.append(Token(kind, raw, raw, start, end, glued, Decimal(raw)))
     return end
 
 
 def _is_negative(tokens: list[Token], *, glued: bool) -> bool:
     """Whether the dash right before a number is a minus: nothing countable stands before it."""
+    if len(tokens) == 1 and tokens[0].text == "+" and glued:
+        return True
     if not tokens or tokens[-1].text != "-" or not glued:
         return False
     before = tokens[-2] if len(tokens) > 1 else None
@@ -214,6 +222,9 @@ def _pairs(tokens: list[Token]) -> list[Token]:
 _LONGEST_MISTYPED = 3
 _MENDED = 1500
 """Spelling is mended in so many characters; what follows is too long for a reply."""
+
+_LEAST_CROSSED = Decimal(15)
+"""A decimal comma before a cross ("22,5x10") is a load from here on; "11,5x20" may be a list."""
 
 _LEAST_K = Decimal(3)
 _NO_NUMBER = Decimal(-1)
