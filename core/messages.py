@@ -893,6 +893,13 @@ class UnwellPause:
 
 
 @dataclass(frozen=True)
+class GoodToHear:
+    """Nothing is wrong: signs or pain were denied, or muscles only burn with work (`burning`). No clock was changed."""
+
+    burning: bool
+
+
+@dataclass(frozen=True)
 class TooMuchSeen:
     """It looks like too much today: more rest, lighter, or the end?"""
 
@@ -1032,7 +1039,7 @@ class TraineeGone:
 
 @dataclass(frozen=True)
 class SafetyNews:
-    """To the coach: a note on a trainee's safety; `value` is that of the note."""
+    """To the coach: a note on a trainee's safety; `value` is that of the note (an outcome: `core.health.outcome_value`)."""
 
     name: str
     kind: NoteKind
@@ -1174,6 +1181,7 @@ Message = (
     | ReliefTaken
     | EffortAsked
     | EffortNoted
+    | GoodToHear
     | WhereWeWere
     | StillThere
     | AlreadyGoing
