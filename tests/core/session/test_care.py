@@ -199,6 +199,18 @@ def test_two_pauses_add_up():
     assert walk.history.workouts[-1].paused_s == 420
 
 
+def test_days_alike_are_spoken_of_once_a_week():
+    """Six equal days of seven are alike (Foster 1998, from memory); the word comes then, and a week later again."""
+    walk = Walk(known=True)
+    heard = []
+    for _ in range(14):
+        start = walk.now
+        walk.says("go", "go", "go").waits(61).says("11, 2 left", "finish", "5")
+        heard.append(walk.said[0].alike)
+        walk.waits(86_400 - (walk.now - start).total_seconds())
+    assert [day for day, alike in enumerate(heard, start=1) if alike] == [6, 13]
+
+
 # Nothing wrong
 
 
