@@ -518,6 +518,8 @@ def safety_news(message: SafetyNews) -> Worded:
             )
         )
     if message.kind is NoteKind.CLEARED:
-        return Worded(page(day, f"{message.name} says: cleared. We begin light."))
+        return Worded(
+            page(day, f"{message.name} says: cleared. We begin light.", "Where you decide with a clinician, I wait for your word.")
+        )
     agreed = f'When that is agreed: "clear {message.name}".' if message.value == Outcome.WAIT else ""
     return Worded(page(day, f"Health questions of {message.name}: {FOR_COACH[Outcome(message.value)]}", agreed))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import typing
+from datetime import date
 from decimal import Decimal
 
 import pytest
