@@ -130,6 +130,7 @@ class NoteKind(StrEnum):
     LOAD_JUMP = "load jump"  # the trainee was warned; per cent above usual
     URGENT = "urgent"  # for the coach, at once: the place, may be empty
     PAIN = "pain"  # for the coach: the place, may be empty
+    TAKEN_BACK = "clearance taken back"  # who had said so: "coach"
 
 
 AT_ONCE = (NoteKind.URGENT, NoteKind.OUTCOME, NoteKind.CLEARED)

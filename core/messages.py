@@ -1032,11 +1032,12 @@ class TraineeGone:
 
 @dataclass(frozen=True)
 class SafetyNews:
-    """To the coach: a note on a trainee's safety; `value` is that of the note."""
+    """To the coach: a note on a trainee's safety; `value` is that of the note, `on` its day when it is told later."""
 
     name: str
     kind: NoteKind
     value: str
+    on: date | None = None
 
 
 @dataclass(frozen=True)
