@@ -104,7 +104,9 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     at = first
     while at < last and tokens[at].text in COURTESY:
         at += 1
-    if at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}:
+    asked = at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}
+    offered = at + 1 < last and tokens[at].text in {"may", "can", "could", "might"} and tokens[at + 1].text == "i"
+    if asked or offered:
         end = at + 2
         while end < last and tokens[end].text in {"please", "kindly", "just", "be", "so", "good", "kind", "as", "to", "now"}:
             end += 1

@@ -191,7 +191,7 @@ def _settled(
     made = logs(parts, context)
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         loose = {token.text for token in tokens if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
-        if loose and len(tokens) > _LONGEST_NOUGHT - 1:
+        if loose:
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
 
