@@ -8,7 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
+from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, EXERCISES, GUARDS, PLAIN, VOCABULARY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -20,6 +20,15 @@ _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between"})
+_LEADS_A_COUNT = (
+    listed("structure", "words")
+    | PLAIN
+    | COURTESY
+    | EXERCISES
+    | AMOUNTS["reps"]
+    | AMOUNTS["sets"]
+    | listed("words_guards", "leads_a_count")
+)
 _REQUESTING = frozenset({"could", "can", "would", "will"})
 _NOTING = listed("words_guards", "noting")
 _NAMED = listed("words_guards", "named")
@@ -155,6 +164,14 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
         return True
     if after is None:
         return False
+    given = [token.text for token in tokens[index + 1 : index + 4]]
+    if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
+        return True
+    if after.text in {"past", "noon", "pm", "am"} or [token.text for token in tokens[index + 1 : index + 3]] in (
+        ["of", "us"],
+        ["of", "you"],
+    ):
+        return True
     if (after.text == "k" and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
         return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
@@ -219,7 +236,7 @@ def _strangers(tokens: Sequence[Token], inside: Sequence[int], *, strong: bool) 
     if not strong:
         known = [word for word in words if word in VOCABULARY]
         before = [tokens[i - 1] for i in inside if tokens[i].kind is Kind.NUMBER and i - 1 in inside]
-        unknown_verb = any(token.kind is Kind.WORD and token.text not in VOCABULARY for token in before)
+        unknown_verb = any(token.kind is Kind.WORD and token.text not in _LEADS_A_COUNT for token in before)
         return (
             unknown_verb
             or any(word not in VOCABULARY and word not in ENGLISH for word in words)

@@ -203,6 +203,8 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
     counted = [part for part in parts if part.kind in {"bare", "reps"}]
     for part in counted[1:]:
         after = part.at + 1
+        if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
+            return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
             if word not in _BESIDE_LIST and word not in COURTESY and not tokens[after].glued:

@@ -394,7 +394,7 @@ def _is_elsewhere(items: list[_Quantity], item: _Quantity) -> bool:
     """Whether a lone number is a time, a place or an age: "up at 6", "done by 8", "I'm 60"."""
     if len(items) > 1:
         return False
-    if item.linked("at", "by"):
+    if item.linked("at", "by", "in"):
         return not item.dropped & _STOPPING
     return item.dropped in _TELLING_TIME
 

@@ -80,7 +80,7 @@ _SCAN = re.compile(
     """,
     re.VERBOSE,
 )
-_LETTERS_BEFORE = frozenset("xrlwsnkm")
+_LETTERS_BEFORE = frozenset("xrlwsnkmh")
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
 _UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
 _LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x"}
@@ -481,6 +481,8 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
         whole = token.kind is Kind.NUMBER and token.value == token.value.to_integral_value()
         length = _half_length(tokens, index + 1) if whole else 0
         unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
+        if unit_length and _text_at(tokens, index + 2 + unit_length) in {"of", "rep", "reps", "another", "more", "one"}:
+            unit_length = 0  # "11 at 20kg and half of another"
         dozen = next((form for form in _DOZENS if _spells(tokens[index : index + len(form)], form)), None)
         if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))
