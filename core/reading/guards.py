@@ -19,7 +19,7 @@ _MOST_STRANGERS = 6
 _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
-_ALSO_PLACES = frozenset({"over", "under", "about", "around", "between"})
+_ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
 _LEADS_A_COUNT = (
     listed("structure", "words")
     | PLAIN
@@ -88,7 +88,9 @@ def keeps_back(
     leading = {tokens[i].text for i in inside if not strong or i < core[-1]}
     if texts & (GUARDS["foreign"] | _TOTALS) or any(_counts_otherwise(tokens, i, numbers, strong=strong) for i in inside):
         return True
-    if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or "tomorrow" in texts:
+    if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or any(
+        tokens[i].text == "tomorrow" and (not strong or i <= core[-1] + _BESIDE_AFTER) for i in inside
+    ):
         return True
     beyond = core[-1] + 1 if strong else last
     if any(

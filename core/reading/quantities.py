@@ -268,6 +268,10 @@ class _Marking:
         """Mark the number at `index` with what it is said with; the index after them."""
         token, after = self.tokens[index], index + 1
         following = self._text(after)
+        if [terminal.type for terminal in self.terminals[-3:]] == ["ROUND_IS", "NUM", "OF"]:
+            self.terminals.pop()  # "set 2 of 3"
+            return after
+        self.broken |= following in AMOUNTS["sets"] and self._text(after + 1) in {"to", "left", "more", "remaining", "until"}
         if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
             return after + 1
@@ -420,7 +424,7 @@ class _Marking:
         if word == "or":
             return "OR" if counted and self._is_number(index + 1) else None
         if word == "+":
-            return "SLASH" if counted and self._is_number(index + 1) else None
+            return "DASH" if counted and self._is_number(index + 1) else None
         if word == "not":
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)

@@ -455,6 +455,9 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
     sides = [item for item in items if item.kind == "side"]
     if len(counts) <= 1:
         return [_single(items, sides)]
+    slashed = sum(count.linked("slash") for count in counts[1:])
+    if slashed == 1 and not sides and not any(item.kind == "load" and item.at < counts[1].at for item in items):
+        raise Open  # "14/12 at 7kg" may be so many of so many
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
     _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
