@@ -702,6 +702,15 @@ class ChoiceLine:
 
 
 @dataclass(frozen=True)
+class NoSuchNumber:
+    """A correction of a number that no set of this workout holds; the last set is named instead."""
+
+    said: Decimal
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
 class WhichOne:
     """A short question with the likely answers."""
 
@@ -1148,6 +1157,7 @@ Message = (
     | EditNotRead
     | Undone
     | NothingToCorrect
+    | NoSuchNumber
     | WhichOne
     | PartMissing
     | SetNotRead
