@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 _Choice = TypeVar("_Choice", bound=Enum)
 
 _NOT_IN_CONTRACT = (TimeLeft, Again, Answer, *get_args(Calendar))
+_NOT_PRINTED = {("unclear", "choices"), ("amend", "rejected")}
 _ALWAYS = {("skip", "what"), ("have", "items"), ("log", "load")}
 
 
@@ -42,7 +43,7 @@ def act_json(act: Act) -> dict[str, Any]:
     printed: dict[str, Any] = {"act": name}
     for field in fields(act):
         value = getattr(act, field.name)
-        if (name, field.name) == ("unclear", "choices"):
+        if (name, field.name) in _NOT_PRINTED:
             continue
         if ((name, field.name) in _ALWAYS and value is not None) or (value is not None and value is not False and value != ()):
             printed[field.name] = _plain(value)

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from core.circuit import Span
 from core.exercise import Measure
+from core.health import Outcome
 from core.pictures import Board
 from core.recurrence import Weekday
 from core.units import Load
@@ -234,6 +235,66 @@ class CircuitUnknown:
     there_are: tuple[str, ...]
 
 
+@dataclass(frozen=True)
+class ClearanceAsked:
+    """May they train? `outcome` is what the health questions came to; `not_meant` are others whose name is like theirs."""
+
+    trainee: str
+    outcome: Outcome
+    not_meant: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class ClearanceKept:
+    """They may train."""
+
+    trainee: str
+
+
+@dataclass(frozen=True)
+class ClearanceLeft:
+    """They go on waiting: the answer was no, or what was asked about is no longer so."""
+
+    trainee: str
+
+
+@dataclass(frozen=True)
+class ClearanceTakenBack:
+    """That they may train is taken back; they wait again."""
+
+    trainee: str
+
+
+@dataclass(frozen=True)
+class ClearanceWho:
+    """Who is meant, of those with such a name?"""
+
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class ClearanceUnknown:
+    """Nobody of that name trains here; `waiting` names those who wait for a clearance."""
+
+    said: str
+    waiting: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class NotWaiting:
+    """No health question holds them back; `waiting` names those who wait for a clearance."""
+
+    trainee: str
+    waiting: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class SignStands:
+    """They told of a warning sign: nobody but themselves can say that they are cleared, and not on the same day."""
+
+    trainee: str
+
+
 CoachMessage = (
     CoachGreeting
     | BoardHelp
@@ -252,4 +313,12 @@ CoachMessage = (
     | CircuitsListed
     | PlansShown
     | CircuitUnknown
+    | ClearanceAsked
+    | ClearanceKept
+    | ClearanceLeft
+    | ClearanceTakenBack
+    | ClearanceWho
+    | ClearanceUnknown
+    | NotWaiting
+    | SignStands
 )

@@ -131,6 +131,7 @@ class NoteKind(StrEnum):
     DAYS_ALIKE = "days alike"  # the trainee was told; no value
     URGENT = "urgent"  # for the coach, at once: the place, may be empty
     PAIN = "pain"  # for the coach: the place, may be empty
+    TAKEN_BACK = "clearance taken back"  # who had said so: "coach"
 
 
 AT_ONCE = (NoteKind.URGENT, NoteKind.OUTCOME, NoteKind.CLEARED)

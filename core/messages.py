@@ -702,6 +702,15 @@ class ChoiceLine:
 
 
 @dataclass(frozen=True)
+class NoSuchNumber:
+    """A correction of a number that no set of this workout holds; the last set is named instead."""
+
+    said: Decimal
+    exercise: str
+    line: SetLine
+
+
+@dataclass(frozen=True)
 class WhichOne:
     """A short question with the likely answers."""
 
@@ -1039,11 +1048,15 @@ class TraineeGone:
 
 @dataclass(frozen=True)
 class SafetyNews:
-    """To the coach: a note on a trainee's safety; `value` is that of the note (an outcome: `core.health.outcome_value`)."""
+    """To the coach: a note on a trainee's safety; `on` is its day when it is told later.
+
+    `value` is that of the note; of an outcome, what `core.health.outcome_value` wrote.
+    """
 
     name: str
     kind: NoteKind
     value: str
+    on: date | None = None
 
 
 @dataclass(frozen=True)
@@ -1154,6 +1167,7 @@ Message = (
     | EditNotRead
     | Undone
     | NothingToCorrect
+    | NoSuchNumber
     | WhichOne
     | PartMissing
     | SetNotRead

@@ -41,21 +41,22 @@ class CoachNotes:
 
     async def untold(self, kinds: Sequence[NoteKind] = AT_ONCE) -> tuple[CoachNote, ...]:
         """The notes of these kinds that the coach was not told yet, oldest first."""
-        both = select(SAFETY_NOTE, TRAINEE.c.name).join(TRAINEE, TRAINEE.c.id == SAFETY_NOTE.c.trainee_id)
-        waiting = both.where(SAFETY_NOTE.c.told_at.is_(None) & SAFETY_NOTE.c.kind.in_([kind.value for kind in kinds])).order_by(
-            SAFETY_NOTE.c.id
-        )
-
-        def work(connection: Connection) -> tuple[CoachNote, ...]:
-            return tuple(CoachNote(row.id, row.trainee_id, row.name, note_of(row)) for row in connection.execute(waiting))
-
-        return await self._database.read(work)
+        return await self._database.read(lambda connection: untold_notes(connection, kinds))
 
     async def told(self, numbers: Sequence[int], at: datetime) -> None:
         """The coach was told these notes."""
-        statement = update(SAFETY_NOTE).where(SAFETY_NOTE.c.id.in_(numbers)).values(told_at=at)
+        await self._database.write(lambda connection: notes_told(connection, numbers, at))
 
-        def work(connection: Connection) -> None:
-            connection.execute(statement)
 
-        await self._database.write(work)
+def untold_notes(connection: Connection, kinds: Sequence[NoteKind]) -> tuple[CoachNote, ...]:
+    """The notes of these kinds that the coach was not told yet, oldest first, inside the caller's transaction."""
+    both = select(SAFETY_NOTE, TRAINEE.c.name).join(TRAINEE, TRAINEE.c.id == SAFETY_NOTE.c.trainee_id)
+    waiting = both.where(SAFETY_NOTE.c.told_at.is_(None) & SAFETY_NOTE.c.kind.in_([kind.value for kind in kinds])).order_by(
+        SAFETY_NOTE.c.id
+    )
+    return tuple(CoachNote(row.id, row.trainee_id, row.name, note_of(row)) for row in connection.execute(waiting))
+
+
+def notes_told(connection: Connection, numbers: Sequence[int], at: datetime) -> None:
+    """The coach was told these notes, inside the caller's transaction."""
+    connection.execute(update(SAFETY_NOTE).where(SAFETY_NOTE.c.id.in_(numbers)).values(told_at=at))

@@ -9,10 +9,23 @@ from sqlalchemy import delete, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
 from bot.store.blocks import assign, circuit_id, keep_circuit, read_block
-from bot.store.tables import CIRCUIT, COACH, TRAINEE
-from bot.store.values import circuit_of, coach_state_of, coach_state_text, state_of, trainee_of
-from core.coach.desk import Assigned, Change, CircuitKept, CircuitRemoved, Client, Desk, NewcomersGet
+from bot.store.coach_notes import notes_told, untold_notes
+from bot.store.tables import CIRCUIT, COACH, SAFETY_NOTE, TRAINEE
+from bot.store.values import circuit_of, coach_state_of, coach_state_text, note_columns, state_of, trainee_of
+from core.coach.desk import (
+    Assigned,
+    Change,
+    CircuitKept,
+    CircuitRemoved,
+    Clearance,
+    Client,
+    Desk,
+    NewcomersGet,
+    News,
+    NewsTold,
+)
 from core.coach.states import Quiet
+from core.health import AT_ONCE, NoteKind, SafetyNote
 from core.session.states import Running
 
 if TYPE_CHECKING:
@@ -68,7 +81,7 @@ def decide_and_write(
     if step is None:
         return None
     for change in step.changes:
-        _write(connection, coach_id, change)
+        _write(connection, coach_id, change, now)
     connection.execute(update(COACH).where(COACH.c.person_id == coach_id).values(state=coach_state_text(step.state)))
     connection.execute(update(TRAINEE).where(TRAINEE.c.id == coach_id).values(seen_at=now, revision=TRAINEE.c.revision + 1))
     return step
@@ -92,13 +105,15 @@ def _desk(connection: Connection, coach_id: int, newcomers_id: int, history_of: 
             own_days=trainee_of(row, ()).reminders,
             running=isinstance(state_of(row.state, row.id), Running),
             diary=history_of(connection, row.id),
+            health=trainee_of(row, ()).health,
         )
         for row in rows
     )
-    return Desk(coach.name, coach.zone, tuple(clients), tuple(circuits.values()), circuits[newcomers_id].name)
+    news = tuple(News(one.number, one.trainee, one.note) for one in untold_notes(connection, AT_ONCE) if one.trainee_id != coach_id)
+    return Desk(coach.name, coach.zone, tuple(clients), tuple(circuits.values()), circuits[newcomers_id].name, news)
 
 
-def _write(connection: Connection, coach_id: int, change: Change) -> None:
+def _write(connection: Connection, coach_id: int, change: Change, now: datetime) -> None:
     match change:
         case CircuitKept(circuit):
             keep_circuit(connection, circuit)
@@ -109,6 +124,12 @@ def _write(connection: Connection, coach_id: int, change: Change) -> None:
         case NewcomersGet(name):
             chosen = {"newcomers": circuit_id(connection, name)}
             connection.execute(update(COACH).where(COACH.c.person_id == coach_id).values(chosen))
+        case Clearance(client, agreed):
+            note = SafetyNote(now, NoteKind.CLEARED if agreed else NoteKind.TAKEN_BACK, "coach")
+            connection.execute(insert(SAFETY_NOTE), note_columns(client, note) | {"told_at": now})  # the coach knows
+            connection.execute(update(TRAINEE).where(TRAINEE.c.id == client).values(revision=TRAINEE.c.revision + 1))
+        case NewsTold(numbers):
+            notes_told(connection, numbers, now)
         case _:
             assert_never(change)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
-from bot.wording.phrases import load_text, page, set_text, sets_text, tempo_text
+from bot.wording.phrases import load_text, number_text, page, set_text, sets_text, tempo_text
 from core.messages import (
     AlreadyNoted,
     Corrected,
@@ -11,6 +11,7 @@ from core.messages import (
     FormPoint,
     LeftOpen,
     Lighter,
+    NoSuchNumber,
     Noted,
     NothingToCorrect,
     OtherSideAsked,
@@ -100,6 +101,17 @@ def nothing_to_correct(message: NothingToCorrect) -> Worded:
     """Nothing is noted yet."""
     del message
     return Worded(page("Nothing is noted yet, so nothing to change."))
+
+
+@words_for(NoSuchNumber)
+def no_such_number(message: NoSuchNumber) -> Worded:
+    """A correction of a number that is nowhere."""
+    return Worded(
+        page(
+            f"I have no {number_text(message.said)} to correct, so nothing changed.",
+            f"The last is {message.exercise}: {set_text(message.line)}.",
+        )
+    )
 
 
 @words_for(WhichOne)

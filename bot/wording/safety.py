@@ -6,6 +6,7 @@ Before the first workout, before every workout, during, after. Calm, plain, no b
 from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
+from bot.wording.days import date_text
 from bot.wording.phrases import and_list, number_text, page, seconds_text
 from core.health import (
     Bar,
@@ -565,20 +566,25 @@ SYMPTOM_WORDS: dict[str, str] = {
 @words_for(SafetyNews)
 def safety_news(message: SafetyNews) -> Worded:
     """A note on a trainee's safety."""
+    day = "" if message.on is None else f"{date_text(message.on)}:"
     if message.kind is NoteKind.URGENT:
         where = f" ({message.value})" if message.value else ""
         return Worded(
             page(
+                day,
                 f"{message.name} told me of a warning sign{where}. I stopped everything and said to call for help.",
                 "Please ask how they are. Nothing starts before they say that they are cleared.",
             )
         )
     if message.kind is NoteKind.CLEARED:
-        return Worded(page(f"{message.name} says: cleared. We begin light."))
+        return Worded(
+            page(day, f"{message.name} says: cleared. We begin light.", "Where you decide with a clinician, I wait for your word.")
+        )
     outcome, answers = read_outcome(message.value)
+    agreed = f'When that is agreed: "clear {message.name}".' if outcome is Outcome.WAIT else ""
     heading = f"{message.name} agreed that you see the answers:" if answers else ""
     lines = (f"• {_answer_line(topic, values)}" for topic, values in answers)
-    return Worded(page(f"Health questions of {message.name}: {FOR_COACH[outcome]}", heading, *lines))
+    return Worded(page(day, f"Health questions of {message.name}: {FOR_COACH[outcome]}", agreed, heading, *lines))
 
 
 def _answer_line(topic: Topic, values: tuple[str, ...]) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from core.circuit import Circuit
 from core.diary import History
+from core.health import Health, SafetyNote
 from core.recurrence import Recurrence
 from core.trainee import Block
 
@@ -22,7 +23,8 @@ class Client:
         block: their plan, None without one.
         own_days: the days they have set for themselves, None without.
         running: true in the middle of a workout.
-        diary: theirs, for what is due.
+        diary: theirs, for what is due, and for what stands before a workout.
+        health: what they have answered; a coach is never shown more than what it comes to.
     """
 
     id: int
@@ -33,17 +35,28 @@ class Client:
     own_days: Recurrence | None = None
     running: bool = False
     diary: History = field(default_factory=History)
+    health: Health = field(default_factory=Health)
+
+
+@dataclass(frozen=True)
+class News:
+    """Something of a trainee's safety that no coach was told yet: its number, the trainee's name, the note."""
+
+    number: int
+    trainee: str
+    note: SafetyNote
 
 
 @dataclass(frozen=True)
 class Desk:
-    """The coach, their zone, the trainees, every circuit, and the name of the one that new trainees get."""
+    """The coach, their zone, the trainees, every circuit, the name of the one that new trainees get, and news, oldest first."""
 
     coach: str
     zone: str
     clients: tuple[Client, ...]
     circuits: tuple[Circuit, ...]
     newcomers: str
+    news: tuple[News, ...] = ()
 
     def circuit(self, name: str) -> Circuit | None:
         """The circuit of this name, capitals aside."""
@@ -80,4 +93,19 @@ class NewcomersGet:
     circuit: str
 
 
-Change = CircuitKept | CircuitRemoved | Assigned | NewcomersGet
+@dataclass(frozen=True)
+class Clearance:
+    """The coach and the clinician agree that a trainee may train (`agreed`), or that is taken back."""
+
+    client: int
+    agreed: bool
+
+
+@dataclass(frozen=True)
+class NewsTold:
+    """The coach was told the news of these numbers."""
+
+    numbers: tuple[int, ...]
+
+
+Change = CircuitKept | CircuitRemoved | Assigned | NewcomersGet | Clearance | NewsTold

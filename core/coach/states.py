@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Literal
 
 from core.circuit import Circuit
 from core.coach.desk import Change
+from core.health import Outcome
 from core.session.events import Say
 from core.trainee import Block
 
@@ -47,7 +49,24 @@ class PlanReviewed:
     kind: Literal["plan_reviewed"] = "plan_reviewed"
 
 
-CoachState = Quiet | CircuitReviewed | PlanReviewed
+@dataclass(frozen=True)
+class ClearanceReviewed:
+    """It was asked whether somebody may train; a yes is kept while what the questions came to then is as it was.
+
+    Attributes:
+        client: the trainee's id.
+        outcome: what the health questions came to.
+        decided_at: when the answers that it rests on were last changed (UTC).
+    """
+
+    client: int
+    outcome: Outcome
+    decided_at: datetime | None
+    way_back: WayBack | None = None
+    kind: Literal["clearance_reviewed"] = "clearance_reviewed"
+
+
+CoachState = Quiet | CircuitReviewed | PlanReviewed | ClearanceReviewed
 
 
 @dataclass(frozen=True)

@@ -9,13 +9,15 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, assert_never
 
-from core.coach.desk import Assigned, Change, CircuitKept, CircuitRemoved, NewcomersGet
+from core.coach import clearing
+from core.coach.desk import Assigned, Change, CircuitKept, CircuitRemoved, Clearance, NewcomersGet, NewsTold
 from core.coach.showing import list_circuits, show_circuit, show_plan, show_plans
-from core.coach.states import CircuitReviewed, CoachState, CoachStep, PlanReviewed, Quiet, WayBack
-from core.coach.typing import CircuitTyped, Faulty, PlanTyped, Show, Simple, Yes, read_coach
+from core.coach.states import CircuitReviewed, ClearanceReviewed, CoachState, CoachStep, PlanReviewed, Quiet, WayBack
+from core.coach.typing import CircuitTyped, ClearingTyped, Faulty, PlanTyped, Show, Simple, Yes, read_coach
 from core.coach_messages import (
     BoardHelp,
     CircuitUnknown,
+    ClearanceTakenBack,
     CoachGreeting,
     CoachNotUnderstood,
     InForce,
@@ -26,11 +28,12 @@ from core.coach_messages import (
     TakenBack,
     ToMend,
 )
+from core.messages import SafetyNews
 from core.reminders import local_date
 from core.session.events import Edited, Event, Opened, Said, Say, Woke
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
     from datetime import datetime
 
     from core.circuit import Circuit
@@ -48,13 +51,15 @@ def step(state: CoachState, event: Event, desk: Desk, now: datetime) -> CoachSte
         desk: who trains, and the circuits there are.
         now: the instant (UTC).
     """
-    said: list[CoachMessage] = []
+    said: Sequence[CoachMessage | SafetyNews] = ()
     changes: tuple[Change, ...] = ()
     match event:
         case Woke():
             pass
         case Opened():
-            said = [CoachGreeting(desk.coach, len(desk.clients), len(desk.circuits)), *_waiting(state, desk)]
+            greeting = CoachGreeting(desk.coach, len(desk.clients), len(desk.circuits))
+            said = [greeting, *_news(desk, now), *_waiting(state, desk)]
+            changes = (NewsTold(tuple(one.number for one in desk.news)),) if desk.news else ()
         case Said(text) | Edited(text):  # a text that was changed is read as if it were sent now
             state, changes, said = _said(state, text, desk, now)
         case _:
@@ -72,8 +77,18 @@ def _waiting(state: CoachState, desk: Desk) -> Iterator[CoachMessage]:
             yield _circuit_asked(circuit, _gets(circuit, whom, desk), desk)
         case PlanReviewed(block, whom):
             yield _plan_asked(block, _clients(whom, desk))
+        case ClearanceReviewed():
+            yield clearing.asked_again(state, desk)
         case Quiet():
             return
+
+
+def _news(desk: Desk, now: datetime) -> Iterator[SafetyNews]:
+    """What no coach was told yet, with the day where it is not of today."""
+    today = local_date(now, desk.zone)
+    for one in desk.news:
+        day = local_date(one.note.at, desk.zone)
+        yield SafetyNews(one.trainee, one.note.kind, one.note.value, None if day == today else day)
 
 
 def _said(state: CoachState, text: str, desk: Desk, now: datetime) -> Outcome:
@@ -95,6 +110,8 @@ def _said(state: CoachState, text: str, desk: Desk, now: datetime) -> Outcome:
             if circuit_there is None:
                 return state, (), [CircuitUnknown(name, tuple(circuit.name for circuit in desk.circuits))]
             return Quiet(state.way_back), (), list(show_circuit(circuit_there, desk, now))
+        case ClearingTyped(name):
+            return clearing.ask(state, name, desk)
         case Yes(whom):
             return _yes(state, whom, desk)
         case Simple(what):
@@ -115,11 +132,15 @@ def _simple(state: CoachState, what: str, desk: Desk, now: datetime) -> Outcome:
         case "no":
             if isinstance(state, Quiet):
                 return state, (), [NothingAsked()]
+            if isinstance(state, ClearanceReviewed):
+                return clearing.left(state, desk)
             return Quiet(state.way_back), (), [PutAside(_name(state))]
         case _:
             if state.way_back is None:
                 return state, (), [NothingToTakeBack()]
-            return replace(state, way_back=None), state.way_back.changes, [TakenBack(state.way_back.name)]
+            name, undoing = state.way_back.name, state.way_back.changes
+            of_clearance = any(isinstance(change, Clearance) for change in undoing)
+            return replace(state, way_back=None), undoing, [ClearanceTakenBack(name) if of_clearance else TakenBack(name)]
 
 
 def _name(state: CircuitReviewed | PlanReviewed) -> str:
@@ -136,6 +157,8 @@ def _yes(state: CoachState, whom: tuple[int, ...] | None, desk: Desk) -> Outcome
     match state:
         case Quiet():
             return state, (), [NothingAsked()]
+        case ClearanceReviewed():
+            return clearing.agreed(state, whom, desk)
         case CircuitReviewed(circuit, asked, _):
             gets = _gets(circuit, asked if whom is None else whom, desk)
             changes = tuple(_circuit_changes(circuit, gets, desk, everyone=asked is None and whom is None))
@@ -199,7 +222,7 @@ def _way_back(changes: tuple[Change, ...], desk: Desk) -> Iterator[Change]:
             case CircuitKept(circuit):
                 there = desk.circuit(circuit.name)
                 yield CircuitRemoved(circuit.name) if there is None else CircuitKept(there)
-            case CircuitRemoved():
+            case CircuitRemoved() | Clearance() | NewsTold():  # none of these is what a circuit or a plan changes
                 pass
             case _:
                 assert_never(change)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Literal
 from core.catalogue import named
 from core.circuit import Circuit
 from core.circuit_text import UNNAMED, draft_typed
+from core.coach.clearing import read_clearing
 from core.coach_messages import Remark
 from core.plan import monday_of
 from core.recurrence import WEEK
@@ -92,7 +93,14 @@ class Faulty:
     faults: tuple[Remark, ...]
 
 
-Typed = Simple | Yes | Show | CircuitTyped | PlanTyped | Faulty | None
+@dataclass(frozen=True)
+class ClearingTyped:
+    """Somebody may train, the coach says: their name as it was typed."""
+
+    name: str
+
+
+Typed = Simple | Yes | Show | ClearingTyped | CircuitTyped | PlanTyped | Faulty | None
 
 
 def read_coach(text: str, desk: Desk, today: date) -> Typed:
@@ -103,6 +111,9 @@ def read_coach(text: str, desk: Desk, today: date) -> Typed:
     for what, words in simple.items():
         if plain in words:
             return Simple(what)
+    cleared = read_clearing(text)
+    if cleared is not None and desk.circuit(plain) is None:
+        return ClearingTyped(cleared)
     rest, whom, faults = _for_whom(text, desk)
     if rest.lower().strip(" ,.!") in YES:
         return Faulty(tuple(faults)) if faults else Yes(whom)

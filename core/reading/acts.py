@@ -5,7 +5,7 @@ A field is None (or empty, or False) when it was not said; nothing is ever guess
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
@@ -79,7 +79,11 @@ class Log:
 
 @dataclass(frozen=True)
 class Amend:
-    """A correction of the set logged last: only the fields that change."""
+    """A correction of the set logged last: only the fields that change.
+
+    `rejected` is the number that was said to be wrong ("12 not 11"); it tells which set is meant. It is no part of the outside
+    contract.
+    """
 
     reps: int | None = None
     load: Decimal | None = None
@@ -88,6 +92,7 @@ class Amend:
     reserve: Decimal | None = None
     rpe: Decimal | None = None
     seconds: int | None = None
+    rejected: Decimal | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True)

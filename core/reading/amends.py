@@ -104,7 +104,8 @@ def _bare(value: Decimal, rejected: list[Decimal], context: Context) -> Amend:
         return Amend(load=value)
     reps = int(value.to_integral_value(ROUND_FLOOR))
     if rejected and last is not None and last.load == rejected[0] and last.reps != rejected[0]:
-        return Amend(load=value)
+        return Amend(load=value, rejected=rejected[0])
     if reps > MOST_REPS:
         raise Open
-    return Amend(seconds=reps) if context.hold else Amend(reps=reps)
+    wrong = rejected[0] if rejected else None
+    return Amend(seconds=reps) if context.hold else Amend(reps=reps, rejected=wrong)

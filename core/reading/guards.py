@@ -8,7 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
+from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, EXERCISES, GUARDS, PLAIN, VOCABULARY, listed, sayings
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -19,7 +19,16 @@ _MOST_STRANGERS = 6
 _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
-_ALSO_PLACES = frozenset({"over", "under", "about", "around", "between"})
+_ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
+_LEADS_A_COUNT = (
+    listed("structure", "words")
+    | PLAIN
+    | COURTESY
+    | EXERCISES
+    | AMOUNTS["reps"]
+    | AMOUNTS["sets"]
+    | listed("words_guards", "leads_a_count")
+)
 _REQUESTING = frozenset({"could", "can", "would", "will"})
 _NOTING = listed("words_guards", "noting")
 _NAMED = listed("words_guards", "named")
@@ -79,7 +88,9 @@ def keeps_back(
     leading = {tokens[i].text for i in inside if not strong or i < core[-1]}
     if texts & (GUARDS["foreign"] | _TOTALS) or any(_counts_otherwise(tokens, i, numbers, strong=strong) for i in inside):
         return True
-    if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or "tomorrow" in texts:
+    if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or any(
+        tokens[i].text == "tomorrow" and (not strong or i <= core[-1] + _BESIDE_AFTER) for i in inside
+    ):
         return True
     beyond = core[-1] + 1 if strong else last
     if any(
@@ -104,7 +115,9 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     at = first
     while at < last and tokens[at].text in COURTESY:
         at += 1
-    if at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}:
+    asked = at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}
+    offered = at + 1 < last and tokens[at].text in {"may", "can", "could", "might"} and tokens[at + 1].text == "i"
+    if asked or offered:
         end = at + 2
         while end < last and tokens[end].text in {"please", "kindly", "just", "be", "so", "good", "kind", "as", "to", "now"}:
             end += 1
@@ -153,6 +166,14 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
         return True
     if after is None:
         return False
+    given = [token.text for token in tokens[index + 1 : index + 4]]
+    if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
+        return True
+    if after.text in {"past", "noon", "pm", "am"} or [token.text for token in tokens[index + 1 : index + 3]] in (
+        ["of", "us"],
+        ["of", "you"],
+    ):
+        return True
     if (after.text == "k" and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
         return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
@@ -217,7 +238,7 @@ def _strangers(tokens: Sequence[Token], inside: Sequence[int], *, strong: bool) 
     if not strong:
         known = [word for word in words if word in VOCABULARY]
         before = [tokens[i - 1] for i in inside if tokens[i].kind is Kind.NUMBER and i - 1 in inside]
-        unknown_verb = any(token.kind is Kind.WORD and token.text not in VOCABULARY for token in before)
+        unknown_verb = any(token.kind is Kind.WORD and token.text not in _LEADS_A_COUNT for token in before)
         return (
             unknown_verb
             or any(word not in VOCABULARY and word not in ENGLISH for word in words)

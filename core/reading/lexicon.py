@@ -54,7 +54,9 @@ GISTS: dict[str, str] = _DATA["gists"]
 
 _PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT)))
 
-ENGLISH = frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())
+_GIST_WORDS = frozenset(re.findall(r"[a-z']+", " ".join(GISTS.values())))
+
+ENGLISH = _GIST_WORDS | frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())
 """Common English words that mean nothing here: spelling leaves them alone (gathered from prose and by hand)."""
 
 VOCABULARY = frozenset(

@@ -68,6 +68,7 @@ HOLD_WORDS = {
     "resisted",
 }
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
+_DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
 _ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
 _MOST_PRAISE = 3
@@ -157,6 +158,9 @@ def quantities(
         return None
     if parts and parts[-1].kind in {"by", "at"} and marking.passed:
         parts.pop()  # "no pain at all": the words go on, and no number comes
+    kinds = {part.kind for part in parts}
+    if parts and parts[-1].kind == "by" and not tokens[-1].glued and "load" in kinds and kinds & {"bare", "reps"}:
+        parts.pop()  # a kiss: "12 at 6kg x"
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
 
@@ -264,6 +268,10 @@ class _Marking:
         """Mark the number at `index` with what it is said with; the index after them."""
         token, after = self.tokens[index], index + 1
         following = self._text(after)
+        if [terminal.type for terminal in self.terminals[-3:]] == ["ROUND_IS", "NUM", "OF"]:
+            self.terminals.pop()  # "set 2 of 3"
+            return after
+        self.broken |= following in AMOUNTS["sets"] and self._text(after + 1) in {"to", "left", "more", "remaining", "until"}
         if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
             return after + 1
@@ -277,6 +285,7 @@ class _Marking:
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
         second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in {"round", "set"}
+        self.broken |= glued_s and self._text(after + 1) in _DECADES
         if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
             self._emit("DURATION", index, token.value)
             return after + 1
@@ -415,7 +424,7 @@ class _Marking:
         if word == "or":
             return "OR" if counted and self._is_number(index + 1) else None
         if word == "+":
-            return "SLASH" if counted and self._is_number(index + 1) else None
+            return "DASH" if counted and self._is_number(index + 1) else None
         if word == "not":
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)

@@ -124,6 +124,7 @@ _ASKING = frozenset(
     }
 )
 _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
+_CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
 _ABSENT = listed("words_records", "absent")
 _BESIDE_LIST = listed("words_sets", "beside_list")
 _NOTED = listed("words_records", "noted")
@@ -191,7 +192,7 @@ def _settled(
     made = logs(parts, context)
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         loose = {token.text for token in tokens if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
-        if loose and len(tokens) > _LONGEST_NOUGHT - 1:
+        if loose:
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
 
@@ -203,6 +204,8 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
     counted = [part for part in parts if part.kind in {"bare", "reps"}]
     for part in counted[1:]:
         after = part.at + 1
+        if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
+            return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
             if word not in _BESIDE_LIST and word not in COURTESY and not tokens[after].glued:
@@ -299,13 +302,17 @@ def _corrects(
     if short and ((tokens[0].text == "*" and tokens[1].glued) or (tokens[-1].text == "*" and tokens[-1].glued)):
         return True
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
+    fresh = context.awaiting is Awaiting.REPS and context.last is None
+    told = {part.kind for part in _without_not(parts)}
+    if fresh and "load" in told and told & {"bare", "reps"} and not _said_to_change(tokens, marks):
+        return False  # nothing was recorded that "14 at 7kg, in fact" could correct
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
         return True
     begun = min((part.at for part in counted), default=0)
     if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
         return False
-    if "mark-amend" in marks:
-        return bool(counted)
+    if "mark-amend" in marks and _corrects_by(tokens, marks["mark-amend"], counted):
+        return True
     awaited = context.awaiting is Awaiting.REPS
     if context.last is not None and not awaited and _adds(tokens, parts, counted):
         return True
@@ -342,6 +349,25 @@ def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool
     if following is None or following > no.last + 3:
         return False
     return all(tokens[i].kind is Kind.MARK or tokens[i].text not in _ABSENT for i in range(no.last, following))
+
+
+def _without_not(parts: Sequence[Part]) -> list[Part]:
+    """The parts but for what "not" rejects."""
+    return [part for before, part in pairwise([Part("break"), *parts]) if before.kind != "not" and part.kind != "not"]
+
+
+def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
+    """Whether a word of correction says to change something, or what was meant."""
+    mark = marks.get("mark-amend")
+    words = {token.text for token in tokens[mark.first : mark.last]} if mark is not None else set()
+    return bool(words & _CHANGING)
+
+
+def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
+    """Whether a word of correction has a quantity to correct to: "should be 12", and not "14 at 7kg, should be proud"."""
+    if tokens[mark.first].text not in {"should", "ought", "must", "supposed"}:
+        return bool(counted)
+    return any(mark.last <= part.at <= mark.last + 3 for part in counted)
 
 
 def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part]) -> bool:

@@ -202,7 +202,7 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
 
 def _is_just_done(words: set[str]) -> bool:
     """Whether "finished" beside a set speaks of the set and not of the session."""
-    return bool(words & {"done", "finished", "complete", "completed", "through"}) and not words & _OF_THE_SESSION
+    return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & _OF_THE_SESSION
 
 
 _OF_THE_SESSION = frozenset({"today", "workout", "session", "tonight", "day", "training", "todays"})

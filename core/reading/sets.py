@@ -35,7 +35,7 @@ _MOST_LONE_RESERVE = Decimal(5)
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _STOPPING = listed("words_sets", "stopping")
-_AGE = frozenset({"i", "am"})
+_TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 _LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
@@ -71,7 +71,9 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     items = _items(parts)
     if not items:
         return ()
-    if parts[-1].kind in {"by", "at", "at_sign"} or any(part.kind == "unit_only" for part in parts):
+    units = {part.unit for part in parts if part.kind == "load"}
+    loose_unit = any(part.kind == "unit_only" and part.unit not in units for part in parts)
+    if parts[-1].kind in {"by", "at", "at_sign"} or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
@@ -253,7 +255,7 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif (after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load")) or (
+        elif (after.linked("with") and before.kind in {"bare", "reps", "side"} and not _any(items, "load")) or (
             after.linked("by") and before.kind == "reps" and not _any(items, "load")
         ):
             after.kind = "load"
@@ -345,6 +347,9 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     sided = sum(item.kind == "side" for item in items)
     labels = sum("label" in item.links for item in bare)
     described = any(item.kind in {"reserve", "effort", "seconds", "same"} for item in items) or sided
+    if len(bare) == 1 and bare[0].dropped & {"used", "using"}:
+        bare[0].kind = "load"  # "I used the 22"
+        return
     if len(bare) == 1:
         if context.awaiting is not Awaiting.REPS and not described and not labels:
             raise Open
@@ -389,9 +394,9 @@ def _is_elsewhere(items: list[_Quantity], item: _Quantity) -> bool:
     """Whether a lone number is a time, a place or an age: "up at 6", "done by 8", "I'm 60"."""
     if len(items) > 1:
         return False
-    if item.linked("at", "by"):
+    if item.linked("at", "by", "in"):
         return not item.dropped & _STOPPING
-    return item.dropped == _AGE
+    return item.dropped in _TELLING_TIME
 
 
 def _become(items: list[_Quantity], kind: str) -> None:
@@ -450,6 +455,9 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
     sides = [item for item in items if item.kind == "side"]
     if len(counts) <= 1:
         return [_single(items, sides)]
+    slashed = sum(count.linked("slash") for count in counts[1:])
+    if slashed == 1 and not sides and not any(item.kind == "load" and item.at < counts[1].at for item in items):
+        raise Open  # "14/12 at 7kg" may be so many of so many
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
     _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
@@ -495,7 +503,7 @@ def _is_complete(items: list[_Quantity], load: _Quantity) -> bool:
 def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:
     """The one set of a message."""
     one = _Set()
-    if len({side.side for side in sides}) > 1:
+    if len({side.side for side in sides}) > 1 or any(item.kind == "same" and item.linked("and") for item in items[1:]):
         raise Open
     for item in items:
         one.add(item)

@@ -80,7 +80,7 @@ _SCAN = re.compile(
     """,
     re.VERBOSE,
 )
-_LETTERS_BEFORE = frozenset("xrlwsnk")
+_LETTERS_BEFORE = frozenset("xrlwsnkmh")
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
 _UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
 _LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x"}
@@ -293,6 +293,8 @@ def _heard(tokens: list[Token]) -> list[Token]:
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
             heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight")
+        elif token.text in {"to", "too", "for", "tin"} and _lost_count(token.text, before, following):
+            heard[index] = replace(token, kind=Kind.ODD)
         elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
             continue
         elif (token.text, following[:1]) in {
@@ -353,6 +355,13 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "won" and (tank or more_tank):
         return "one"
     return None
+
+
+def _lost_count(word: str, before: Token | None, following: tuple[str, ...]) -> bool:
+    """Whether a number was said where this word was heard, which number being open: "too at ten kilos", "twenty to at ten"."""
+    if following[:1] == ("at",):
+        return word in {"to", "too", "tin"} and (before is None or _counted(before))
+    return word != "tin" and before is not None and before.text in {"left", "right"} and following[:1] in {("right",), ("left",)}
 
 
 def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> bool:
@@ -472,6 +481,8 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
         whole = token.kind is Kind.NUMBER and token.value == token.value.to_integral_value()
         length = _half_length(tokens, index + 1) if whole else 0
         unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
+        if unit_length and _text_at(tokens, index + 2 + unit_length) in {"of", "rep", "reps", "another", "more", "one"}:
+            unit_length = 0  # "11 at 20kg and half of another"
         dozen = next((form for form in _DOZENS if _spells(tokens[index : index + len(form)], form)), None)
         if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))

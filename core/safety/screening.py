@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import timedelta
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
-from core.health import AgeBand, Branch, Health, NoteKind, Outcome, Topic
+from core.health import AgeBand, Branch, Health, NoteKind, Outcome, SafetyNote, Topic
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -73,11 +73,12 @@ def due(health: Health, history: History, now: datetime) -> bool:
     return age >= ASKED_AGAIN_AFTER or away or any(pain.urgent and pain.at > health.finished_at for pain in history.pains)
 
 
-def cleared_since(history: History, at: datetime | None, *, by_coach: bool = False) -> datetime | None:
-    """When a clearance was last told after `at`; `by_coach` leaves out what only the trainee says."""
-    told = [
-        note.at
-        for note in history.notes
-        if note.kind is NoteKind.CLEARED and (at is None or note.at >= at) and (not by_coach or note.value == "coach")
-    ]
-    return told[-1] if told else None
+def cleared_since(history: History, at: datetime | None, *, by: Literal["trainee", "coach"] | None = None) -> datetime | None:
+    """When a clearance that still holds was last told, not before `at`; `by` leaves out what the other one says."""
+    told: list[SafetyNote] = []
+    for note in history.notes:
+        if note.kind is NoteKind.TAKEN_BACK:
+            told = [one for one in told if one.value != note.value]
+        elif note.kind is NoteKind.CLEARED and (at is None or note.at >= at) and by in (None, note.value):
+            told.append(note)
+    return told[-1].at if told else None

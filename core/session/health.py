@@ -195,5 +195,9 @@ def _cleared(state: State, turn: Turn) -> State | None:
         turn.say(needed(turn, found))
         return state
     turn.keep_note(NoteKind.CLEARED, "trainee")
+    still = bar_now(turn)
+    if still is not None:  # the sign is lifted, and the coach's word is still to come
+        turn.say(needed(turn, still))
+        return state
     turn.say(ClearanceNoted(first_talk=not isinstance(state, Idle)))
     return offered(replace(state, asking=None), turn) if isinstance(state, Idle) else state

@@ -18,6 +18,7 @@ from core.messages import (
     FormPoint,
     LeftOpen,
     Lighter,
+    NoSuchNumber,
     Noted,
     NothingToCorrect,
     OtherSideAsked,
@@ -52,6 +53,7 @@ from core.units import Load
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from decimal import Decimal
 
     from core.session.turn import Turn
     from core.tempo import Tempo
@@ -437,6 +439,12 @@ def amend(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:
         turn.say(NothingToCorrect())
         return state
     last = done[-1]
+    if act.rejected is not None:
+        found = _with_number(done, act.rejected, act)
+        if found is None:
+            turn.say(NoSuchNumber(act.rejected, _name_of(workout, last), line_of(last)))
+            return state
+        last = found
     load = last.load
     if act.load is not None:
         load = Load(act.load, act.unit or turn.plan.trainee.unit)
@@ -457,12 +465,25 @@ def amend(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:
     return _replace(state, last, changed, turn)
 
 
+def _with_number(done: Sequence[SetRecord], rejected: Decimal, act: Amend) -> SetRecord | None:
+    """The latest set that holds the number said to be wrong: its reps, or its load when that is what changes."""
+    for record in reversed(done):
+        known = record.reps if act.load is None else (None if record.load is None else record.load.amount)
+        if known == rejected:
+            return record
+    return None
+
+
+def _name_of(workout: Workout, record: SetRecord) -> str:
+    return exercise_at(workout, Place(record.round, record.station)).name
+
+
 def _replace(state: Running | Idle, last: SetRecord, changed: SetRecord, turn: Turn) -> Running | Idle:
     workout = workout_of(state)
     turn.note(changed)
     state = state if workout is None else with_workout(state, replace(workout, question=None))
     if workout is not None:
-        turn.say(Corrected(exercise_at(workout, Place(last.round, last.station)).name, line_of(last), line_of(changed)))
+        turn.say(Corrected(_name_of(workout, last), line_of(last), line_of(changed)))
     return state
 
 

@@ -12,10 +12,12 @@ from sqlalchemy import event
 from bot.assistant import on_duty
 from bot.bootstrap import demo, rendered, trainee_in
 from bot.store.store import InboxKey, Store
-from core.coach.desk import Assigned, CircuitKept, CircuitRemoved, NewcomersGet
-from core.coach.states import CircuitReviewed, CoachStep, Quiet, WayBack
+from core.coach.desk import Assigned, CircuitKept, CircuitRemoved, Clearance, NewcomersGet, NewsTold
+from core.coach.states import CircuitReviewed, ClearanceReviewed, CoachStep, Quiet, WayBack
+from core.diary import HealthSaid, SafetyNoted
+from core.health import COACH_KINDS, AgeBand, Health, NoteKind, Outcome, SafetyNote
 from core.trainee import Block, Trainee
-from tests.bot.given import CIRCUIT, T0, Phone, always, everything, kg, render, rows, say, tamper
+from tests.bot.given import CIRCUIT, T0, Phone, after, always, everything, kg, render, rows, say, tamper
 
 DUMPS = Path(__file__).parents[2] / "fixtures" / "databases"
 OTHER = replace(CIRCUIT, name="Garden")
@@ -203,3 +205,58 @@ async def test_plans_coaches_and_pictures_of_an_old_database_are_read_as_what_th
     letters = await store.outgoing.take(1, T0)
     assert letters[0].rendered.shows.lines[0].load == kg("20")
     await store.close()
+
+
+async def test_a_clearance_reaches_a_trainee_who_is_remembered_and_is_no_news(store, ana, wren):
+    """A note of the coach's, read again at the next step; taken back with a later note; the coach is not told of it."""
+    await given_to(store, ana)
+    await store.handle_coach(wren, None, changes(Clearance(ana, agreed=True)), T0)
+    await store.handle_coach(wren, None, changes(Clearance(ana, agreed=False)), after(60))
+    given = []
+    await store.handle(ana, None, lambda *values: given.extend(values) or always()(*values), T0)
+    assert given[2].notes == (
+        SafetyNote(T0, NoteKind.CLEARED, "coach"),
+        SafetyNote(after(60), NoteKind.TAKEN_BACK, "coach"),
+    )
+    assert await store.coach_notes.untold(COACH_KINDS) == ()
+
+
+async def test_an_open_question_about_a_clearance_and_its_way_back_are_read_again(store, ana, wren):
+    """Whether it is given or taken back is not mixed up."""
+    state = ClearanceReviewed(ana, Outcome.WAIT, T0, WayBack("Ana", (Clearance(ana, agreed=False),)))
+    await store.handle_coach(wren, None, changes(state=state), T0)
+    assert (await desk_of(store, wren)).state == state
+
+
+async def test_news_lies_on_the_desk_until_it_is_told(store, ana, wren):
+    """What the coach is to know at once, with the trainee's answers beside it; not what a coach told of themselves."""
+    young = Health(age=AgeBand.UNDER_18, decided_at=T0)
+    note = SafetyNote(T0, NoteKind.OUTCOME, Outcome.WAIT)
+    await store.handle(ana, None, always(HealthSaid(young), SafetyNoted(note), SafetyNoted(SafetyNote(T0, NoteKind.PAIN))), T0)
+    await store.handle(wren, None, always(SafetyNoted(SafetyNote(T0, NoteKind.URGENT))), T0)
+    desk = (await desk_of(store, wren)).desk
+    assert [(one.trainee, one.note) for one in desk.news] == [("Ana", note)]
+    assert [client.health for client in desk.clients] == [young]
+    await store.handle_coach(wren, None, changes(NewsTold((desk.news[0].number,))), T0)
+    assert (await desk_of(store, wren)).desk.news == ()
+
+
+async def test_a_coach_who_opens_the_chat_is_told_once_of_the_outcome_and_not_of_the_answers(tmp_path, clock):
+    """In the terminal it was only kept until now."""
+    store = await Store.open(f"sqlite:///{tmp_path / 'new.sqlite3'}", rendered)
+    scenario = demo()
+    ana = await trainee_in(store, "Ana", "UTC", scenario)
+    wren = await trainee_in(store, scenario.coach, "UTC", scenario)
+    phone = Phone()
+    async with on_duty(store, clock, phone, scenario.coach) as assistant:
+        await assistant.opened(ana)
+        texts = ("yes", "kg", "no weights", "ok", "67", "no", "type 2 diabetes", "I get dizzy sometimes", "none", "no", "no")
+        for number, text in enumerate(texts):
+            await assistant.said(ana, text, str(number), "test")
+        for _ in range(2):
+            await assistant.opened(wren)
+        await assistant.settled()
+    await store.close()
+    told = " ".join(" ".join(text.split()) for person, text in phone.heard if person == wren)
+    assert told.count("Health questions of Ana: a doctor's yes comes first") == 1
+    assert not [answer for answer in ("67", "65", "diabetes", "dizzy") if answer in told]

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from bot.bootstrap import demo
 from core.circuit import Span
-from core.coach.desk import Assigned, CircuitKept, CircuitRemoved, Client, Desk, NewcomersGet
+from core.coach.desk import Assigned, CircuitKept, CircuitRemoved, Clearance, Client, Desk, NewcomersGet
 from core.coach.showing import week_shown
 from core.coach.states import CircuitReviewed, Quiet
 from core.coach.step import step
@@ -35,6 +35,7 @@ from core.coach_messages import (
     ToMend,
     WeekShown,
 )
+from core.health import NoteKind, SafetyNote
 from core.session.events import Opened, Said, Woke
 from core.trainee import Block
 
@@ -53,15 +54,16 @@ class Talk:
         self.state = Quiet()
         self.said = []
         self.changes = ()
+        self.now = NOW
 
     def says(self, *texts):
         """The coach sends texts, one after the other."""
         for text in texts:
-            taken = step(self.state, Said(text), self.desk, NOW)
+            taken = step(self.state, Said(text), self.desk, self.now)
             self.state, self.changes = taken.state, taken.changes
             self.said = [say.message for say in taken.messages]
             for change in taken.changes:
-                self.desk = after(self.desk, change)
+                self.desk = after(self.desk, change, self.now)
         return self
 
     def the(self, kind):
@@ -70,7 +72,7 @@ class Talk:
         return found
 
 
-def after(desk, change):
+def after(desk, change, now):
     """The desk as the store leaves it."""
     match change:
         case CircuitKept(circuit):
@@ -94,6 +96,13 @@ def after(desk, change):
             return replace(desk, clients=tuple(given_))
         case NewcomersGet(name):
             return replace(desk, newcomers=name)
+        case Clearance(number, agreed):
+            note = SafetyNote(now, NoteKind.CLEARED if agreed else NoteKind.TAKEN_BACK, "coach")
+            noted = (
+                replace(one, diary=replace(one.diary, notes=(*one.diary.notes, note))) if one.id == number else one
+                for one in desk.clients
+            )
+            return replace(desk, clients=tuple(noted))
 
 
 def client(number, name, **more):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import typing
+from datetime import date
 from decimal import Decimal
 
 import pytest
@@ -69,7 +70,7 @@ OUTCOMES = st.builds(
 NEWS = st.one_of(
     st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.URGENT), st.sampled_from(["", "chest"])),
     st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.OUTCOME), OUTCOMES),
-    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.CLEARED), st.just("trainee")),
+    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.CLEARED), st.just("trainee"), st.none() | st.just(date(2026, 3, 2))),
 )
 st.register_type_strategy(messages.SafetyNews, NEWS)
 PLACES = st.lists(st.sampled_from(["", "knee", "lower back", "shoulder"]), min_size=1, max_size=3, unique=True).map(tuple)

@@ -353,7 +353,9 @@ class Desk:
     async def _regain(self, account: Account) -> None:
         await self._register.mark(account, None)
         self._assistant.away(account.trainee_id, away=False)
-        if not account.coach:
+        if account.coach:
+            self.news()
+        else:
             await self.tell_coaches(TraineeBack(account.name))
 
     async def _tell_news(self) -> None:

@@ -1,0 +1,28 @@
+"""A correction finds the set that holds the number it rejects, and changes nothing when there is none."""
+
+from __future__ import annotations
+
+from core.messages import Corrected, NoSuchNumber
+from tests.walking import Walk
+
+
+def told() -> Walk:
+    """Two sets: 5 goblet squats, then 13 rows each side."""
+    walk = Walk(known=True).says("go", "go", "go").waits(65).says("5 at 8kg")
+    return walk.waits(60 + 125).says("13 each at 8kg")
+
+
+def test_the_number_rejected_tells_which_set_is_meant():
+    """Six not five is about the set of five, though another came later."""
+    walk = told().says("sorry 6 not 5")
+    assert isinstance(walk.said[-1], Corrected)
+    assert [record.reps for record in walk.history.standing()] == [13, 6]
+    assert walk.history.sets[-1].replaces == 1
+
+
+def test_a_number_that_no_set_holds_changes_nothing():
+    """Nothing is guessed: it is said that there is none."""
+    before = told().history
+    walk = told().says("sorry 9 not 7")
+    assert isinstance(walk.said[-1], NoSuchNumber)
+    assert walk.history == before
