@@ -30,7 +30,9 @@ _MOST_SHORT_RESERVE = Decimal(6)
 _TWO = Decimal(2)
 _FEWEST_CROSSED = 5
 _MOST_LISTED = 3
-_MOST_BARE = Decimal(120)
+_MOST_BARE = Decimal(100)
+_MOST_TIMES_TARGET = 4
+_FEWEST_DOUBTED = 60
 _MOST_LONE_RESERVE = Decimal(5)
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
@@ -353,7 +355,8 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     if len(bare) == 1:
         if context.awaiting is not Awaiting.REPS and not described and not labels:
             raise Open
-        if bare[0].value > _MOST_BARE or _is_elsewhere(items, bare[0]):
+        doubted = context.target and not context.hold and bare[0].value >= max(_FEWEST_DOUBTED, _MOST_TIMES_TARGET * context.target)
+        if bare[0].value > _MOST_BARE or doubted or _is_elsewhere(items, bare[0]):
             raise Open
         if bare[0].value != bare[0].value.to_integral_value() and bare[0].value % 1 != Decimal("0.5"):
             raise Open
