@@ -2,9 +2,11 @@
 
 Read in this order:
 
-- vocabulary: `errors`, `units`, `tempo`, `exercise`, `catalogue`, `circuit`, `rack`, `trainee`, `diary`, `messages`
-- rules: `strength`, `suggestion`, `timeline`, `safety`, `reading`, `circuit_text`
-- decisions: `session`, `agenda`, `reminders`, `review`
+- vocabulary: `errors`, `units`, `tempo`, `exercise`, `catalogue`, `circuit`, `rack`, `recurrence`, `health`, `trainee`, `diary`,
+  `reasons`, `messages`, `coach_messages`, `pictures`
+- rules: `reading`, `strength`, `suggestion`, `rack_plan`, `timeline`, `circuit_file`, `circuit_text`, `circuit_warnings`,
+  `body_effect`, `safety`
+- decisions: `session`, `reminders`, `agenda`, `plan`, `coach`
 
 Nothing here reads a clock, a file, a socket or a database; time comes in as an argument.
 """

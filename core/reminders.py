@@ -25,7 +25,7 @@ from core.diary import Reason, Unasked, UnaskedKind
 from core.safety.gate import bar
 
 if TYPE_CHECKING:
-    from core.diary import History
+    from core.diary import History, WorkoutRecord
     from core.recurrence import Recurrence
     from core.trainee import Trainee
 
@@ -219,12 +219,18 @@ def _follow_up(trainee: Trainee, reminders: Recurrence, history: History, coming
         or reminders.time_on(missed.day) is None
         or (coming is not None and coming.day <= day)
         or reminders.time_on(day) is not None
-        or any(local_date(workout.started_at, trainee.zone) >= missed.day for workout in history.workouts)
+        or any(_makes_up_for(missed, workout, trainee.zone) for workout in history.workouts)
         or any(record.day == day or record.at >= _answered_at(trainee) for record in earlier)
         or (trainee.reminders_since is not None and missed.at < trainee.reminders_since)
     ):
         return None
-    return Due(UnaskedKind.FOLLOW_UP, at_clock(day, _decent(clock_text(missed.due_at, trainee.zone)), trainee.zone), day)
+    at = reminders.time_on(missed.day) or clock_text(missed.due_at, trainee.zone)
+    return Due(UnaskedKind.FOLLOW_UP, at_clock(day, _decent(at), trainee.zone), day)
+
+
+def _makes_up_for(missed: Unasked, workout: WorkoutRecord, zone: str) -> bool:
+    """Whether a workout came on the day of a reminder or later; after a journey west that day may be yesterday on the new clock."""
+    return workout.started_at >= missed.at or local_date(workout.started_at, zone) >= missed.day
 
 
 def _decent(at: str) -> str:

@@ -35,6 +35,8 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     `about` says that the words name the "load", the "rpe" or the "reserve", so that a bare number is one.
     """
     said, rejected = _without_rejected(parts)
+    if rejected and said and said[0].kind in {"at", "with", "at_sign"} and parts[0].kind == "not":
+        raise Open  # "not 11 at 20kg" denies the whole
     numbers = [part for part in said if part.numbers]
     named = [part for part in said if part.kind in _NAMED]
     if not numbers and not named:

@@ -237,12 +237,18 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     numbers = [i for i in range(first, last) if listing.is_number(i)]
     owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
     parts = kinds & {"handle", "plate", "barbell"}
-    done = said & _DONE or "@" in said or ("at" in said and "home" not in said) or ("with" in said and not parts and not owns)
+    doing = said & (_DONE - {"set"} if ("set", "of") in pairwise(words) else _DONE)
+    homely = bool({("at", "home"), ("at", "hand"), ("at", "my"), ("at", "mine"), ("at", "ours")} & set(pairwise(words)))
+    done = doing or "@" in said or ("at" in said and not homely) or ("with" in said and not parts and not owns)
     if (awaited and not said & (_PLAINLY_OWNED - {"got"}) and "got a" not in " ".join(words)) or any(
         tokens[i].kind is Kind.ODD for i in range(first, last)
     ):
         return None
-    if done or said & _NOT_OWNED or (owns and not kinds and not paired and said & {"at", "x", "left", "in"}):
+    if (
+        done
+        or said & _NOT_OWNED
+        or (owns and not kinds and not paired and said & ({"x", "left", "in"} if homely else {"at", "x", "left", "in"}))
+    ):
         return None
     plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
     weighed = bool(said & {"kg", "lb"})

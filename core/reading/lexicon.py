@@ -49,9 +49,14 @@ EXERCISES = _words("exercises", "words")
 PLAIN = _words("plain", "words")
 COURTESY = _words("plain", "courtesy")
 
+GISTS: dict[str, str] = _DATA["gists"]
+"""The lines of `core.reading.gist` by what they mean."""
+
 _PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT)))
 
-ENGLISH = frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())
+_GIST_WORDS = frozenset(re.findall(r"[a-z']+", " ".join(GISTS.values())))
+
+ENGLISH = _GIST_WORDS | frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())
 """Common English words that mean nothing here: spelling leaves them alone (gathered from prose and by hand)."""
 
 VOCABULARY = frozenset(

@@ -15,6 +15,7 @@ _LEADING = listed("words_naming", "leading")
 _TRAILING = listed("words_naming", "trailing")
 _POINTING = listed("words_naming", "pointing")
 _TOO_COMMON = listed("words_naming", "too_common")
+_DOING = frozenset({"do", "doing", "try", "trying", "perform", "performing", "have", "use"})
 _NEVER = listed("words_naming", "never")
 
 
@@ -24,6 +25,8 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
     `free` lets an exercise pass that the lexicon does not know.
     """
     named = [word for word in words if word]
+    verb = max((i for i, word in enumerate(named[:-1]) if word in _DOING), default=-1)
+    named = named[verb + 1 :]
     while named and named[0] in _LEADING:
         named.pop(0)
     while named and named[-1] in _TRAILING:

@@ -166,9 +166,9 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
             signs.append(("pain", hurts[0], hurts[-1] + 1))
     if all(sign[0] == "pain" for sign in signs) and not (hurts or places or alone is not None):
         words = {tokens[i].text for i in range(first, last)}
-        if not before or "not" in words:
+        if not words & {"headache", "migraine"} and (not before or "not" in words):
             return []
-    if not signs:
+    if not signs or _muscles_gave_out(tokens, first, last, signs, places):
         return []
     start = min([sign[1] for sign in signs] + [_from_side(tokens, p, first) for p in places])
     end = max([sign[2] for sign in signs] + [p.at + 1 for p in places])
@@ -181,6 +181,15 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
     if not urgent and _is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
+
+
+def _muscles_gave_out(
+    tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]], places: list[_Place]
+) -> bool:
+    """Whether it is only that the arms or legs gave out: the end of a set, not a pain."""
+    words = {tokens[i].text for i in range(first, last)}
+    muscular = bool(places) and all(place.name in _MUSCLES and place.side is None for place in places)
+    return muscular and bool(words & {"gave", "giving", "gives"}) and not words & HURT and all(sign[0] == "pain" for sign in signs)
 
 
 def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
@@ -288,7 +297,8 @@ def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
 def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]) -> bool:
     """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
     line = " " + " ".join(token.text for token in tokens[first : last + 2]) + " "
-    if any(figure in line for figure in _FIGURES) or _long_past(line):
+    within = " " + " ".join(token.text for token in tokens[first:last]) + " "
+    if any(figure in line for figure in _FIGURES) or _long_past(within):
         return True
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     start = min(sign[1] for sign in signs)
@@ -342,10 +352,13 @@ def _denied(tokens: Sequence[Token], first: int, start: int, end: int, *, own: s
     if (
         after[:1] == ["free"]
         or (not own and set(after[:2]) & {"gone", "free"})
-        or after[1:2] in (["gone"], ["passed"], ["stopped"])
+        or (after[:1] and after[0] in _ENDING and after[1:2] in (["gone"], ["passed"], ["stopped"]))
     ):
         return True
     return any(word in _DENIALS and word != own for word in inside) and not (own and inside[:1] == ["no"])
+
+
+_ENDING = frozenset({"has", "have", "had", "is", "it", "all", "now", "just", "soon", "quickly"})
 
 
 def _denial_start(tokens: Sequence[Token], first: int, start: int) -> int:

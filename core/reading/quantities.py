@@ -14,7 +14,7 @@ from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 
-from core.reading.lexicon import AMOUNTS, listed
+from core.reading.lexicon import AMOUNTS, ENGLISH, PLAIN, listed
 from core.reading.phrases import Said
 from core.reading.tokens import Kind, Token
 from core.units import Unit
@@ -67,6 +67,8 @@ HOLD_WORDS = {
     "hanging",
     "resisted",
 }
+_QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
+_DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
 _ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
 _MOST_PRAISE = 3
@@ -135,14 +137,16 @@ def _grammar() -> Lark:
     return grammar()
 
 
-def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False) -> list[Part] | None:
+def quantities(
+    tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False, sides: bool = False
+) -> list[Part] | None:
     """The parts of a message in order; None when the grammar cannot make sense of its numbers.
 
     `skip` says which set phrase, if any, begins at a token: marks become terminals, other phrases are passed over with
     every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that
-    minutes can be a set even when nothing else says that something was held.
+    minutes can be a set even when nothing else says that something was held; `sides` that "r10" is the right side and not reps.
     """
-    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed)
+    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed, sides=sides)
     marking.run()
     if marking.broken:
         return None
@@ -154,6 +158,9 @@ def quantities(tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool 
         return None
     if parts and parts[-1].kind in {"by", "at"} and marking.passed:
         parts.pop()  # "no pain at all": the words go on, and no number comes
+    kinds = {part.kind for part in parts}
+    if parts and parts[-1].kind == "by" and not tokens[-1].glued and "load" in kinds and kinds & {"bare", "reps"}:
+        parts.pop()  # a kiss: "12 at 6kg x"
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
 
@@ -165,6 +172,7 @@ class _Marking:
     skip: Mapping[int, Said]
     hold: bool
     timed: bool = False
+    sides: bool = False
     terminals: list[Terminal] = field(default_factory=list)
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
@@ -201,6 +209,10 @@ class _Marking:
             return index + 1
         if token.text == "minutes" and (self.hold or self.timed):
             return self._minutes(index, Decimal(1), index + 1)
+        if token.text == "both" and self._text(index + 1) in {"rounds", "sets", "times", "goes"}:
+            self._emit("NUM", index, 2)
+            self._emit("SETS", index + 1)
+            return index + 2
         name = self._word(index)
         if name is None:
             self.passed.add(token.text)
@@ -256,15 +268,24 @@ class _Marking:
         """Mark the number at `index` with what it is said with; the index after them."""
         token, after = self.tokens[index], index + 1
         following = self._text(after)
-        if following == ")" and self.tokens[after].glued and self._is_number(after + 1):
+        if [terminal.type for terminal in self.terminals[-3:]] == ["ROUND_IS", "NUM", "OF"]:
+            self.terminals.pop()  # "set 2 of 3"
+            return after
+        self.broken |= following in AMOUNTS["sets"] and self._text(after + 1) in {"to", "left", "more", "remaining", "until"}
+        if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
             return after + 1
         if following == "minutes":
             return self._minutes(index, token.value, after + 1)
         if following == "m" and self.tokens[after].glued:
             return self._minutes(index, token.value, after + 1)
+        if following in _QUOTES and self.tokens[after].glued and self._text(index - 1) not in _QUOTES:
+            self.broken |= not self.hold
+            self._emit("DURATION", index, token.value)
+            return after + 1
         glued_s = following == "s" and self.tokens[after].glued
         second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in {"round", "set"}
+        self.broken |= glued_s and self._text(after + 1) in _DECADES
         if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
             self._emit("DURATION", index, token.value)
             return after + 1
@@ -273,7 +294,13 @@ class _Marking:
             return after + 1
         self._emit("NUM", index, token.value)
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
-        self.broken |= (tank and after + 1 not in self.skip) or (
+        self.broken |= (following, self._text(after + 1)) in {
+            ("to", "go"),
+            ("more", "than"),
+            ("less", "than"),
+            ("of", "them"),
+        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in {"", ",", ".", "!", "at", "with"}))
+        self.broken |= (tank and after + 1 not in self.skip and self._text(after + 2) not in ENGLISH | PLAIN) or (
             following == "per" and after not in self.skip and not self._is_number(after + 1)
         )
         after = self._past_scale(index, after)
@@ -297,12 +324,12 @@ class _Marking:
         praised = after
         while self._text(praised) in _PRAISE and praised < after + _MOST_PRAISE:
             praised += 1
-        if praised > after and self._text(praised) in AMOUNTS["reps"] | {"ones"}:
+        if praised > after and word != "more" and self._text(praised) in AMOUNTS["reps"] | {"ones"}:
             self._emit("REPS", praised)
             return praised + 1
-        if word in {"kg", "lb"} and self._is_labelled() and self._is_number(after + 1):
+        if word in {"kg", "lb"} and self._is_labelled() and self._is_number(self._label_end(after + 1)):
             self._emit("UNIT_IS", after, word)
-            return after + 1
+            return self._label_end(after + 1)
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
@@ -344,6 +371,7 @@ class _Marking:
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
         """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
         self.minutes = max(self.minutes, minutes)
+        self.broken |= not self.hold and self._text(after) in {"left", "until", "till", "remaining", "late", "early"}
         seconds = minutes * _SIXTY
         skip = 1 if self._text(after) == "and" else 0
         rest = after + skip
@@ -374,7 +402,10 @@ class _Marking:
             return "LOAD_IS"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
-        if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._text(index + 1) != "of":
+        lettered = word == "r" and self._is_number(index + 1) and not self._is_number(index - 1)
+        if lettered and not self.sides and not self._speaks_of_left() and not self._is_number(index + 2):
+            return "REPS_IS"
+        if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._numbers_a_set(index):
             return "ROUND_IS"
         numbered = word == "r" and self._is_number(index + 1) and self.tokens[index + 1].glued and self._is_number(index + 2)
         if numbered and not self._speaks_of_left():
@@ -393,10 +424,14 @@ class _Marking:
         if word == "or":
             return "OR" if counted and self._is_number(index + 1) else None
         if word == "+":
-            return "SLASH" if counted and self._is_number(index + 1) else None
+            return "DASH" if counted and self._is_number(index + 1) else None
         if word == "not":
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)
+
+    def _numbers_a_set(self, index: int) -> bool:
+        """Whether the number after "set" or "round" is its own: not "3 sets of 10", nor "last set 9"."""
+        return self._text(index + 1) != "of" and self._text(index - 1) not in {"last", "previous", "that", "this", "my"}
 
     def _corrects(self, index: int) -> bool:
         """Whether "not" at `index` rejects a number or a unit that follows."""

@@ -7,12 +7,13 @@ numbers, every one of which must be accounted for or the message is unclear.
 from __future__ import annotations
 
 from core.reading import guards
-from core.reading.acts import Act, Again, Amend, Context, Log, Pause, Skip, Swap, Unclear
+from core.reading.acts import Act, Again, Amend, Context, Log, Pause, Skip, Swap, TimeLeft, Unclear
 from core.reading.answers import answer
+from core.reading.gist import gist
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import pains
 from core.reading.records import records
-from core.reading.sentences import SENTENCE_ENDS, Reading, clauses_of, read_sentence, split
+from core.reading.sentences import SENTENCE_ENDS, Reading, act_of, clauses_of, read_sentence, split
 from core.reading.tokens import tokenise
 
 _LONGEST_REPLY = 400
@@ -47,6 +48,8 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
         read_sentence(reading, first, last)
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
         reading.add(at, act)
+    if not reading.acts and (after := gist(tokens)) is not None:
+        reading.add(after.first, act_of(after, reading.text))
     return _closed(reading)
 
 
@@ -60,7 +63,7 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     if any(isinstance(act, Swap) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip()]
     if len(acts) > 1:
-        acts = [(at, act) for at, act in acts if not isinstance(act, Again)] or acts
+        acts = [(at, act) for at, act in acts if not isinstance(act, Again | TimeLeft)] or acts
     ordered: list[Act] = []
     for _, act in sorted(acts, key=lambda one: one[0]):
         if act not in ordered or isinstance(act, Log | Amend):

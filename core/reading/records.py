@@ -6,6 +6,7 @@ Every number that no set phrase has explained ends here in a log or an amend, or
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -49,14 +50,14 @@ def records(
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
     timed = context.awaiting is Awaiting.REPS or context.hold
-    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed)
+    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides)
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
     if (exchanged := _exchanged(tokens, context)) is not None:
         return [exchanged]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
-    correcting = _corrects(tokens, parts, marks, context)
+    correcting = _corrects(tokens, parts, marks, said, context)
     counted = [part for part in parts if part.kind in _QUANTITIES]
     if not open_numbers and not counted:
         if guards.tells_otherwise(tokens):
@@ -67,11 +68,18 @@ def records(
         return [(at, Unclear())]
     free = {i for one in said.values() for i in range(one.first, one.last)} | set(explained)
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
+    strong = _strong(parts)
     if correcting:
-        free |= {i for i, token in enumerate(tokens) if token.text in {"not", "without", "no", "is", "be"}}
-    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free) or _asks(
-        tokens, sentences, open_numbers, said, strong=_strong(parts)
+        contrasted = any(part.kind == "not" for part in parts)
+        free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
+        strong = strong or contrasted or "mark-amend" in marks
+    for sentence in sentences:
+        free |= guards.polite_request(tokens, *sentence)
+    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free, strong=strong) or _asks(
+        tokens, sentences, open_numbers, said, strong=strong
     ):
+        return [(at, Unclear())]
+    if not correcting and (_loose(tokens, parts, said) or _judges_a_load(tokens, parts)):
         return [(at, Unclear())]
     try:
         return _settled(tokens, parts, marks, context, at, correcting=correcting)
@@ -91,6 +99,8 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_DENYING = frozenset({"not", "without", "no", "is", "be"})
+_CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
 _ASKING = frozenset(
     {
@@ -114,6 +124,9 @@ _ASKING = frozenset(
     }
 )
 _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
+_CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
+_ABSENT = listed("words_records", "absent")
+_BESIDE_LIST = listed("words_sets", "beside_list")
 _NOTED = listed("words_records", "noted")
 
 
@@ -160,6 +173,10 @@ def _settled(
             parts = [part for part in parts if part.at >= meant.first]
             if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
+        if meant is None or not any(token.text in _NOTED for token in tokens[: meant.first]):
+            parts = _with_rejected(tokens, parts)
+        if parts[-1].kind == "by" and tokens[-1].text == "*":
+            parts = parts[:-1]
         start = min(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
             default=at,
@@ -175,9 +192,51 @@ def _settled(
     made = logs(parts, context)
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         loose = {token.text for token in tokens if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
-        if loose and len(tokens) > _LONGEST_NOUGHT - 1:
+        if loose:
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
+
+
+def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
+    """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
+    if not _strong(parts):
+        return False
+    counted = [part for part in parts if part.kind in {"bare", "reps"}]
+    for part in counted[1:]:
+        after = part.at + 1
+        if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
+            return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
+        if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
+            word = tokens[after].text
+            if word not in _BESIDE_LIST and word not in COURTESY and not tokens[after].glued:
+                return True
+    return False
+
+
+def _judges_a_load(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether a lone number is a dumbbell that is judged: "the 16 was too heavy"."""
+    numbers = [part for part in parts if part.numbers]
+    if len(numbers) != 1 or numbers[0].kind != "bare":
+        return False
+    after = [token.text for token in tokens[numbers[0].at + 1 : numbers[0].at + 6]]
+    return after[:1] in (["was"], ["is"], ["felt"], ["feels"], ["were"]) and bool(
+        set(after) & {"heavy", "light", "heavier", "lighter"}
+    )
+
+
+def _with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
+    """The parts of "11 should be 12" and "20kg was wrong, it was 18kg" with what is given up marked as such."""
+    numbers = [part for part in parts if part.numbers]
+    pair = len(numbers) == len("ab") and numbers[0].kind in {"bare", "reps", "load"} and not any(p.kind == "not" for p in parts)
+    if not pair:
+        return parts
+    between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
+    if "wrong" not in between and ("should", "be") not in pairwise(between):
+        return parts
+    meant = numbers[1]
+    if meant.kind == "bare" and numbers[0].kind == "load":
+        meant = replace(meant, kind="load")
+    return [Part("not"), numbers[0], meant]
 
 
 def _kept_back(
@@ -187,9 +246,10 @@ def _kept_back(
     open_numbers: Sequence[int],
     parts: Sequence[Part],
     free: Collection[int],
+    *,
+    strong: bool,
 ) -> bool:
     soft = _soft_numbers(tokens, parts)
-    strong = _strong(parts)
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
             return True
@@ -234,17 +294,28 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
     return passed
 
 
-def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context) -> bool:
+def _corrects(
+    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], said: Mapping[int, Said], context: Context
+) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
     short = 1 < len(tokens) <= _LONGEST_STARRED  # a star and a quantity: "*12", "12kg*"
     if short and ((tokens[0].text == "*" and tokens[1].glued) or (tokens[-1].text == "*" and tokens[-1].glued)):
         return True
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
+    fresh = context.awaiting is Awaiting.REPS and context.last is None
+    told = {part.kind for part in _without_not(parts)}
+    if fresh and "load" in told and told & {"bare", "reps"} and not _said_to_change(tokens, marks):
+        return False  # nothing was recorded that "14 at 7kg, in fact" could correct
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
         return True
-    if "mark-amend" in marks:
-        return bool(counted)
+    begun = min((part.at for part in counted), default=0)
+    if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
+        return False
+    if "mark-amend" in marks and _corrects_by(tokens, marks["mark-amend"], counted):
+        return True
     awaited = context.awaiting is Awaiting.REPS
+    if context.last is not None and not awaited and _adds(tokens, parts, counted):
+        return True
     full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
     sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
     named = any(
@@ -255,14 +326,12 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     if named and context.last is not None and not awaited and not full:
         return True
     if was is not None and _followed(parts, tokens, was):
-        if awaited and (sorry is None or full):
+        if awaited and (sorry is None or full or context.last is None):
             return not any(part.kind in {"bare", "reps"} for part in parts)
         return not full or context.last is not None
     if sorry is None or not counted:
         return False
-    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not any(
-        sorry.last <= part.at <= sorry.last + 3 for part in counted
-    ):
+    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not _governs(tokens, sorry, counted):
         return False
     if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
         trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
@@ -272,6 +341,47 @@ def _corrects(tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, S
     if awaited:
         return context.last is not None and not _apart(tokens, sorry)
     return context.last is not None or not full
+
+
+def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool:
+    """Whether "no" is about the quantity that follows, and not "no pain, 12 at 18kg"."""
+    following = min((part.at for part in counted if part.at >= no.last), default=None)
+    if following is None or following > no.last + 3:
+        return False
+    return all(tokens[i].kind is Kind.MARK or tokens[i].text not in _ABSENT for i in range(no.last, following))
+
+
+def _without_not(parts: Sequence[Part]) -> list[Part]:
+    """The parts but for what "not" rejects."""
+    return [part for before, part in pairwise([Part("break"), *parts]) if before.kind != "not" and part.kind != "not"]
+
+
+def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
+    """Whether a word of correction says to change something, or what was meant."""
+    mark = marks.get("mark-amend")
+    words = {token.text for token in tokens[mark.first : mark.last]} if mark is not None else set()
+    return bool(words & _CHANGING)
+
+
+def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
+    """Whether a word of correction has a quantity to correct to: "should be 12", and not "14 at 7kg, should be proud"."""
+    if tokens[mark.first].text not in {"should", "ought", "must", "supposed"}:
+        return bool(counted)
+    return any(mark.last <= part.at <= mark.last + 3 for part in counted)
+
+
+def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part]) -> bool:
+    """Whether what is said completes the last record: "had 2 left on that one", "used the 18s"."""
+    kinds = {part.kind for part in counted}
+    words = {token.text for token in tokens}
+    links = {part.kind for part in parts} - kinds
+    if kinds and kinds <= _SOFT:
+        return True
+    if kinds == {"bare", "left"} and len(counted) == len("ab"):
+        return bool(words & {"had", "that", "was"})
+    return (
+        kinds == {"load"} and len(counted) == 1 and bool(words & {"used", "using", "had"}) and not links - {"with", "comma", "and"}
+    )
 
 
 def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:
@@ -337,7 +447,7 @@ def _asks(
 ) -> bool:
     """Whether the numbers stand in a question that no set phrase explains."""
     for first, last in sentences:
-        if last < len(tokens) and tokens[last].text == "?":
+        if last < len(tokens) and tokens[last].text == "?" and not guards.polite_request(tokens, first, last):
             inside = [i for i in open_numbers if first <= i < last]
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
             if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
@@ -348,15 +458,19 @@ def _asks(
 def _without_numbers(parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool) -> list[tuple[int, Act]]:
     """What a message without numbers may still say: "same again", the side or the unit meant, that the whole hold was held."""
     if "mark-same" in marks:
-        return [(marks["mark-same"].first, Log(same=True))]
+        spent = Decimal(0) if "mark-failure" in marks else None
+        return [(marks["mark-same"].first, Log(same=True, reserve=spent))]
     if "mark-whole" in marks and context.hold and context.awaiting is Awaiting.REPS:
         held = Log(seconds=context.target) if context.target else Unclear()
         return [(marks["mark-whole"].first, held)]
+    known = context.last is not None and context.awaiting is not Awaiting.REPS
+    if known and "mark-failure" in marks and [part.kind for part in parts] == ["failure"]:
+        return [(marks["mark-failure"].first, Amend(reserve=Decimal(0)))]
     if correcting and context.last is not None:
         try:
             changed = amend(parts, context)
         except Open:
             return []
         if changed != Amend():
-            return [(min(one.first for one in marks.values()), changed)]
+            return [(min((one.first for one in marks.values()), default=0), changed)]
     return []

@@ -20,6 +20,7 @@ from core.reading.acts import (
     Progress,
     Resume,
     Skip,
+    Snooze,
     Start,
     Swap,
     TimeLeft,
@@ -28,7 +29,7 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.lexicon import ENGLISH, PLACES, VOCABULARY
+from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY
 from core.reading.naming import as_written
 from core.reading.phrases import Said
 from core.reading.quantities import HOLD_WORDS
@@ -68,7 +69,7 @@ _PLAIN_ACTS: dict[str, Act] = {
 _NAMING_ACTS: dict[str, Callable[[str | None], Act]] = {"form": Form, "swap": Swap, "progress-on": Progress}
 
 
-def _act(said: Said, text: str) -> Act:
+def act_of(said: Said, text: str) -> Act:
     """The act of a set phrase."""
     make = _NAMING_ACTS.get(said.meaning)
     return make(as_written(said.exercise, text)) if make is not None else _PLAIN_ACTS[said.meaning]
@@ -141,7 +142,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
         elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and _stands(
             tokens, one, first, last
         ):
-            reading.add(one.first, _act(one, reading.text))
+            reading.add(one.first, act_of(one, reading.text))
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
     return bool(said)
@@ -170,7 +171,7 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
-            reading.add(start, _act(alone, reading.text))
+            reading.add(start, act_of(alone, reading.text))
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
@@ -190,7 +191,7 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "pause":
             return not _goes_on(tokens, alone.last)
         case "finish":
-            return not (counted and "done" in words)
+            return not (counted and _is_just_done(words))
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
         case feeling if feeling in _FEELINGS:
@@ -199,6 +200,12 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return True
 
 
+def _is_just_done(words: set[str]) -> bool:
+    """Whether "finished" beside a set speaks of the set and not of the session."""
+    return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & _OF_THE_SESSION
+
+
+_OF_THE_SESSION = frozenset({"today", "workout", "session", "tonight", "day", "training", "todays"})
 _MAY_TRAIL = frozenset({"start", "pause", "resume", "finish"})
 _OF_QUANTITIES = {
     "kg",
@@ -239,6 +246,8 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
     """Read reminders and "later": of the whole sentence, or else clause by clause; whether the whole sentence is told."""
     timed = reading.context.hold or reading.context.awaiting is Awaiting.REPS
     acts = when_acts(reading.tokens, first, last, timed=timed)
+    if any(isinstance(act, Snooze) for act in acts) and reading.explained & set(range(first, last)):
+        return False  # "still out of breath after 5 minutes"
     if acts:
         for act in acts:
             reading.add(first, act)
@@ -297,12 +306,27 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
             and any(token.text == "hold" for token in tokens)
             and tokens[said.last - 1].text in {"minutes", "seconds"}
         )
-        return not counted and not held
+        return not counted and not held and _waits(tokens, said, first, last)
+    if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
+        return bool({token.text for token in tokens[said.first : said.last]} & _OF_THE_SESSION)
+    if said.meaning == "skip" and after is not None and after.text == ":":
+        return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
     if said.meaning in _FEELINGS:
         return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
     return not _negated(tokens, said, first)
+
+
+def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether a length of time beside a set is a wait: it stands by itself ("11 at 20kg, 2 secs"), not "3 sec negatives"."""
+    lengths = [i for i in range(said.first, said.last) if tokens[i].kind is Kind.NUMBER]
+    others = any(tokens[i].kind is Kind.NUMBER for i in range(first, last) if not said.first <= i < said.last)
+    if not others or not lengths or lengths[0] != said.first:
+        return True
+    begins = said.first == first or tokens[said.first - 1].text in CLAUSE_ENDS
+    ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
+    return begins and ends
 
 
 def _goes_on(tokens: Sequence[Token], index: int) -> bool:

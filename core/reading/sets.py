@@ -34,6 +34,8 @@ _MOST_BARE = Decimal(120)
 _MOST_LONE_RESERVE = Decimal(5)
 _EFFORT_UP_TO = Decimal(10)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_STOPPING = listed("words_sets", "stopping")
+_TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 _LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
@@ -69,7 +71,9 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     items = _items(parts)
     if not items:
         return ()
-    if parts[-1].kind in {"by", "at", "at_sign"} or any(part.kind == "unit_only" for part in parts):
+    units = {part.unit for part in parts if part.kind == "load"}
+    loose_unit = any(part.kind == "unit_only" and part.unit not in units for part in parts)
+    if parts[-1].kind in {"by", "at", "at_sign"} or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
@@ -154,6 +158,8 @@ def _reserves(items: list[_Quantity], context: Context) -> list[_Quantity]:
             else:
                 raise Open
         elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
+            if item.value > _MOST_SHORT_RESERVE:
+                raise Open
             compared = any(other.kind == "same" for other in items)
             if compared or (not _has_reps(items, i) and not ("could" in item.flags and item.kind == "more")):
                 raise Open
@@ -235,6 +241,7 @@ def _repeats(value: Decimal) -> int:
 def _settle_pairs(items: list[_Quantity], context: Context) -> None:
     """Numbers joined by "at", "with", "for" or a cross settle each other."""
     if not _any(items, "load"):
+        _settle_crossed(items, context)
         for before, after in pairwise(items):
             crossed = before.kind == after.kind == "bare" and after.linked("by", "for")
             if crossed and (before.value == context.load) != (after.value == context.load):
@@ -248,10 +255,23 @@ def _settle_pairs(items: list[_Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif (after.linked("with") and before.kind in {"bare", "reps"} and not _any(items, "load")) or (
+        elif (after.linked("with") and before.kind in {"bare", "reps", "side"} and not _any(items, "load")) or (
             after.linked("by") and before.kind == "reps" and not _any(items, "load")
         ):
             after.kind = "load"
+
+
+def _settle_crossed(items: list[_Quantity], context: Context) -> None:
+    """Such as "11x20, 10x20, 9x20": pairs of which each has the suggested load in the same place."""
+    if len(items) <= _TWO or len(items) % 2 or any(item.kind != "bare" for item in items):
+        return
+    pairs = list(zip(items[::2], items[1::2], strict=True))
+    if not all(second.linked("by") and not first.linked("by") for first, second in pairs):
+        return
+    for place in (0, 1):
+        if all(pair[place].value == context.load != pair[1 - place].value for pair in pairs):
+            for pair in pairs:
+                pair[place].kind, pair[1 - place].kind = "load", "reps"
 
 
 def _settle_at(items: list[_Quantity], before: _Quantity, after: _Quantity, context: Context) -> None:
@@ -288,7 +308,9 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
-    if any(item.kind == "seconds" and not item.linked("in") for item in items) and not _any(items, "reps"):
+    if any(item.kind == "seconds" and not item.linked("in") and "took" not in item.dropped for item in items) and not _any(
+        items, "reps"
+    ):
         raise Open
     if items[0] is bare[0] and bare[0].linked("at", "at_sign", "with") and (_any(items, "reps") or len(bare) == _TWO):
         bare[0].kind = "load"
@@ -305,6 +327,10 @@ def _settle_bare(items: list[_Quantity], context: Context) -> None:
             item.kind = "load"
         return
     if _any(items, "load"):
+        if any(
+            after.linked("slash") and after.value == _EFFORT_UP_TO and _is_score(items, before) for before, after in pairwise(items)
+        ):
+            raise Open  # "11 at 20kg 8/10"
         _become(bare, "seconds" if context.hold else "reps")
         return
     broken = [item for item in bare if item.value % 1]
@@ -321,10 +347,13 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     sided = sum(item.kind == "side" for item in items)
     labels = sum("label" in item.links for item in bare)
     described = any(item.kind in {"reserve", "effort", "seconds", "same"} for item in items) or sided
+    if len(bare) == 1 and bare[0].dropped & {"used", "using"}:
+        bare[0].kind = "load"  # "I used the 22"
+        return
     if len(bare) == 1:
         if context.awaiting is not Awaiting.REPS and not described and not labels:
             raise Open
-        if bare[0].value > _MOST_BARE:
+        if bare[0].value > _MOST_BARE or _is_elsewhere(items, bare[0]):
             raise Open
         if bare[0].value != bare[0].value.to_integral_value() and bare[0].value % 1 != Decimal("0.5"):
             raise Open
@@ -353,6 +382,21 @@ def _settle_unnamed(items: list[_Quantity], bare: list[_Quantity], context: Cont
     if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
         raise Open
     _become(bare, kind)
+
+
+def _is_score(items: list[_Quantity], item: _Quantity) -> bool:
+    """Whether the first number of "8/10" stands after a load and another count."""
+    ahead = items[: items.index(item)]
+    return _any(ahead, "load") and not item.linked("comma", "and")
+
+
+def _is_elsewhere(items: list[_Quantity], item: _Quantity) -> bool:
+    """Whether a lone number is a time, a place or an age: "up at 6", "done by 8", "I'm 60"."""
+    if len(items) > 1:
+        return False
+    if item.linked("at", "by", "in"):
+        return not item.dropped & _STOPPING
+    return item.dropped in _TELLING_TIME
 
 
 def _become(items: list[_Quantity], kind: str) -> None:
@@ -411,6 +455,9 @@ def _assemble(items: list[_Quantity], context: Context) -> list[Log]:
     sides = [item for item in items if item.kind == "side"]
     if len(counts) <= 1:
         return [_single(items, sides)]
+    slashed = sum(count.linked("slash") for count in counts[1:])
+    if slashed == 1 and not sides and not any(item.kind == "load" and item.at < counts[1].at for item in items):
+        raise Open  # "14/12 at 7kg" may be so many of so many
     if context.sides and not sides and len(counts) == _TWO:
         raise Open
     _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
@@ -441,14 +488,22 @@ def _check_list(items: list[_Quantity], counts: list[_Quantity], *, sided: bool)
             and not (before.kind == "load" and count.linked("by"))
         ):
             raise Open
+        if count.linked("of") or (before.kind == "load" and count.linked("by") and _is_complete(items, before)):
+            raise Open  # "11 of 12", "11 at 20kg x2"
         if not sided and not count.links and not count.dropped and len(counts) <= _TWO:
             raise Open
+
+
+def _is_complete(items: list[_Quantity], load: _Quantity) -> bool:
+    """Whether the load already has its count before it, with nothing to part them but "at" or a cross."""
+    at = items.index(load)
+    return at > 0 and items[at - 1].kind == "reps" and not load.linked("comma", "and", "break")
 
 
 def _single(items: list[_Quantity], sides: list[_Quantity]) -> Log:
     """The one set of a message."""
     one = _Set()
-    if len({side.side for side in sides}) > 1:
+    if len({side.side for side in sides}) > 1 or any(item.kind == "same" and item.linked("and") for item in items[1:]):
         raise Open
     for item in items:
         one.add(item)

@@ -22,6 +22,7 @@ _SHORTEST_REWRITTEN = 4
 _SHORT_PARTS = listed("words_spelling", "short_parts")
 _SHORTEST_SWAPPED_KEY = 4
 _LONG_WORD = 8
+_LONG_NUMBER = 6
 _SHORTEST_SPLIT = 5
 _SHORTEST_PART = 2
 _REPEATS = re.compile(r"(.)\1{2,}")
@@ -39,7 +40,7 @@ def _beside(one: str, other: str) -> bool:
 
 
 _BY_LENGTH: dict[int, list[str]] = defaultdict(list)
-for _word in sorted(VOCABULARY):
+for _word in sorted(VOCABULARY - GUARDS["foreign"]):
     if _word.isalpha() and _word.isascii() and len(_word) >= (_SHORTEST_REWRITTEN if _word in REWRITES else _SHORTEST_KNOWN):
         _BY_LENGTH[len(_word)].append(_word)
 
@@ -116,6 +117,8 @@ def _is_slip(word: str, known: str, distance: int) -> bool:
         return word[0] == known[0]
     if word[0] != known[0] and min(len(word), len(known)) <= _SHORTEST_SWAPPED_KEY and sorted(word) != sorted(known):
         return False
+    if _counts(known) and len(known) >= _LONG_NUMBER and word[0] == known[0]:
+        return True  # no two long number words are a letter apart
     if len(word) == len(known):
         if Levenshtein.distance(word, known) > 1:
             return True  # two letters swapped

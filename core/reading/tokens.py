@@ -80,6 +80,7 @@ _SCAN = re.compile(
     """,
     re.VERBOSE,
 )
+_LETTERS_BEFORE = frozenset("xrlwsnkmh")
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
 _UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
 _LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x"}
@@ -111,6 +112,8 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
         tokens.append(Token(Kind.WORD, raw, raw, start, end, glued))
     elif group == "mark" and raw == "#" and after_number:
         tokens.append(Token(Kind.WORD, "lb", raw, start, end, glued))
+    elif group == "mark" and raw == "/" and glued and tokens[-1].raw == "w":
+        pass  # "w/ 25s"
     elif group == "mark":
         tokens.append(Token(Kind.MARK, ";" if raw == "\n" else raw, raw, start, end, glued))
     elif group in {"mixed", "fraction"}:
@@ -138,19 +141,24 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
         decimal = Decimal(f"{raw}.{comma[1]}")
         has_unit = _UNIT_NEXT.match(text, comma.end()) is not None
         after_at = bool(tokens) and tokens[-1].text in _LOAD_WORDS
-        if comma[1] in _DECIMAL_COMMA_TAILS and (has_unit or after_at):
+        crossed = comma[1] == "5" and decimal > _LEAST_CROSSED and text[comma.end() : comma.end() + 2].strip()[:1] == "x"
+        if comma[1] in _DECIMAL_COMMA_TAILS and (has_unit or after_at or crossed):
             tokens.append(Token(Kind.NUMBER, str(decimal), text[start : comma.end()], start, comma.end(), glued, decimal))
             return comma.end()
         if has_unit or comma[1] == "5":
             tokens.append(Token(Kind.ODD, text[start : comma.end()], text[start : comma.end()], start, comma.end(), glued))
             return comma.end()
-    kind = Kind.ODD if _is_negative(tokens, glued=glued) else Kind.NUMBER
+    lettered = glued and tokens[-1].kind is Kind.WORD and len(tokens[-1].raw) == 1 and tokens[-1].raw.isalpha()
+    odd = _is_negative(tokens, glued=glued) or (lettered and tokens[-1].raw not in _LETTERS_BEFORE)
+    kind = Kind.ODD if odd else Kind.NUMBER
     tokens.append(Token(kind, raw, raw, start, end, glued, Decimal(raw)))
     return end
 
 
 def _is_negative(tokens: list[Token], *, glued: bool) -> bool:
     """Whether the dash right before a number is a minus: nothing countable stands before it."""
+    if len(tokens) == 1 and tokens[0].text == "+" and glued:
+        return True
     if not tokens or tokens[-1].text != "-" or not glued:
         return False
     before = tokens[-2] if len(tokens) > 1 else None
@@ -214,6 +222,9 @@ def _pairs(tokens: list[Token]) -> list[Token]:
 _LONGEST_MISTYPED = 3
 _MENDED = 1500
 """Spelling is mended in so many characters; what follows is too long for a reply."""
+
+_LEAST_CROSSED = Decimal(15)
+"""A decimal comma before a cross ("22,5x10") is a load from here on; "11,5x20" may be a list."""
 
 _LEAST_K = Decimal(3)
 _NO_NUMBER = Decimal(-1)
@@ -282,6 +293,8 @@ def _heard(tokens: list[Token]) -> list[Token]:
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
             heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight")
+        elif token.text in {"to", "too", "for", "tin"} and _lost_count(token.text, before, following):
+            heard[index] = replace(token, kind=Kind.ODD)
         elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
             continue
         elif (token.text, following[:1]) in {
@@ -342,6 +355,13 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "won" and (tank or more_tank):
         return "one"
     return None
+
+
+def _lost_count(word: str, before: Token | None, following: tuple[str, ...]) -> bool:
+    """Whether a number was said where this word was heard, which number being open: "too at ten kilos", "twenty to at ten"."""
+    if following[:1] == ("at",):
+        return word in {"to", "too", "tin"} and (before is None or _counted(before))
+    return word != "tin" and before is not None and before.text in {"left", "right"} and following[:1] in {("right",), ("left",)}
 
 
 def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> bool:
@@ -461,6 +481,8 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
         whole = token.kind is Kind.NUMBER and token.value == token.value.to_integral_value()
         length = _half_length(tokens, index + 1) if whole else 0
         unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
+        if unit_length and _text_at(tokens, index + 2 + unit_length) in {"of", "rep", "reps", "another", "more", "one"}:
+            unit_length = 0  # "11 at 20kg and half of another"
         dozen = next((form for form in _DOZENS if _spells(tokens[index : index + len(form)], form)), None)
         if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))

@@ -3,6 +3,7 @@
 import asyncio
 import os
 import signal
+import socket
 import subprocess
 import sys
 from contextlib import asynccontextmanager
@@ -163,3 +164,23 @@ async def test_a_wrong_token_is_said_in_one_line(network, tmp_path):
         out, err = await process.communicate()
         assert (process.returncode, out) == (2, b"")
         assert err.decode() == "stationcall: the network refuses the token: check STATIONCALL_TOKEN\n"
+
+
+async def test_serving_by_webhook(network, tmp_path):
+    """The webhook is set with its secret, what is brought to the listening address is answered, SIGTERM ends it with 0."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    settings = {
+        "STATIONCALL_WEBHOOK": "https://coach.example/9f2c",
+        "STATIONCALL_WEBHOOK_SECRET": "an-invented-secret-word",
+        "STATIONCALL_LISTEN": f"127.0.0.1:{port}",
+    }
+    async with serving(network, tmp_path, **settings) as process:
+        code = (await line(process)).rsplit(" ", 1)[1]
+        await network.until(lambda: network.webhook is not None)
+        network.webhook["front"] = f"http://127.0.0.1:{port}/9f2c"
+        await says(network, ROSA, f"/start {code}", "Welcome, Rosa.")
+        process.send_signal(signal.SIGTERM)
+        await process.communicate()
+        assert process.returncode == 0

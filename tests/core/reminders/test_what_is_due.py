@@ -6,9 +6,11 @@ from datetime import timedelta
 import pytest
 
 from bot.store.ledger import Ledger
-from core.diary import PainNoted, PainRecord, Reason
+from core.diary import PainNoted, PainRecord, Reason, Unasked, UnaskedKind
 from core.messages import Summary
-from core.reminders import QUIET_FROM, QUIET_UNTIL
+from core.reminders import QUIET_FROM, QUIET_UNTIL, worthless_after
+from core.session.events import Plan, Woke
+from core.session.step import step
 from tests.core.reminders.given import Weeks
 
 
@@ -95,6 +97,13 @@ def test_a_snooze_over_midnight_is_kept_and_leaves_no_room_for_a_follow_up():
     """Tomorrow at nine is tomorrow at nine; it stands in for the kind word of that day."""
     weeks = Weeks().at("2026-03-02 20:00").says("remind me at 09:00").at("2026-03-03 23:00")
     assert weeks.told == ["Mon 02 Mar 06:30 Reminder", "Tue 03 Mar 09:00 Reminder"]
+
+
+def test_a_snooze_that_was_said_stands_for_a_reminder_later_that_day():
+    """Put off to half an hour before another day's time: one of the two is enough."""
+    weeks = Weeks().at("2026-03-03 12:00").says("remind me at 06:00").at("2026-03-04 12:00")
+    assert weeks.told[-1] == "Wed 04 Mar 06:00 Reminder"
+    assert weeks.dropped() == ["Wed 04 reminder: one a day"]
 
 
 def test_trained_already_needs_no_reminder():
@@ -218,6 +227,13 @@ def test_another_zone_keeps_the_wall_clock_and_no_day_is_reminded_of_twice():
     assert weeks.told == ["Mon 02 Mar 06:30 Reminder", "Tue 03 Mar 08:00 FollowUp", "Wed 04 Mar 06:30 Reminder"]
 
 
+def test_a_workout_before_a_journey_west_is_not_forgotten():
+    """Reminded and trained on Friday in Sydney, which is Thursday in Lisbon: on Saturday there is nothing to make up for."""
+    weeks = Weeks("Australia/Sydney", says="fri sun 07:15").at("2026-03-06 07:20").says("I'm in Lisbon now").trains()
+    weeks.at("2026-03-08 07:15")
+    assert weeks.told == ["Fri 06 Mar 07:15 Reminder", "Sun 08 Mar 07:15 Reminder"]
+
+
 def test_the_alarm_clock_is_right_after_new_zone_data():
     """A wake-up that was planned with other data says nothing too early, and asks for the right instant."""
     weeks = Weeks()
@@ -249,3 +265,30 @@ def test_coming_back_after_a_long_break_is_shorter_and_no_heavier():
     weeks.says("go").waits(61).says("12", "finish").at("2026-03-16 12:00").says("go", "go")
     card = weeks.said[0]
     assert (str(card.load.amount), card.rounds) == ("16", weeks.circuit.rounds)
+
+
+@pytest.mark.parametrize(
+    ("kind", "due", "until"),
+    [
+        (UnaskedKind.REMINDER, "06:30", "08:30"),
+        (UnaskedKind.REMINDER, "20:30", "21:00"),
+        (UnaskedKind.REMINDER, "22:00", "00:00"),
+        (UnaskedKind.FOLLOW_UP, "12:00", "16:00"),
+        (UnaskedKind.COME_BACK, "20:00", "21:00"),
+    ],
+)
+def test_a_message_that_cannot_be_sent_is_not_sent_too_late_or_at_night(kind, due, until):
+    """A network that is away for hours: past its latest time, or at nine in the evening, it is dropped as stale on its row."""
+    weeks = Weeks()
+    due_at = weeks.local(f"2026-03-04 {due}")
+    record = Unasked(kind, due_at.date(), due_at, due_at)
+    ends = weeks.local(f"2026-03-0{5 if until == '00:00' else 4} {until}")
+    assert worthless_after(record, "Europe/Lisbon") == ends
+
+
+def test_the_words_on_their_way_carry_that_end():
+    """What the step says goes out with it, so that the outbox can drop it."""
+    weeks = Weeks()
+    plan = Plan(weeks.ledger.trainee, weeks.circuit, "Coach Wren")
+    taken = step(weeks.state, Woke(), plan, weeks.history, weeks.local("2026-03-02 06:30"))
+    assert [say.expires_at for say in taken.messages] == [weeks.local("2026-03-02 08:30")]

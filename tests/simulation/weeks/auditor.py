@@ -57,6 +57,7 @@ class Wish:
 class Page:
     """One trainee's page: wishes, what was heard (kind and when it was sent), texts handled, workouts, sets told.
 
+    `reminded` are days on which a reminder came, on the clock of then: after a journey it does not come again.
     `vague` are days on which nobody knows whether a text was handled before midnight or after.
     """
 
@@ -67,8 +68,10 @@ class Page:
     begun: list[datetime] = field(default_factory=list)
     ended: list[datetime] = field(default_factory=list)
     snoozed: list[datetime] = field(default_factory=list)
+    came_back: datetime | None = None
     tried: list[datetime] = field(default_factory=list)
     vague: set[date] = field(default_factory=set)
+    reminded: set[date] = field(default_factory=set)
     told: Counter = field(default_factory=Counter)
 
 
@@ -100,13 +103,18 @@ class Auditor:
         wish = page.wishes[-1] if page.wishes else None
         if wish is None or not wish.days:
             self.faults.append(f"{trainee}: {kind} at {sent_at} after stop")
-        if kind != "Reminder" and not NIGHT[1] <= sent_at.astimezone(pytz.timezone(page.zone)).hour < NIGHT[0]:
+        if kind != "Reminder" and not page.tried and not NIGHT[1] <= sent_at.astimezone(pytz.timezone(page.zone)).hour < NIGHT[0]:
             self.faults.append(f"{trainee}: {kind} at {sent_at}, at night")
+        if page.came_back is not None and not any(at >= page.came_back for at in page.tried + page.handled):
+            self.faults.append(f"{trainee}: {kind} at {sent_at} after the come-back, to somebody who said nothing")
+        page.came_back = sent_at if kind == "ComeBack" else page.came_back
         if page.begun and (not page.ended or page.ended[-1] < page.begun[-1]) and sent_at - page.begun[-1] < 20 * MINUTE:
             self.faults.append(f"{trainee}: {kind} at {sent_at} during a workout")
         if page.ended and page.begun and self._day(page, page.begun[-1]) == self._day(page, sent_at):
             self.faults.append(f"{trainee}: {kind} at {sent_at} after the day's workout")
         page.heard.append((kind, sent_at))
+        if kind == "Reminder":
+            page.reminded.add(self._day(page, sent_at))
 
     @staticmethod
     def _day(page: Page, at: datetime) -> date:
@@ -162,6 +170,7 @@ class Auditor:
             faults += self._days(trainee, page)
             faults += self._missing(trainee, page, end, refused)
             faults += self._uncalled_for(trainee, page)
+            faults += self._put_off(trainee, page, end, refused)
         return faults
 
     def _sets(self, trainee: int, page: Page, file: Path) -> list[str]:
@@ -211,11 +220,21 @@ class Auditor:
             silent = silent or any(until - since > DAY and until > last_said and since < instant for since, until in away)  # lost
             trained = any(at.astimezone(place).date() == day or at <= instant <= at + HOUR for at in page.begun if at <= latest)
             spoke = any(instant <= at <= latest for at in page.handled)  # a text that came first may have answered it
-            hindered = any(since <= instant + 10 * MINUTE and until >= instant for since, until in away)
+            hindered = self._hindered(away, instant, place)
             earlier = any(at.astimezone(place).date() == day and at < instant for _, at in page.heard)
-            if not (day in page.vague or heard or silent or trained or spoke or hindered or earlier):
+            if not (day in page.vague or day in page.reminded or heard or silent or trained or spoke or hindered or earlier):
                 missing.append(f"{trainee}: no reminder for {day} {wish.at} {wish.zone} ({instant})")
         return missing
+
+    @staticmethod
+    def _hindered(away: list[tuple[datetime, datetime]], instant: datetime, place: pytz.BaseTzInfo) -> bool:
+        """Whether program or network were away for so long after an instant that nothing may have been said, or until the night."""
+        missed = [(max(since, instant), min(until, instant + LATEST)) for since, until in away if until >= instant]
+        missed = [(since, until) for since, until in missed if since < until or since <= instant]
+        gone = sum((until - since for since, until in missed if since < until), timedelta())
+        night = [until.astimezone(place) for _, until in missed if until - instant > 5 * MINUTE]
+        late = any(not NIGHT[1] <= at.hour < NIGHT[0] or at.date() != instant.astimezone(place).date() for at in night)
+        return gone > HOUR or late
 
     def _uncalled_for(self, trainee: int, page: Page) -> list[str]:
         """Each reminder is for an instant that was wanted, or was put off to then; a come-back ends a silence of a week."""
@@ -237,3 +256,16 @@ class Auditor:
             if kind == "ComeBack" and any(at - 7 * DAY < spoken < at for spoken in page.handled):
                 found.append(f"{trainee}: a come-back at {at} to somebody who is there")
         return found
+
+    def _put_off(self, trainee: int, page: Page, end: datetime, refused: list) -> list[str]:
+        """What a trainee put off came at its time, unless they wrote or trained meanwhile."""
+        away = [*self.away, *((since, until) for who, since, until in refused if who == trainee)]
+        place, lost = pytz.timezone(page.zone), []
+        for until in page.snoozed:
+            said = until - 30 * MINUTE
+            meanwhile = any(said + MINUTE < at <= until + LATEST for at in [*page.handled, *page.begun])
+            heard = any(kind == "Reminder" and until <= at <= until + LATEST + SLACK for kind, at in page.heard)
+            trained = any(self._day(page, at) == self._day(page, until) for at in page.begun)
+            if not (meanwhile or heard or trained or until + LATEST > end or self._hindered(away, until, place)):
+                lost.append(f"{trainee}: nothing came at {until}, to which it was put off")
+        return lost

@@ -49,7 +49,7 @@ class Person:
         if (kind, text) == self.heard_last:
             return []
         self.heard_last = (kind, text)
-        first_talk = {"Cautions": "yes", "UnitAsked": "kg", "RackAsked": "a pair of 8s, 12s and a 16"}
+        first_talk = {"Cautions": "yes", "CautionsNeeded": "yes", "UnitAsked": "kg", "RackAsked": "a pair of 8s, 12s and a 16"}
         if kind in first_talk:
             return [Text(self._soon(), first_talk[kind])]
         if kind == "TodayPlan" and not self.settled:
@@ -101,7 +101,7 @@ class Person:
 
     def plans_a_day(self, now: datetime) -> list[Text]:
         """What they think of by themselves in the evening: mostly nothing."""
-        if self.training or (self.gone_until is not None and now < self.gone_until):
+        if not self.settled or self.training or (self.gone_until is not None and now < self.gone_until):
             return []
         roll = self.chance.random()
         if roll < 0.03:

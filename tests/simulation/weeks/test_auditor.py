@@ -63,6 +63,31 @@ def test_a_missing_reminder_is_found_unless_the_program_was_away(auditor, verdic
     assert verdict() == []
 
 
+def test_a_short_absence_is_no_excuse(auditor, verdict):
+    """Back after a quarter of an hour, the reminder is late and not lost."""
+    told(auditor, "Reminder", 9, "06:30")
+    auditor.program_away(at(11, "06:25"), at(11, "06:34"))
+    assert [fault for fault in verdict() if "no reminder for 2026-03-11" in fault]
+
+
+def test_what_was_put_off_and_did_not_come_is_found(auditor, verdict):
+    """Half an hour later, on Wednesday."""
+    told(auditor, "Reminder", 9, "06:30")
+    told(auditor, "Reminder", 11, "06:30")
+    auditor.tried(1, ("later", 30), at(11, "06:31"))
+    auditor.handled(1, ("later", 30), at(11, "06:31"))
+    assert [fault for fault in verdict() if "put off" in fault]
+    told(auditor, "Reminder", 11, "07:01")
+    assert not [fault for fault in verdict() if "put off" in fault]
+
+
+def test_what_comes_after_a_come_back_is_found(auditor, verdict):
+    """Silence, until the trainee speaks."""
+    told(auditor, "ComeBack", 10, "08:00")
+    told(auditor, "Reminder", 11, "06:30")
+    assert [fault for fault in verdict() if "after the come-back" in fault]
+
+
 def test_a_reminder_that_nobody_wanted_is_found(auditor, verdict):
     """On a Tuesday; and on a Monday three hours late."""
     told(auditor, "Reminder", 9, "09:45")

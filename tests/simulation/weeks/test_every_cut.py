@@ -21,12 +21,14 @@ from core.trainee import Trainee
 from tests.simulation.weeks.program import SHORT, Life
 
 START = datetime(2026, 3, 1, 20, 0, tzinfo=UTC)  # a Sunday
-STORY = (
+EVENING_BEFORE = (
     ("03-01 20:00:00", "yes"),
     ("03-01 20:00:01", "yes"),
     ("03-01 20:00:02", "kg"),
     ("03-01 20:00:03", "a pair of 8s, 12s and a 16"),
     ("03-01 20:00:04", "remind me mon wed fri 6:30am"),
+)
+STORY = (
     ("03-02 06:31:00", "later 30 min"),
     ("03-02 07:05:00", "go"),
     ("03-02 07:05:30", "go"),
@@ -55,7 +57,7 @@ class Phone:
 
 @pytest.fixture(scope="module")
 def fresh(tmp_path_factory):
-    """A function that gives a new database with one trainee, to whom nobody has spoken."""
+    """A function that gives a new database with one trainee, who said on the evening before when to be reminded."""
     template = tmp_path_factory.mktemp("template") / "template.sqlite3"
     made = []
 
@@ -64,21 +66,22 @@ def fresh(tmp_path_factory):
             store = await Store.open(f"sqlite:///{template}", rendered)
             await store.add_trainee(Trainee("Robin", zone="UTC"), await store.save_circuit(SHORT))
             await store.close()
+            await lived(template, story=EVENING_BEFORE)
             made.append(template)
         return shutil.copy(template, file)
 
     return make
 
 
-async def lived(file, cut=None):
-    """Live the story over a database file, killed at most once; returns what was heard, what was kept, and the commits."""
+async def lived(file, cut=None, *, story=STORY):
+    """Live a story over a database file, killed at most once; returns what was heard, what was kept, and the commits."""
     clock, phone = SimulatedClock(START), Phone()
     life = Life(file, clock, phone)
     if cut is not None:
         life.kill_at(*cut)
     commits = 0
     await life.begin()
-    for number, (at, text) in enumerate(STORY):
+    for number, (at, text) in enumerate(story):
         instant = datetime.fromisoformat(f"2026-{at}").replace(tzinfo=UTC)
         while True:
             if life.dead:
@@ -87,7 +90,7 @@ async def lived(file, cut=None):
                 life = Life(file, clock, phone)
                 await life.begin()
             await life.advance_to(instant)
-            if not life.dead and await life.said(1, text, str(number)):
+            if not life.dead and await life.said(1, text, f"{at} {number}"):
                 break
     commits += life.commits
     await life.end()
@@ -103,7 +106,7 @@ def kept_in(file):
             " AND number NOT IN (SELECT replaces FROM set_record WHERE replaces IS NOT NULL) ORDER BY number"
         ).fetchall()
         due = connection.execute("SELECT kind, day, due_at, dropped FROM unasked ORDER BY id").fetchall()
-        inbox = connection.execute("SELECT external_id FROM inbox ORDER BY CAST(external_id AS INTEGER)").fetchall()
+        inbox = connection.execute("SELECT external_id FROM inbox ORDER BY external_id").fetchall()
         workouts = connection.execute("SELECT number, ending FROM workout").fetchall()
         waiting = connection.execute("SELECT count(*) FROM outbox WHERE status IN ('waiting', 'sending')").fetchall()
     return {"sets": sets, "due": due, "inbox": inbox, "workouts": workouts, "waiting": waiting}

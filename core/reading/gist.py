@@ -1,0 +1,66 @@
+"""What a message without numbers is after, by the words it is made of, when no set phrase says it.
+
+People ask for the same few things in more ways than can be listed. A gist is a line of `[gists]` in the lexicon: words of
+which each group must be there, and words that forbid it. It never makes a record: only acts that can be taken back or repeated.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import TYPE_CHECKING
+
+from core.reading.lexicon import EXERCISES, GISTS, GUARDS, PLACES, VOCABULARY, listed
+from core.reading.naming import exercise_named
+from core.reading.phrases import Said
+from core.reading.tokens import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+_LONGEST = 18
+_OF_THE_STATION = frozenset({"form-here", "heavy", "light"})
+_POINTING = listed("words_gist", "pointing")
+_NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
+
+
+def gist(tokens: Sequence[Token]) -> Said | None:
+    """What the words are after; None when they say nothing of the kind, too much, or something about other people."""
+    words = [token.text for token in tokens if token.kind is Kind.WORD]
+    said = set(words)
+    if not words or len(words) > _LONGEST or any(token.kind not in {Kind.WORD, Kind.MARK} for token in tokens):
+        return None
+    if said & (GUARDS["foreign"] | GUARDS["people"] | GUARDS["orders"] | (GUARDS["others"] - {"you", "your"})):
+        return None
+    strange = any(word not in VOCABULARY for word in words)
+    for meaning, groups, never in _gists():
+        if not said & never and all(said & group for group in groups):
+            name = _exercise(tokens) if meaning in _NAMING else None
+            if name is None and meaning in _OF_THE_STATION and (strange or (meaning == "form-here" and not said & _POINTING)):
+                continue  # "how do I cook rice", "how do I pay", "my shoes are too light"
+            return Said(_NAMING[meaning] if name else meaning, 0, len(tokens), name)
+    return None
+
+
+@cache
+def _gists() -> tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...]:
+    """Each line: its meaning, the groups of which one word each must be there, and the words that forbid it."""
+    lines = []
+    for meaning, text in GISTS.items():
+        for line in text.strip().split("\n"):
+            groups = [frozenset(group.lstrip("!").split("|")) for group in line.split() if not group.startswith("!")]
+            never = frozenset(word for group in line.split() if group.startswith("!") for word in group[1:].split("|"))
+            lines.append((meaning, tuple(groups), never))
+    return tuple(lines)
+
+
+def _exercise(tokens: Sequence[Token]) -> str | None:
+    """The longest run of words of exercises, as typed; None when they name none."""
+    runs: list[list[str]] = [[]]
+    for token in tokens:
+        if token.text in EXERCISES and token.text not in PLACES:
+            runs[-1].append(token.raw)
+        elif runs[-1]:
+            runs.append([])
+    longest = max(runs, key=len)
+    stands, name = exercise_named(longest, free=False) if longest else (False, None)
+    return name if stands else None
