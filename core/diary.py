@@ -66,7 +66,7 @@ class Ending(StrEnum):
 class WorkoutRecord:
     """One workout; `ended_at` and `ending` are None while it runs. `work_s` is seconds under work.
 
-    `effort` is how hard the whole of it was, 0 to 10, None when not said.
+    `paused_s` is seconds with the clock stopped, `effort` how hard the whole of it was, 0 to 10, None when not said.
     """
 
     number: int
@@ -76,6 +76,7 @@ class WorkoutRecord:
     ending: Ending | None = None
     work_s: int = 0
     effort: Decimal | None = None
+    paused_s: int = 0
 
 
 @dataclass(frozen=True)
@@ -175,12 +176,13 @@ class WorkoutOpened:
 
 @dataclass(frozen=True)
 class WorkoutClosed:
-    """A workout ended."""
+    """A workout ended; seconds under work, and of pauses."""
 
     number: int
     at: datetime
     ending: Ending
     work_s: int
+    paused_s: int = 0
 
 
 @dataclass(frozen=True)

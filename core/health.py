@@ -123,11 +123,12 @@ class Quality(StrEnum):
 class NoteKind(StrEnum):
     """A small fact about safety that is kept with its instant; `value` of the note depends on the kind."""
 
-    OUTCOME = "outcome"  # of the screening: an Outcome
+    OUTCOME = "outcome"  # of the screening: an Outcome, and the answers where the trainee agreed (`outcome_value`)
     CLEARED = "cleared"  # who says so: "trainee" or "coach"
     FEELING = "feeling"  # before a workout: a Feeling
     EASIER_WEEK = "easier week"  # begins; an EasierWhy
     LOAD_JUMP = "load jump"  # the trainee was warned; per cent above usual
+    DAYS_ALIKE = "days alike"  # the trainee was told; no value
     URGENT = "urgent"  # for the coach, at once: the place, may be empty
     PAIN = "pain"  # for the coach: the place, may be empty
     TAKEN_BACK = "clearance taken back"  # who had said so: "coach"
@@ -154,6 +155,51 @@ class SafetyNote:
     at: datetime
     kind: NoteKind
     value: str = ""
+
+
+Answers = tuple[tuple[Topic, tuple[str, ...]], ...]  # of each topic that was answered, the values; none for "nothing of it"
+YES, NO = "yes", "no"
+
+
+def outcome_value(outcome: Outcome, health: Health, *, answers: bool) -> str:
+    """The value of a note on an outcome, a line for each answer after it; the outcome alone unless the `answers` may be seen."""
+    told = answers_of(health) if answers else ()
+    return "\n".join([outcome.value, *(f"{topic.value}: {', '.join(values)}" for topic, values in told)])
+
+
+def read_outcome(value: str) -> tuple[Outcome, Answers]:
+    """What `outcome_value` wrote.
+
+    Raises:
+        ValueError: when it wrote no such thing.
+    """
+    outcome, *lines = value.split("\n")
+    split = [line.partition(":") for line in lines]
+    return Outcome(outcome), tuple(
+        (Topic(topic), tuple(rest.split(", ")) if (rest := said.strip()) else ()) for topic, _, said in split
+    )
+
+
+def answers_of(health: Health) -> Answers:
+    """What was answered, topic by topic, in the order asked; what was left out is not there."""
+    places = None
+    if health.injuries is not None:
+        places = tuple(one.place if one.side is None else f"{one.side.value} {one.place}" for one in health.injuries)
+    said: dict[Topic, tuple[str, ...] | bool | None] = {
+        Topic.AGE: None if health.age is None else (health.age.value,),
+        Topic.PREGNANCY: health.pregnant,
+        Topic.CONDITIONS: health.conditions,
+        Topic.SYMPTOMS: health.symptoms,
+        Topic.INJURIES: places,
+        Topic.ACTIVITY: health.active,
+        Topic.CHECKED: health.checked,
+        Topic.MEDICINE: health.medicine,
+    }
+    return tuple(
+        (topic, ((YES,) if values else (NO,)) if isinstance(values, bool) else tuple(values))
+        for topic, values in said.items()
+        if values is not None
+    )
 
 
 class Branch(StrEnum):

@@ -902,6 +902,13 @@ class UnwellPause:
 
 
 @dataclass(frozen=True)
+class GoodToHear:
+    """Nothing is wrong: signs or pain were denied, or muscles only burn with work (`burning`). No clock was changed."""
+
+    burning: bool
+
+
+@dataclass(frozen=True)
 class TooMuchSeen:
     """It looks like too much today: more rest, lighter, or the end?"""
 
@@ -1041,7 +1048,10 @@ class TraineeGone:
 
 @dataclass(frozen=True)
 class SafetyNews:
-    """To the coach: a note on a trainee's safety; `value` is that of the note, `on` its day when it is told later."""
+    """To the coach: a note on a trainee's safety, told on another day when `on` is set.
+
+    `value` is that of the note (for an outcome: `core.health.outcome_value`).
+    """
 
     name: str
     kind: NoteKind
@@ -1185,6 +1195,7 @@ Message = (
     | ReliefTaken
     | EffortAsked
     | EffortNoted
+    | GoodToHear
     | WhereWeWere
     | StillThere
     | AlreadyGoing

@@ -124,7 +124,7 @@ def _closed(history: History, entry: WorkoutClosed) -> tuple[WorkoutRecord, ...]
     _check("closing workout", entry.number, 1 <= entry.number <= len(history.workouts), "there is no such workout")
     record = history.workouts[entry.number - 1]
     _check("closing workout", entry.number, record.ended_at is None, "it has ended before")
-    ended = replace(record, ended_at=entry.at, ending=entry.ending, work_s=entry.work_s)
+    ended = replace(record, ended_at=entry.at, ending=entry.ending, work_s=entry.work_s, paused_s=entry.paused_s)
     return (*history.workouts[: entry.number - 1], ended, *history.workouts[entry.number :])
 
 

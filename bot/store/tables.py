@@ -117,6 +117,7 @@ class WorkoutRow(Row, table=True):
     ending: str | None = None
     work_s: int
     effort: str | None = None
+    paused_s: int = 0
 
 
 class SetRow(Row, table=True):

@@ -37,6 +37,7 @@ REPS_MAX = 999  # nobody does a thousand in a station: common practice, no sourc
 LOAD_KG_MAX = Decimal(499)  # nor holds half a ton in a hand: common practice, no source
 RPE_MAX = 10  # the effort scale ends there
 NOTE_MAX = 200  # letters: a place, an outcome, a number
+ANSWERS_MAX = 800  # letters: every answer of the health talk at once is shorter
 
 _log = logging.getLogger(__name__)
 _coach_states: TypeAdapter[CoachState] = TypeAdapter(Annotated[CoachState, Field(discriminator="kind")])
@@ -314,6 +315,7 @@ def ending_columns(trainee_id: int, record: WorkoutRecord) -> Columns:
         "ended_at": record.ended_at,
         "ending": _word_text(record.ending),
         "work_s": record.work_s,
+        "paused_s": record.paused_s,
         "effort": _decimal_text(record.effort),
     }
 
@@ -327,7 +329,7 @@ def workout_of(row: Row[Any]) -> WorkoutRecord:
     where = f"workout {row.number} of trainee {row.trainee_id}"
     ending = None if row.ending is None else _word(Ending, row.ending, where)
     record = WorkoutRecord(
-        row.number, row.circuit, row.started_at, row.ended_at, ending, row.work_s, _decimal_of(row.effort, where)
+        row.number, row.circuit, row.started_at, row.ended_at, ending, row.work_s, _decimal_of(row.effort, where), row.paused_s
     )
     _check_workout(record, where)
     return record
@@ -337,6 +339,7 @@ def _check_workout(record: WorkoutRecord, where: str) -> None:
     _check(where, record.number >= 1, "numbers count from 1")
     _check_instant(record.started_at, where)
     _check(where, record.work_s >= 0, "negative seconds of work")
+    _check(where, record.paused_s >= 0, "negative seconds of pause")
     _check(where, record.effort is None or 0 <= record.effort <= RPE_MAX, "effort off its scale")
     _check(where, (record.ended_at is None) == (record.ending is None), "an end without a reason, or the reverse")
     if record.ended_at is not None:
@@ -382,7 +385,8 @@ def note_columns(trainee_id: int, note: SafetyNote) -> Columns:
         RowBroken: when its instant has no zone, or its value is a whole text.
     """
     _check_instant(note.at, f"note of trainee {trainee_id}")
-    _check(f"note of trainee {trainee_id}", len(note.value) <= NOTE_MAX, "a value that is a text")
+    most = ANSWERS_MAX if note.kind is NoteKind.OUTCOME else NOTE_MAX
+    _check(f"note of trainee {trainee_id}", len(note.value) <= most, "a value that is a text")
     return {"trainee_id": trainee_id, "at": note.at, "kind": note.kind.value, "value": note.value}
 
 

@@ -8,7 +8,21 @@ from __future__ import annotations
 from bot.wording.book import Worded, words_for
 from bot.wording.days import date_text
 from bot.wording.phrases import and_list, number_text, page, seconds_text
-from core.health import Bar, Branch, Check, Feeling, LightWhy, Move, NoteKind, Outcome, TooMuch, Topic
+from core.health import (
+    Bar,
+    Branch,
+    Check,
+    Condition,
+    Feeling,
+    LightWhy,
+    Move,
+    NoteKind,
+    Outcome,
+    Symptom,
+    TooMuch,
+    Topic,
+    read_outcome,
+)
 from core.messages import (
     Cautions,
     CautionsNeeded,
@@ -20,6 +34,7 @@ from core.messages import (
     FearHeard,
     FeelingNoted,
     FeverRest,
+    GoodToHear,
     HealthAsked,
     HealthLater,
     HealthOffered,
@@ -454,6 +469,14 @@ def unwell_pause(message: UnwellPause) -> Worded:
     )
 
 
+@words_for(GoodToHear)
+def good_to_hear(message: GoodToHear) -> Worded:
+    """Nothing is wrong, and everything goes on."""
+    heard = "That burn is work; it fades in the rest." if message.burning else "Good to hear."
+    changes = "If it turns into pain, tell me." if message.burning else "If that changes, tell me."
+    return Worded(page(f"{heard} {changes}"))
+
+
 @words_for(TooMuchSeen)
 def too_much_seen(message: TooMuchSeen) -> Worded:
     """It looks like too much today."""
@@ -484,12 +507,21 @@ def effort_asked(message: EffortAsked) -> Worded:
     return Worded(page("How hard was it all in all, 0 (nothing) to 10 (everything you had)?"), ("3", "5", "7", "9"))
 
 
+TWICE = 100  # per cent above usual; from here on in times
+
+
+def _times(percent: int) -> str:
+    times = round(1 + percent / 100)
+    return "twice" if times == 2 else f"{times} times"  # noqa: PLR2004 - it is the word for two
+
+
 @words_for(EffortNoted)
 def effort_noted(message: EffortNoted) -> Worded:
     """The effort was noted."""
     jump = ""
     if message.jump_percent is not None:
-        jump = f"Your week is {message.jump_percent}% above your usual. A rest day or an easy one now lets it sink in."
+        above = f"{message.jump_percent}% above" if message.jump_percent < TWICE else f"about {_times(message.jump_percent)}"
+        jump = f"Your week is {above} your usual. A rest day or an easy one now lets it sink in."
     alike = "Your days are all alike lately; hard and easy ones in turn rest you better." if message.alike else ""
     return Worded(page(f"Effort {number_text(message.effort)}, noted.", jump, alike))
 
@@ -501,6 +533,33 @@ FOR_COACH = {
     Outcome.LIGHT: "they go light.",
     Outcome.CLEARANCE: "a doctor's yes comes first; I wait for it.",
     Outcome.WAIT: "you and a clinician decide (under 18, or pregnant or a recent birth). I wait. Please talk to them.",
+}
+
+ANSWERED = {
+    Topic.AGE: "age",
+    Topic.PREGNANCY: "pregnant, or birth in the last 6 months",
+    Topic.CONDITIONS: "known disease",
+    Topic.SYMPTOMS: "signs lately",
+    Topic.INJURIES: "injuries",
+    Topic.ACTIVITY: "active for 3 months",
+    Topic.CHECKED: "cleared by a doctor for hard exercise in the last year",
+    Topic.MEDICINE: "medicine that changes the heart rate",
+}
+CONDITION_WORDS: dict[str, str] = {
+    Condition.HEART: "heart, blood vessels or a stroke",
+    Condition.METABOLIC: "diabetes or the like",
+    Condition.KIDNEY: "kidneys",
+}
+SYMPTOM_WORDS: dict[str, str] = {
+    Symptom.CHEST: "pain or pressure in chest, neck, jaw or arms",
+    Symptom.BREATH: "breathless at rest or with little effort",
+    Symptom.DIZZY: "dizzy or fainted",
+    Symptom.NIGHT_BREATH: "breathless lying down or at night",
+    Symptom.ANKLES: "swollen ankles",
+    Symptom.HEARTBEAT: "a racing or uneven heart",
+    Symptom.CALF: "calf pain on walking that rest ends",
+    Symptom.MURMUR: "a heart murmur",
+    Symptom.FATIGUE: "far more tired than usual",
 }
 
 
@@ -521,5 +580,14 @@ def safety_news(message: SafetyNews) -> Worded:
         return Worded(
             page(day, f"{message.name} says: cleared. We begin light.", "Where you decide with a clinician, I wait for your word.")
         )
-    agreed = f'When that is agreed: "clear {message.name}".' if message.value == Outcome.WAIT else ""
-    return Worded(page(day, f"Health questions of {message.name}: {FOR_COACH[Outcome(message.value)]}", agreed))
+    outcome, answers = read_outcome(message.value)
+    heading = f"{message.name} agreed that you see the answers:" if answers else ""
+    lines = (f"• {_answer_line(topic, values)}" for topic, values in answers)
+    agreed = f'When that is agreed: "clear {message.name}".' if outcome is Outcome.WAIT else ""
+    return Worded(page(day, f"Health questions of {message.name}: {FOR_COACH[outcome]}", heading, *lines, agreed))
+
+
+def _answer_line(topic: Topic, values: tuple[str, ...]) -> str:
+    """An answer as the coach reads it."""
+    words = {**CONDITION_WORDS, **SYMPTOM_WORDS}
+    return f"{ANSWERED[topic]}: {', '.join(words.get(value, value) for value in values) or 'none'}"

@@ -165,6 +165,28 @@ NOT_CLEARED = re.compile(
     r"\b(?:not|isnt|arent|wasnt|havent|hasnt|didnt|no|never|without|until|till|when|once|if|unless|am i|should|wont|cant|will|need"
     r"|want|wish|almost|nearly|soon|tomorrow|kidding|joking|jk|lol|haha|pretend|lie)\b"
 )
+_LAUGH = r"(?:lol|haha+|hehe|lmao|xd)"
+_SIGN = (
+    r"(?:dizzy|dizziness|faint|fainting|lightheaded|breathless|short of breath|numb|numbness|sick|hurt|hurting|injured"
+    r"|in (?:any )?pain|(?:(?:chest|jaw|arm|joint|knee|back|shoulder) )?pains?)"
+)
+DENIED_ALONE = re.compile(
+    r"(?:(?:no|nope|nah|relax|dont worry|no worries|im (?:ok|okay|fine|good)|all good) )*"
+    rf"(?:(?:im |i am |i do |i )?(?:not|no|dont (?:feel|have)|have no|feel no) (?:feeling |really |any |at all )?{_SIGN}"
+    rf"(?: (?:or|nor|and no|and not|no|not) {_SIGN})*|(?:it |that )?doesnt hurt|does not hurt|nothing hurts)"
+    rf"(?: (?:at all|here|anywhere|promise|{_LAUGH}|thanks|thank you))*"
+)
+_MUSCLES = (
+    r"(?:arms|legs|quads|glutes|abs|core|shoulders|calves|thighs|biceps|triceps|forearms|hamstrings|lats|butt|muscles|everything)"
+)
+BURNING = re.compile(
+    rf"(?:(?:{_LAUGH}|ok|okay|wow|whoa|ouch|phew|man|omg|oh|my|god|the|and) )*"
+    rf"(?:(?:both )?(?:my )?{_MUSCLES}(?: and (?:my )?{_MUSCLES})?(?: is| are| feels?| feel like| are like| s)?"
+    r"(?: so| really| totally| all| like| just)?"
+    r" (?:on fire|burn|burns|burning|jelly|noodles|toast|cooked|fried|smoked|screaming|wobbly|killing me)"
+    rf"|(?:(?:this|that|it|these) (?:is |are |s )?(?:killing|kills) me|i(?:m| am) (?:dead|dying)) {_LAUGH})"
+    rf"(?: (?:now|already|today|{_LAUGH}|man|wow))*"
+)
 EFFORT_WORDS = {
     "nothing": 0, "very easy": 2, "super easy": 2, "too easy": 2, "easy": 3, "moderate": 4, "medium": 5, "ok": 5, "okay": 5,
     "fine": 5, "somewhat hard": 5, "a bit hard": 5, "hard": 7, "tough": 7, "very hard": 8, "really hard": 8, "brutal": 9,
@@ -453,6 +475,16 @@ def is_afraid(text: str) -> bool:
     said = plain(text)
     at = next((at for phrase in AFRAID if (at := _at(said, phrase)) is not None), None)
     return at is not None and not _denied(said, at) and not _has(said, (*JOKES, *LONG_AGO))
+
+
+def denies_pain(text: str) -> bool:
+    """Whether a text does nothing but deny signs or pain, as they are now; any word more, and it is not taken as that."""
+    return "?" not in text and DENIED_ALONE.fullmatch(plain(text)) is not None
+
+
+def is_burning(text: str) -> bool:
+    """Whether muscles burn, or somebody groans, as in hard work; one side or a joint alone may be pain."""
+    return "?" not in text and BURNING.fullmatch(plain(text)) is not None
 
 
 def read_relief(text: str) -> Literal["rest", "lighter", "on"] | None:

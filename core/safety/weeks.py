@@ -59,9 +59,9 @@ class Week:
 
 
 def session_load(record: WorkoutRecord, effort: float) -> float:
-    """Effort (0-10) times minutes from start to end."""
+    """Effort (0-10) times minutes from start to end; with the clock stopped nobody trains, so pauses do not count."""
     seconds = ((record.ended_at or record.started_at) - record.started_at).total_seconds()
-    return effort * seconds / 60
+    return effort * max(0.0, seconds - record.paused_s) / 60
 
 
 def monotony(daily: Sequence[float]) -> float | None:

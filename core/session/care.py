@@ -14,6 +14,7 @@ from core.messages import (
     FearHeard,
     FeelingNoted,
     FeverRest,
+    GoodToHear,
     IllAsked,
     PainAdvice,
     PainGone,
@@ -25,7 +26,7 @@ from core.messages import (
     UnwellPause,
 )
 from core.reading import health_talk
-from core.reading.acts import Amend, Finish, Log, Pain, Pause, Resume, Skip, Start, Swap, TimeLeft, Undo
+from core.reading.acts import Amend, Finish, Log, Pain, Pause, Resume, Skip, Start, Swap, TimeLeft, Unclear, Undo
 from core.safety import weeks
 from core.safety.day import extra_reserve, lighter_for, lighter_today, rounds_left
 from core.safety.joints import is_mild, watched
@@ -73,13 +74,24 @@ def heard(state: Running | Idle, text: str, acts: Sequence[Act], turn: Turn) -> 
         return _unwell(state, acts, turn)
     match state.workout.asking:
         case Asking.READINESS | Asking.ILL if not isinstance(state, Working | Closing):
-            return _today(state, text, acts, turn)
+            return _today(state, text, acts, turn) or _all_well(state, text, acts, turn)
         case Asking.PAIN:
             return _pain_kind(state, text, acts, turn)
         case Asking.RELIEF:
-            return _relief(state, text, turn)
+            return _relief(state, text, turn) or _all_well(state, text, acts, turn)
         case _:
-            return None
+            return _all_well(state, text, acts, turn)
+
+
+def _all_well(state: Running, text: str, acts: Sequence[Act], turn: Turn) -> State | None:
+    """Signs denied, or muscles that only burn: a kind word, and everything goes on as it was."""
+    if not all(isinstance(act, Unclear) and not act.choices for act in acts):
+        return None
+    burning = health_talk.is_burning(text)
+    if not burning and not health_talk.denies_pain(text):
+        return None
+    turn.say(GoodToHear(burning))
+    return state
 
 
 # How are you today?
@@ -337,9 +349,12 @@ def _effort(state: Idle, text: str, turn: Turn) -> State | None:
         replace(record, effort=effort) if record.number == state.last.number else record for record in turn.history.workouts
     )
     week = weeks.week(replace(turn.history, workouts=told), turn.now)
-    warned = any(note.kind is NoteKind.LOAD_JUMP and turn.now - note.at < weeks.WARNED_FOR for note in turn.history.notes)
-    jump = None if warned else week.jump_percent
+    lately = [note.kind for note in turn.history.notes if turn.now - note.at < weeks.WARNED_FOR]
+    jump = None if NoteKind.LOAD_JUMP in lately else week.jump_percent
     if jump is not None:
         turn.keep_note(NoteKind.LOAD_JUMP, str(jump))
-    turn.say(EffortNoted(effort, jump, week.days_alike))
+    alike = week.days_alike and NoteKind.DAYS_ALIKE not in lately
+    if alike:
+        turn.keep_note(NoteKind.DAYS_ALIKE)
+    turn.say(EffortNoted(effort, jump, alike))
     return health.offered(replace(state, asking=None), turn)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from core.catalogue import exercise
 from core.diary import Ending, SetRecord, WorkoutClosed
 from core.messages import BestSet, EffortAsked, NextChange, Summary, SummaryLine
+from core.session.cues import going_on
 from core.session.lines import line_of
 from core.session.places import exercise_at
 from core.session.prescription import advise, change_of
@@ -24,7 +25,8 @@ def close(state: Running, ending: Ending, turn: Turn, *, quietly: bool = False) 
     if isinstance(state, Working):
         until = turn.now if state.ends_at is None else min(turn.now, state.ends_at)
         workout = replace(workout, work_s=workout.work_s + max(0, round((until - state.started_at).total_seconds())))
-    turn.keep(WorkoutClosed(workout.number, turn.now, ending, workout.work_s))
+    workout = going_on(workout, turn.now)
+    turn.keep(WorkoutClosed(workout.number, turn.now, ending, workout.work_s, workout.paused_s))
     asking = None
     if not quietly:
         turn.say(_summary(turn, workout, ending))

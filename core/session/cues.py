@@ -6,6 +6,7 @@ rang. So a delay shifts one message and never the ones after it.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
@@ -34,15 +35,23 @@ def _later(instant: datetime, seconds: float) -> datetime:
     return instant + timedelta(seconds=seconds)
 
 
+def going_on(workout: Workout, at: datetime) -> Workout:
+    """The workout with its pause over at an instant, and counted; as it was when it is in none."""
+    if workout.paused_at is None:
+        return workout
+    paused_s = workout.paused_s + max(0, round((at - workout.paused_at).total_seconds()))
+    return replace(workout, paused_s=paused_s, paused_at=None)
+
+
 def warming_up(workout: Workout, starts_at: datetime, seconds: float) -> WarmingUp:
     """The warm-up clock, from `starts_at`."""
-    return WarmingUp(workout, (Cue(CueKind.WARM_UP_OVER, _later(starts_at, seconds)),))
+    return WarmingUp(going_on(workout, starts_at), (Cue(CueKind.WARM_UP_OVER, _later(starts_at, seconds)),))
 
 
 def setting_up(workout: Workout, now: datetime) -> SettingUp:
     """Waiting for a "go"."""
     return SettingUp(
-        workout,
+        going_on(workout, now),
         (Cue(CueKind.NUDGE, _later(now, SET_UP_NUDGE_S)), Cue(CueKind.CLOSE, _later(now, SET_UP_CLOSE_S))),
     )
 
@@ -77,7 +86,7 @@ def resting(
     if seconds > 2 * TEN_S:
         calls.append(Cue(CueKind.READY, _later(ends_at, -TEN_S)))
     calls.append(Cue(CueKind.GO, ends_at))
-    return Resting(workout, ends_at, tuple(calls), carded, work_left_s)
+    return Resting(going_on(workout, starts_at), ends_at, tuple(calls), carded, work_left_s)
 
 
 def paused(
@@ -90,7 +99,8 @@ def paused(
 ) -> Paused:
     """The clock stopped, with `left_s` seconds on it."""
     cues = (Cue(CueKind.NUDGE, _later(now, PAUSE_NUDGE_S)), Cue(CueKind.CLOSE, _later(now, PAUSE_CLOSE_S)))
-    return Paused(workout, during, left_s, cues, carded)
+    since = now if workout.paused_at is None else workout.paused_at
+    return Paused(replace(workout, paused_at=since), during, left_s, cues, carded)
 
 
 def closing(workout: Workout, now: datetime, ending: Ending) -> Closing:
@@ -99,7 +109,7 @@ def closing(workout: Workout, now: datetime, ending: Ending) -> Closing:
         Cue(CueKind.NUDGE, _later(now, LAST_REPORT_NUDGE_S)),
         Cue(CueKind.CLOSE, _later(now, LAST_REPORT_CLOSE_S)),
     )
-    return Closing(workout, cues, ending)
+    return Closing(going_on(workout, now), cues, ending)
 
 
 def just_stopped(state: Paused, now: datetime) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from core.diary import PainEased, PainNoted, PainRecord
-from core.health import Bar, Branch, Health, Injury, NoteKind, Topic
+from core.health import Bar, Branch, Health, Injury, NoteKind, Topic, outcome_value
 from core.messages import ClearanceNoted, ClearanceTooSoon, HealthAsked, HealthLater, HealthOffered, HealthOutcome, TodayPlan
 from core.reading import health_talk
 from core.reading.acts import Answer, Have, Log, Skip, Start, Unclear
@@ -104,10 +104,12 @@ def _ask(state: Idle, turn: Turn, *, again: bool = False) -> Idle:
 
 
 def _finish(state: Idle, turn: Turn) -> Idle:
-    health = replace(turn.plan.trainee.health, open=(), finished_at=turn.now)
+    before = turn.plan.trainee.health
+    agreed = before.share and Topic.SHARE not in before.open  # asked since these answers began
+    health = replace(before, open=(), finished_at=turn.now)
     turn.keep_health(health)
     found = verdict(health)
-    turn.keep_note(NoteKind.OUTCOME, found.outcome.value)
+    turn.keep_note(NoteKind.OUTCOME, outcome_value(found.outcome, health, answers=agreed))
     places = tuple(injury.place for injury in health.injuries or ())
     turn.say(HealthOutcome(found.outcome, found.branch, turn.plan.coach, places, bool(health.medicine)))
     return replace(state, asking=None, topic=None)
@@ -146,7 +148,7 @@ def _keep_answer(health: Health, topic: Topic, said: object, turn: Turn) -> None
     """Keep an answer, or that it was left out."""
     rest = replace(health, open=tuple(other for other in health.open if other is not topic))
     if isinstance(said, Left):
-        turn.keep_health(rest)
+        turn.keep_health(replace(rest, share=rest.share and topic is not Topic.SHARE))  # silence is no agreement
         return
     field = FIELDS[topic]
     changed = getattr(health, field) != said

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.agenda import DayKind, agenda, days_of, days_since, eased
 from core.diary import WorkoutOpened
-from core.health import EasierWhy, LightWhy, NoteKind
+from core.health import EasierWhy, LightWhy, NoteKind, SafetyNote
 from core.messages import (
     DayAt,
     LighterDay,
@@ -35,6 +35,7 @@ from core.session.standing import bar_now, needed
 from core.session.states import Asking, Idle, Place, State, Workout
 
 if TYPE_CHECKING:
+    from core.diary import History
     from core.plan import Due
     from core.session.turn import Turn
 
@@ -42,7 +43,7 @@ if TYPE_CHECKING:
 def opened(turn: Turn) -> Workout:
     """The day's workout, before its first station: as much lighter as the day asks for, without what hurts."""
     trainee, circuit, due = turn.plan.trainee, turn.plan.circuit, turn.plan.due
-    reasons = lighter_today(trainee, turn.diary, turn.now)
+    reasons = lighter_today(trainee, _diary_if_begun(turn), turn.now)
     shorter = circuit
     if due is None or not due.easier:
         shorter = eased(circuit, days_since(turn.history.workouts, trainee.zone, turn.today))
@@ -62,14 +63,28 @@ def opened(turn: Turn) -> Workout:
     return replace(workout, place=entering(workout, Place(1, first)))
 
 
+def _easier_due(turn: Turn) -> EasierWhy | None:
+    """Why an easier week begins if a workout starts now; a coach's plan has its own planned ones."""
+    why = easier_week_due(turn.diary, turn.now)
+    return None if turn.plan.due is not None and why is EasierWhy.PLAN else why
+
+
+def _diary_if_begun(turn: Turn) -> History:
+    """The diary with the easier week in it that a workout started now would begin."""
+    why = _easier_due(turn)
+    if why is None:
+        return turn.diary
+    return replace(turn.diary, notes=(*turn.diary.notes, SafetyNote(turn.now, NoteKind.EASIER_WEEK, why.value)))
+
+
 def begin(turn: Turn, idle: Idle) -> State:
     """Open the workout: what to know of today, the warm-up, then the card of the first station."""
     found = bar_now(turn)
     if found is not None:
         turn.say(needed(turn, found))
         return idle
-    why = easier_week_due(turn.history, turn.now)
-    if why is not None and (turn.plan.due is None or why is not EasierWhy.PLAN):  # a coach's plan has its own
+    why = _easier_due(turn)
+    if why is not None:
         turn.keep_note(NoteKind.EASIER_WEEK, why.value)
     workout = opened(turn)
     places = tuple(dict.fromkeys(pain.place or "" for pain in watched(turn.diary.pains, turn.now)))

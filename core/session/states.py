@@ -120,6 +120,8 @@ class Workout:
         relief_round: the round in which relief was offered last, 0 for none.
         whole_rounds: rounds of the circuit as the coach wrote it.
         feelings: what the trainee said of today.
+        paused_s: seconds of the pauses that are over.
+        paused_at: when the pause began that the clock is in (UTC), None when it is in none.
     """
 
     number: int
@@ -141,6 +143,8 @@ class Workout:
     whole_rounds: int = 0
     feelings: tuple[Feeling, ...] = ()
     planned: tuple[Load | None, ...] = ()
+    paused_s: int = 0
+    paused_at: datetime | None = None
 
 
 @dataclass(frozen=True)

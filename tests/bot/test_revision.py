@@ -79,6 +79,7 @@ async def test_every_released_shape_is_brought_to_the_newest_without_losing_a_ro
     assert history.sets[0].load == kg("17.50")
     assert history.pains[0].side is Side.LEFT
     assert [workout.work_s for workout in history.workouts] == [240, 0]
+    assert [workout.paused_s for workout in history.workouts] == ([95, 0] if dump.stem >= "0006" else [0, 0])
     if dump.stem >= "0005":
         assert (trainee.health.age, trainee.health.injuries) == (AgeBand.MIDDLE, (Injury("knee", Side.LEFT),))
         assert (history.pains[0].quality, history.pains[0].known) == (Quality.DULL, True)

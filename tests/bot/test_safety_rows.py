@@ -8,6 +8,7 @@ import pytest
 from bot.errors import DiaryConflict, RowBroken
 from bot.store.ledger import Ledger
 from bot.store.store import Store
+from bot.wording import worded
 from core.circuit import Side
 from core.diary import (
     EffortSaid,
@@ -26,11 +27,14 @@ from core.health import (
     Health,
     Injury,
     NoteKind,
+    Outcome,
     Quality,
     SafetyNote,
     Symptom,
     Topic,
+    outcome_value,
 )
+from core.messages import SafetyNews
 from core.trainee import Trainee
 from tests.bot.given import T0, after, always, opened, render
 
@@ -125,3 +129,20 @@ async def test_a_note_never_carries_a_whole_text(store, ana):
     """A place, an outcome, a number: what somebody typed does not belong there."""
     with pytest.raises(RowBroken):
         await store.handle(ana, None, always(SafetyNoted(SafetyNote(T0, NoteKind.PAIN, "x" * 201))), T0)
+
+
+@pytest.mark.parametrize("agreed", [True, False])
+async def test_the_coach_reads_the_answers_in_words_only_of_who_agreed(store, ana, agreed):
+    """Kept with the step, handed to the coach as it was: signs, disease, places in words, or the outcome alone."""
+    kept = SafetyNote(T0, NoteKind.OUTCOME, outcome_value(Outcome.CLEARANCE, HEALTH, answers=agreed))
+    await store.handle(ana, None, always(SafetyNoted(kept)), T0)
+    (told,) = await store.coach_notes.untold()
+    lines = worded(SafetyNews(told.trainee, told.note.kind, told.note.value)).text.split("\n")
+    heard = " ".join(line.strip() for line in lines)
+    assert "Health questions of Ana: a doctor's yes comes first" in heard
+    answers = (
+        "• age: 65 or over • pregnant, or birth in the last 6 months: no • known disease: kidneys • signs lately: swollen ankles,"
+        " a heart murmur • injuries: left knee • active for 3 months: no • medicine that changes the heart rate: yes"
+    )
+    assert (answers in heard) is agreed
+    assert ("knee" in heard or "ankles" in heard) is agreed

@@ -16,7 +16,19 @@ from bot.wording.phrases import WIDTH
 from core import messages
 from core.catalogue import all_exercises
 from core.circuit import Side
-from core.health import Check, LightWhy, Move, NoteKind, Outcome
+from core.health import (
+    AgeBand,
+    Check,
+    Condition,
+    Health,
+    Injury,
+    LightWhy,
+    Move,
+    NoteKind,
+    Outcome,
+    Symptom,
+    outcome_value,
+)
 from core.rack import Kind, RackItem
 from core.tempo import Tempo
 from core.units import Load, Unit
@@ -41,9 +53,23 @@ CLOCKED = st.one_of(
 st.register_type_strategy(messages.SummaryLine, SUMMARY_LINES)
 st.register_type_strategy(messages.PairsAsked, st.builds(messages.PairsAsked, st.lists(LOADS, min_size=1, max_size=4).map(tuple)))
 st.register_type_strategy(messages.Go, CLOCKED)
+HEALTHS = st.builds(
+    Health,
+    age=st.none() | st.from_type(AgeBand),
+    pregnant=st.none() | st.booleans(),
+    conditions=st.none() | st.lists(st.from_type(Condition), unique=True).map(tuple),
+    symptoms=st.none() | st.lists(st.from_type(Symptom), unique=True).map(tuple),
+    injuries=st.sampled_from([None, (), (Injury("lower back"), Injury("hamstring", Side.RIGHT))]),
+    active=st.none() | st.booleans(),
+    checked=st.none() | st.booleans(),
+    medicine=st.none() | st.booleans(),
+)
+OUTCOMES = st.builds(
+    lambda outcome, health, agreed: outcome_value(outcome, health, answers=agreed), st.from_type(Outcome), HEALTHS, st.booleans()
+)
 NEWS = st.one_of(
     st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.URGENT), st.sampled_from(["", "chest"])),
-    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.OUTCOME), st.sampled_from([outcome.value for outcome in Outcome])),
+    st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.OUTCOME), OUTCOMES),
     st.builds(messages.SafetyNews, NAMES, st.just(NoteKind.CLEARED), st.just("trainee"), st.none() | st.just(date(2026, 3, 2))),
 )
 st.register_type_strategy(messages.SafetyNews, NEWS)

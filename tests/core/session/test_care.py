@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bot.store.values import ANSWERS_MAX
 from core import messages
 from core.catalogue import all_exercises
-from core.health import AgeBand, Condition, Feeling, Health, NoteKind, Outcome, Topic
+from core.diary import Ending
+from core.health import AgeBand, Condition, Feeling, Health, NoteKind, Outcome, Topic, answers_of, outcome_value, read_outcome
 from core.safety.joints import Hold, hold
+from core.safety.weeks import session_load
 from core.session.moment import moment, still_fits
 from core.session.states import Idle, Paused, SettingUp, WarmingUp
+from tests.house.test_messages import HEALTHS
 from tests.properties.test_session import TEXTS, take
 from tests.walking import MORNING, Walk
 
@@ -92,6 +97,167 @@ def test_the_coach_gets_the_outcome_and_no_answer():
     """The notes of a whole health talk hold the outcome, and nothing that was answered."""
     walk = Walk().opens().says("yes", "kg", "no weights", "ok", "58", "no", "2", "none", "left knee", "no", "no", "no")
     assert [(note.kind, note.value) for note in walk.history.notes] == [(NoteKind.OUTCOME, Outcome.CLEARANCE)]
+
+
+def test_the_coach_gets_the_answers_of_who_agreed():
+    """With a yes to the last question the note holds every answer given, and none that was left out."""
+    walk = Walk().opens().says("yes", "kg", "no weights", "ok", "58", "skip", "2", "none", "left knee", "no", "no", "yes")
+    assert [read_outcome(note.value) for note in walk.history.notes] == [
+        (
+            Outcome.CLEARANCE,
+            (
+                (Topic.AGE, ("40-64",)),
+                (Topic.CONDITIONS, ("metabolic",)),
+                (Topic.SYMPTOMS, ()),
+                (Topic.INJURIES, ("left knee",)),
+                (Topic.ACTIVITY, ("no",)),
+                (Topic.MEDICINE, ("no",)),
+            ),
+        )
+    ]
+
+
+def test_an_agreement_does_not_reach_answers_that_end_before_it_is_asked_again():
+    """Whoever agreed once, and answers anew up to where the talk ends early, has not agreed to these answers."""
+    walk = Walk().opens().says("yes", "kg", "no weights", "ok", "34", "no", "none", "none", "none", "yes", "no", "yes")
+    walk.says("change my health answers", "34", "yes")
+    assert [note.value for note in walk.history.notes][-1] == Outcome.WAIT
+
+
+@pytest.mark.parametrize("answer", ["no", "skip"])
+def test_an_agreement_is_taken_back_by_a_no_or_by_leaving_it_out(answer):
+    """The note after it holds the outcome alone."""
+    walk = Walk().opens().says("yes", "kg", "no weights", "ok", "34", "no", "none", "none", "none", "yes", "no", "yes")
+    walk.says("change my health answers", "34", "no", "none", "none", "none", "yes", "no", answer)
+    assert [note.value for note in walk.history.notes][-1] == Outcome.GO
+
+
+@settings(derandomize=True, deadline=None)
+@given(HEALTHS, st.sampled_from(list(Outcome)))
+def test_a_note_on_an_outcome_is_read_as_it_was_written(health, outcome):
+    """Every set of answers, empty lists and those left out included; longer than may be stored is none."""
+    value = outcome_value(outcome, health, answers=True)
+    assert read_outcome(value) == (outcome, answers_of(health))
+    assert len(value) <= ANSWERS_MAX
+
+
+# Asked again
+
+
+def known_and_trained(*texts):
+    """Somebody who has answered everything, and has trained once."""
+    return Walk(known=True).says("go", "go", "go").waits(61).says("11, 2 left", *texts)
+
+
+@pytest.mark.parametrize(("days", "asked"), [(88, False), (91, True)])
+def test_the_questions_are_asked_again_after_90_days_away(days, asked):
+    """Common practice, no source: as long as what counts as being active takes (entry 43)."""
+    walk = after_a_day(known_and_trained("finish", "5"), days).opens()
+    assert walk.said[-1].offer is asked
+    assert (walk.says("ok").kinds() == ["HealthAsked"]) is asked
+
+
+@pytest.mark.parametrize(("days", "asked"), [(364, False), (365, True)])
+def test_the_questions_are_asked_again_after_a_year(days, asked):
+    """Common practice, no source: also of somebody who never stayed away for long."""
+    walk = known_and_trained("finish", "5")
+    for _ in range(6):
+        after_a_day(walk, 60).says("go", "go", "go").waits(61).says("9, 2 left", "finish", "5")
+    walk.waits((MORNING + timedelta(days=days) - walk.now).total_seconds()).opens()
+    assert walk.said[-1].offer is asked
+
+
+def test_asked_again_every_question_comes_anew_and_old_answers_hold_until_then():
+    """The first question first; breaking off frees nobody and changes nothing."""
+    walk = after_a_day(known_and_trained("finish", "5"), 91).opens().says("ok")
+    assert walk.said == [messages.HealthAsked(Topic.AGE, "Coach Wren", again=False)]
+    assert walk.says("later").ledger.trainee.health.age is AgeBand.ADULT
+
+
+# Pauses and training load
+
+
+@pytest.mark.parametrize("ending", [("back", "finish"), ("finish",)])
+def test_pauses_are_no_minutes_of_training_load(ending):
+    """Effort 5 for the minutes between start and end, without the twenty of a pause."""
+    walk = known_and_trained("pause").waits(20 * 60).says(*ending, "5")
+    record = walk.history.workouts[-1]
+    assert record.paused_s == 1200
+    assert (record.ended_at - record.started_at).total_seconds() == 1261
+    assert session_load(record, 5) == pytest.approx(5 * 61 / 60)
+
+
+def test_a_pause_that_nobody_ends_does_not_count_either():
+    """The workout ends by itself after half an hour, and all of that was pause."""
+    record = known_and_trained("pause").waits(3600).history.workouts[-1]
+    assert (record.ending, record.paused_s) == (Ending.SILENT, 1800)
+
+
+def test_two_pauses_add_up():
+    """Each is counted once, whatever was said in between."""
+    walk = known_and_trained("pause").waits(300).says("how long left", "back", "pause").waits(120).says("back", "finish", "5")
+    assert walk.history.workouts[-1].paused_s == 420
+
+
+def test_days_alike_are_spoken_of_once_a_week():
+    """Six equal days of seven are alike (Foster 1998, from memory); the word comes then, and a week later again."""
+    walk = Walk(known=True)
+    heard = []
+    for _ in range(14):
+        start = walk.now
+        walk.says("go", "go", "go").waits(61).says("11, 2 left", "finish", "5")
+        heard.append(walk.said[0].alike)
+        walk.waits(86_400 - (walk.now - start).total_seconds())
+    assert [day for day, alike in enumerate(heard, start=1) if alike] == [6, 13]
+
+
+# Nothing wrong
+
+
+@pytest.mark.parametrize(
+    ("words", "burning"),
+    [
+        ("I'm not dizzy", False),
+        ("no jaw pain", False),
+        ("nope, no pain at all", False),
+        ("not dizzy or breathless", False),
+        ("my arms are on fire lol", True),
+        ("legs are jelly haha", True),
+        ("this is killing me lol", True),
+    ],
+)
+def test_denied_or_figurative_pain_is_heard_and_no_clock_changes(words, burning):
+    """A kind word in place of "I didn't catch that", at rest, at work, setting up, warming up and in a pause."""
+    for before in [("go",), ("go", "go"), ("go", "go", "go"), ("go", "go", "go", "pause")]:
+        walk = Walk(known=True).says(*before)
+        state = walk.state
+        assert walk.says(words).said == [messages.GoodToHear(burning)]
+        assert walk.state == state
+    walk = known_and_trained()
+    state = walk.state
+    assert (walk.says(words).said, walk.state) == ([messages.GoodToHear(burning)], state)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "I'm not dizzy any more",
+        "not dizzy yet",
+        "am I not dizzy?",
+        "not dizzy, feel weird",
+        "I'm dying",
+        "it burns",
+        "my left arm is on fire",
+    ],
+)
+def test_what_may_still_be_wrong_is_not_called_good(words):
+    """One word more than a plain denial or a plain groan, and nobody is told that all is well."""
+    assert "GoodToHear" not in Walk(known=True).says("go", "go", "go", words).kinds()
+
+
+def test_a_sign_beside_a_denial_still_stops_everything():
+    """Not dizzy, but pain in the chest: the chest counts."""
+    assert Walk(known=True).says("go", "go", "go", "not dizzy, chest hurts").kinds() == ["UrgentStop"]
 
 
 def test_a_button_of_an_earlier_question_is_no_answer_to_a_later_one():
