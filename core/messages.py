@@ -1048,9 +1048,9 @@ class TraineeGone:
 
 @dataclass(frozen=True)
 class SafetyNews:
-    """To the coach: a note on a trainee's safety; `on` is its day when it is told later.
+    """To the coach: a note on a trainee's safety, told on another day when `on` is set.
 
-    `value` is that of the note; of an outcome, what `core.health.outcome_value` wrote.
+    `value` is that of the note (for an outcome: `core.health.outcome_value`).
     """
 
     name: str

@@ -581,10 +581,10 @@ def safety_news(message: SafetyNews) -> Worded:
             page(day, f"{message.name} says: cleared. We begin light.", "Where you decide with a clinician, I wait for your word.")
         )
     outcome, answers = read_outcome(message.value)
-    agreed = f'When that is agreed: "clear {message.name}".' if outcome is Outcome.WAIT else ""
     heading = f"{message.name} agreed that you see the answers:" if answers else ""
     lines = (f"• {_answer_line(topic, values)}" for topic, values in answers)
-    return Worded(page(day, f"Health questions of {message.name}: {FOR_COACH[outcome]}", agreed, heading, *lines))
+    agreed = f'When that is agreed: "clear {message.name}".' if outcome is Outcome.WAIT else ""
+    return Worded(page(day, f"Health questions of {message.name}: {FOR_COACH[outcome]}", heading, *lines, agreed))
 
 
 def _answer_line(topic: Topic, values: tuple[str, ...]) -> str:

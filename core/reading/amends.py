@@ -7,7 +7,8 @@ from decimal import ROUND_FLOOR, Decimal
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Amend, Awaiting, Context, Log
-from core.reading.sets import MOST_LOAD, MOST_REPS, SIDES, Open, logs
+from core.reading.assembly import MOST_LOAD, MOST_REPS, Open
+from core.reading.sets import SIDES, logs
 from core.units import Unit
 
 if TYPE_CHECKING:

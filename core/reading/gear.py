@@ -8,8 +8,8 @@ from decimal import Decimal
 from itertools import pairwise
 
 from core.reading.acts import Have, Item
+from core.reading.assembly import MOST_LOAD
 from core.reading.lexicon import EXERCISES, listed, sayings
-from core.reading.sets import MOST_LOAD
 from core.reading.tokens import Kind, Token
 from core.units import Unit
 

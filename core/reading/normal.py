@@ -44,7 +44,7 @@ def normalise(text: str) -> str:
     """The text in plain lower-case characters; at most `LONGEST` characters of it are read."""
     text = text[:LONGEST]
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
-    plain = plain.replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
+    plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
     plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))
     return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip()
 

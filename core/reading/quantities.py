@@ -14,7 +14,7 @@ from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 
-from core.reading.lexicon import AMOUNTS, ENGLISH, PLAIN, listed
+from core.reading.lexicon import AMOUNTS, ENGLISH, HURT, PLAIN, listed
 from core.reading.phrases import Said
 from core.reading.tokens import Kind, Token
 from core.units import Unit
@@ -222,6 +222,9 @@ class _Marking:
 
     def _mark(self, said: Said) -> None:
         name = _MARKS.get(said.meaning)
+        if name in {"LEFT_SIDE", "RIGHT"} and self._text(said.first - 1) in HURT:
+            self.passed.add("...")  # "hurts on the right"
+            return
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
@@ -281,6 +284,9 @@ class _Marking:
             return self._minutes(index, token.value, after + 1)
         if following in _QUOTES and self.tokens[after].glued and self._text(index - 1) not in _QUOTES:
             self.broken |= not self.hold
+            self._emit("DURATION", index, token.value)
+            return after + 1
+        if following in {"hold", "plank", "hang"} and self._text(after + 1) in {"", ",", ".", "!", "with", "at"}:
             self._emit("DURATION", index, token.value)
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
@@ -414,6 +420,8 @@ class _Marking:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve"
             return None if tank and word == "left" else self._side(word, index, ahead)
+        if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
+            return "EACH"
         if word == "each":
             return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
@@ -453,6 +461,8 @@ class _Marking:
             return name
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1:
+            damaged = word == "l" and ahead < len(self.tokens) and self.tokens[ahead].glued and not self._is_number(index - 1)
+            self.broken |= damaged and not self.sides and not any(t.text in {"r", "right"} for t in self.tokens)  # "l2" for 12
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
         counted = before in {"kg", "lb", "reps", "rep", "s", "seconds", "/"}

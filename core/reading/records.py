@@ -13,10 +13,11 @@ from typing import TYPE_CHECKING
 from core.reading import guards
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
+from core.reading.assembly import Open
 from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.phrases import Said
 from core.reading.quantities import Part, quantities
-from core.reading.sets import Open, logs
+from core.reading.sets import logs
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:

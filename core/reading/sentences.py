@@ -313,6 +313,8 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
+    if said.meaning == "right" and any(token.text in PLACES for token in tokens[first : said.first]):
+        return False  # "my knee hurt last year but it's fine now"
     if said.meaning in _FEELINGS:
         return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
     return not _negated(tokens, said, first)

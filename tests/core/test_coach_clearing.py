@@ -115,8 +115,7 @@ def test_an_undo_makes_them_wait_again():
 
 def test_an_undo_leaves_what_the_trainee_said_themselves():
     """A doctor's yes that the trainee told stands by itself."""
-    told = replace(MIA, health=KIDNEY).diary
-    talk = Talk(replace(MIA, health=KIDNEY, diary=told)).says("clear Mia", "yes")
+    talk = Talk(replace(MIA, health=KIDNEY)).says("clear Mia", "yes")
     mia = talk.desk.clients[0]
     talk.desk = replace(talk.desk, clients=(replace(mia, diary=replace(mia.diary, notes=(*mia.diary.notes, own_word(NOW)))),))
     talk.says("undo")
@@ -174,11 +173,12 @@ def test_after_a_sign_the_coach_is_asked_anew():
     assert bar_of(talk) is None
 
 
-def test_other_answers_in_between_are_asked_about_anew():
-    """A yes is about what was asked: a new answer that decides is shown first."""
+@pytest.mark.parametrize(("health", "outcome"), [(KIDNEY, Outcome.CLEARANCE), (PREGNANT, Outcome.WAIT)])
+def test_other_answers_in_between_are_asked_about_anew(health, outcome):
+    """A yes is about what was asked: a new answer that decides is shown first, though it comes to the same."""
     talk = Talk(MIA).says("clear Mia")
-    talk.desk = replace(talk.desk, clients=(replace(MIA, health=replace(KIDNEY, decided_at=NOW)),))
-    assert talk.says("yes").the(ClearanceAsked).outcome is Outcome.CLEARANCE
+    talk.desk = replace(talk.desk, clients=(replace(MIA, health=replace(health, decided_at=NOW)),))
+    assert talk.says("yes").the(ClearanceAsked).outcome is outcome
     assert talk.changes == ()
     assert talk.says("yes").changes == (Clearance(3, agreed=True),)
 

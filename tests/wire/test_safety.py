@@ -63,3 +63,32 @@ async def test_what_could_not_be_told_is_told_after_the_next_start(network, tmp_
         assert len(network.shown(ROSA)) == count + 1
         assert "Ben told me of a warning sign" in " ".join(network.last(ROSA).text.split())
         assert await second.store.coach_notes.untold() == ()
+
+
+async def test_a_coach_who_was_away_is_told_when_they_are_back(house, network):
+    """What came meanwhile is told once, with the first that shows that they can be reached."""
+    await house.claimed()
+    await house.ready(ANA, "Ana")
+    await network.membership(ROSA, "kicked")
+    await house.settled()
+    await house.says(ANA, "chest pain")
+    assert [note.note.kind for note in await house.store.coach_notes.untold()] == [NoteKind.URGENT]
+    await network.membership(ROSA, "member")
+    await house.settled()
+    await house.says(ROSA, "/start")
+    told = [text for text in network.shown(ROSA) if text.startswith("Ana told me of a warning")]
+    assert len(told) == 1
+
+
+async def test_a_coach_says_that_somebody_young_may_train(house, network):
+    """Typed, shown, a yes with the button; then Ana's "go" begins."""
+    await house.claimed()
+    await house.ready(ANA, "Ana")
+    await house.says(ANA, "ok", "16", "go")
+    assert network.last(ANA).text.startswith("Under 18,")
+    assert '"clear Ana"' in " ".join(network.last(ROSA).text.split())
+    await house.says(ROSA, "clear Ana")
+    await house.presses(ROSA, "yes")
+    assert "Ana may train" in " ".join(network.last(ROSA).text.split())
+    await house.says(ANA, "go")
+    assert any("Warm-up" in text for text in network.shown(ANA)[-2:])

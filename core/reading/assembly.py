@@ -1,0 +1,224 @@
+"""Settled quantities become sets: one for each count, with the load, the side and the effort that belong to it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from decimal import ROUND_FLOOR, Decimal
+
+from core.reading.acts import Context, Log, Side
+from core.reading.lexicon import listed
+from core.units import Unit
+
+MOST_REPS = 199
+MOST_LOAD = {Unit.KG: Decimal(200), Unit.LB: Decimal(440)}
+MOST_RESERVE = Decimal(20)
+MOST_SECONDS = 3600
+_MOST_LISTED = 3
+_MOST_LONE_RESERVE = Decimal(5)
+EFFORT_UP_TO = Decimal(10)
+TWO = Decimal(2)
+_LISTING = listed("words_sets", "listing")
+"""Words that may stand between two sets of one message."""
+
+
+@dataclass(slots=True, eq=False)
+class Quantity:
+    """A quantity on its way to a set; `link` is what stands between it and the one before."""
+
+    kind: str  # bare, reps, load, reserve, effort, seconds, side, same, sets
+    value: Decimal = Decimal(0)
+    unit: Unit | None = None
+    side: Side | None = None
+    links: tuple[str, ...] = ()
+    at: int = 0
+    dropped: frozenset[str] = frozenset()
+    flags: set[str] = field(default_factory=set)
+
+    def linked(self, *names: str) -> bool:
+        """Whether one of these links stands before it."""
+        return any(name in self.links for name in names)
+
+
+class Open(Exception):
+    """The statement can mean more than one thing; `choices` are the likely ones."""
+
+    def __init__(self, *choices: tuple[Log, ...]) -> None:
+        super().__init__()
+        self.choices = choices
+
+
+@dataclass(slots=True)
+class _Set:
+    """One set being put together; each field at most once."""
+
+    values: dict[str, Quantity] = field(default_factory=dict)
+    at: int = 0
+
+    def add(self, item: Quantity) -> None:
+        if item.kind in self.values:
+            held = self.values[item.kind]
+            if (held.value, held.unit, held.side) != (item.value, item.unit, item.side):
+                raise Open
+        self.values[item.kind] = item
+
+    def log(self) -> Log:
+        def number(kind: str) -> Decimal | None:
+            return self.values[kind].value if kind in self.values else None
+
+        load, side, reps, seconds = (
+            self.values.get("load"),
+            self.values.get("side"),
+            number("reps"),
+            number("seconds"),
+        )
+        return Log(
+            reps=None if reps is None else int(reps.to_integral_value(ROUND_FLOOR)),
+            load=None if load is None else load.value,
+            unit=None if load is None else load.unit,
+            side=None if side is None else side.side,
+            reserve=number("reserve"),
+            rpe=number("effort"),
+            seconds=None if seconds is None else int(seconds),
+            same="same" in self.values and (load is None or reps is None),
+        )
+
+
+def assemble(items: list[Quantity], context: Context) -> list[Log]:
+    """The sets: one for each count of reps (or of seconds, in a hold), with what belongs to it."""
+    counts = [item for item in items if item.kind == "reps"]
+    if not counts or sum(item.kind == "seconds" for item in items) > len(counts):
+        seconds = [item for item in items if item.kind == "seconds"]
+        if counts and seconds:
+            raise Open
+        counts = counts or seconds
+    sides = [item for item in items if item.kind == "side"]
+    if len(counts) <= 1:
+        return [_single(items, sides)]
+    slashed = sum(count.linked("slash") for count in counts[1:])
+    if slashed == 1 and not sides and not any(item.kind == "load" and item.at < counts[1].at for item in items):
+        raise Open  # "14/12 at 7kg" may be so many of so many
+    if context.sides and not sides and len(counts) == TWO:
+        raise Open
+    _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
+    sets = [_Set(at=count.at) for count in counts]
+    for one, count in zip(sets, counts, strict=True):
+        one.add(count)
+    for kind in ("load", "side", "reserve", "effort", "seconds", "same"):
+        rest = [item for item in items if item.kind == kind and item not in counts]
+        _share(rest, counts, sets, items)
+    _share_unit(sets)
+    return [one.log() for one in sets]
+
+
+def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -> None:
+    """Raises `Open` when what stands between two counts does not read like a list of sets."""
+    if counts[1].linked("break") and not counts[1].dropped and counts[0].value <= _MOST_LISTED and counts[0].kind == "reps":
+        raise Open  # "1. 11 at 20kg" may be a numbered line
+    loads = [item for item in items if item.kind == "load"]
+    rising = all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
+    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
+        raise Open  # "8, 10, 12 kg" may be what somebody owns
+    for count in counts[1:]:
+        before = items[items.index(count) - 1]
+        if count.dropped - _LISTING or (
+            count.linked("with", "for", "by", "at", "at_sign")
+            and not (before.kind == "side" or (before.kind == "load" and items.index(before) < items.index(counts[0])))
+            and not count.linked("label")
+            and not (before.kind == "load" and count.linked("by"))
+        ):
+            raise Open
+        if count.linked("of") or (before.kind == "load" and count.linked("by") and _is_complete(items, before)):
+            raise Open  # "11 of 12", "11 at 20kg x2"
+        if not sided and not count.links and not count.dropped and len(counts) <= TWO:
+            raise Open
+
+
+def _is_complete(items: list[Quantity], load: Quantity) -> bool:
+    """Whether the load already has its count before it, with nothing to part them but "at" or a cross."""
+    at = items.index(load)
+    return at > 0 and items[at - 1].kind == "reps" and not load.linked("comma", "and", "break")
+
+
+def _single(items: list[Quantity], sides: list[Quantity]) -> Log:
+    """The one set of a message."""
+    one = _Set()
+    if len({side.side for side in sides}) > 1 or any(item.kind == "same" and item.linked("and") for item in items[1:]):
+        raise Open
+    for item in items:
+        one.add(item)
+    lone = one.values["reserve"].value if set(one.values) == {"reserve"} else Decimal(0)
+    if set(one.values) <= {"side"} or lone > _MOST_LONE_RESERVE:
+        raise Open
+    return one.log()
+
+
+def _share(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items: list[Quantity]) -> None:
+    """Give each quantity of one kind to the sets it belongs to."""
+    if not rest:
+        return
+    if len(rest) == 1 and rest[0].kind in {"load", "same"}:
+        for one in sets:
+            one.add(rest[0])
+        return
+    if len(rest) == 1 and rest[0].side is Side.EACH:
+        for one in sets:
+            one.add(rest[0])
+        return
+    if len(rest) == len(sets):
+        for one, item in zip(sets, rest, strict=True):
+            one.add(item)
+        # Each must stand on the same hand of its count, or the pairing is not what was meant.
+        before = {item.at < count.at for item, count in zip(rest, counts, strict=True)}
+        if len(before) > 1:
+            raise Open
+        return
+    if rest[0].kind in {"reserve", "effort"}:
+        for item in rest:
+            nearest = max((one for one in sets if one.at < item.at), key=lambda one: one.at, default=None)
+            if nearest is None:
+                raise Open
+            nearest.add(item)
+        return
+    if rest[0].kind == "load":
+        _share_loads(rest, counts, sets, items)
+        return
+    raise Open
+
+
+def _share_loads(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items: list[Quantity]) -> None:
+    """Several loads for more sets: each covers the counts before it ("11 and 10 at 20kg, 9 at 17.5"), or all after it."""
+    first_is_load = items.index(rest[0]) < items.index(counts[0])
+    for one in sets:
+        if first_is_load:
+            load = max((item for item in rest if item.at < one.at), key=lambda item: item.at, default=None)
+        else:
+            load = min((item for item in rest if item.at > one.at), key=lambda item: item.at, default=None)
+        if load is None:
+            raise Open
+        one.add(load)
+
+
+def _share_unit(sets: list[_Set]) -> None:
+    """A unit said once covers all loads of the message."""
+    units = {one.values["load"].unit for one in sets if "load" in one.values} - {None}
+    if len(units) == 1:
+        unit = units.pop()
+        for one in sets:
+            load = one.values.get("load")
+            if load is not None and load.unit is None and "bodyweight" not in load.flags:
+                one.values["load"] = replace(load, unit=unit)
+
+
+def checked(log: Log, context: Context) -> Log:
+    """The log, if a person can have done it; raises `Open` when not."""
+    most_load = MOST_LOAD[log.unit or context.unit or Unit.KG]
+    possible = (
+        (log.reps is None or log.reps <= MOST_REPS)
+        and (log.load is None or log.load <= most_load)
+        and (log.reserve is None or log.reserve <= MOST_RESERVE)
+        and (log.rpe is None or 1 <= log.rpe <= EFFORT_UP_TO)
+        and (log.seconds is None or 0 < log.seconds <= MOST_SECONDS)
+    )
+    if not possible:
+        raise Open
+    return log
