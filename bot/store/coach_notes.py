@@ -5,20 +5,20 @@ The coach sees the kind of a note and its value (an outcome, a place where the t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import select, update
 
 from bot.store.tables import SAFETY_NOTE, TRAINEE
-from bot.store.values import note_of
-from core.health import AT_ONCE, NoteKind, SafetyNote
+from bot.store.values import health_of, note_of
+from core.health import AT_ONCE, NoteKind, SafetyNote, read_outcome
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
     from datetime import datetime
 
-    from sqlalchemy import Connection
+    from sqlalchemy import Connection, Row
 
     from bot.store.database import Database
 
@@ -50,11 +50,19 @@ class CoachNotes:
 
 def untold_notes(connection: Connection, kinds: Sequence[NoteKind]) -> tuple[CoachNote, ...]:
     """The notes of these kinds that the coach was not told yet, oldest first, inside the caller's transaction."""
-    both = select(SAFETY_NOTE, TRAINEE.c.name).join(TRAINEE, TRAINEE.c.id == SAFETY_NOTE.c.trainee_id)
+    both = select(SAFETY_NOTE, TRAINEE.c.name, TRAINEE.c.health).join(TRAINEE, TRAINEE.c.id == SAFETY_NOTE.c.trainee_id)
     waiting = both.where(SAFETY_NOTE.c.told_at.is_(None) & SAFETY_NOTE.c.kind.in_([kind.value for kind in kinds])).order_by(
         SAFETY_NOTE.c.id
     )
-    return tuple(CoachNote(row.id, row.trainee_id, row.name, note_of(row)) for row in connection.execute(waiting))
+    return tuple(CoachNote(row.id, row.trainee_id, row.name, _agreed_part(row)) for row in connection.execute(waiting))
+
+
+def _agreed_part(row: Row[Any]) -> SafetyNote:
+    """The note, without the answers when the trainee does not agree to that any more."""
+    note = note_of(row)
+    if note.kind is not NoteKind.OUTCOME or health_of(row.health, f"trainee {row.trainee_id}").share:
+        return note
+    return replace(note, value=read_outcome(note.value)[0].value)
 
 
 def notes_told(connection: Connection, numbers: Sequence[int], at: datetime) -> None:

@@ -154,6 +154,15 @@ def trainee_columns(trainee: Trainee) -> Columns:
     }
 
 
+def health_of(text: str | None, where: str) -> Health:
+    """What a trainee answered to the health questions, as their row holds it.
+
+    Raises:
+        RowBroken: when it cannot be read.
+    """
+    return Health() if text is None else _read(_healths, text, where)
+
+
 def trainee_of(row: Row[Any], items: Iterable[Row[Any]]) -> Trainee:
     """A trainee from their row and the rows of their rack, in order.
 
@@ -168,7 +177,7 @@ def trainee_of(row: Row[Any], items: Iterable[Row[Any]]) -> Trainee:
         unit=_word(Unit, row.unit, where),
         rack=rack if row.rack_said else None,
         cautions_accepted_at=row.cautions_accepted_at,
-        health=Health() if row.health is None else _read(_healths, row.health, where),
+        health=health_of(row.health, where),
         reminders=None if row.reminder is None else _recurrence_of(row.reminder, where),
         reminders_since=row.reminders_since,
         snoozed_until=row.snoozed_until,

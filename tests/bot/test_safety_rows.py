@@ -135,7 +135,7 @@ async def test_a_note_never_carries_a_whole_text(store, ana):
 async def test_the_coach_reads_the_answers_in_words_only_of_who_agreed(store, ana, agreed):
     """Kept with the step, handed to the coach as it was: signs, disease, places in words, or the outcome alone."""
     kept = SafetyNote(T0, NoteKind.OUTCOME, outcome_value(Outcome.CLEARANCE, HEALTH, answers=agreed))
-    await store.handle(ana, None, always(SafetyNoted(kept)), T0)
+    await store.handle(ana, None, always(HealthSaid(replace(HEALTH, share=agreed)), SafetyNoted(kept)), T0)
     (told,) = await store.coach_notes.untold()
     lines = worded(SafetyNews(told.trainee, told.note.kind, told.note.value)).text.split("\n")
     heard = " ".join(line.strip() for line in lines)
@@ -146,3 +146,12 @@ async def test_the_coach_reads_the_answers_in_words_only_of_who_agreed(store, an
     )
     assert (answers in heard) is agreed
     assert ("knee" in heard or "ankles" in heard) is agreed
+
+
+async def test_an_agreement_taken_back_holds_for_notes_not_told_yet(store, ana):
+    """The note was kept with the answers; told later, it holds the outcome alone."""
+    kept = SafetyNote(T0, NoteKind.OUTCOME, outcome_value(Outcome.CLEARANCE, HEALTH, answers=True))
+    await store.handle(ana, None, always(HealthSaid(replace(HEALTH, share=True)), SafetyNoted(kept)), T0)
+    await store.handle(ana, None, always(HealthSaid(replace(HEALTH, share=False))), after(5))
+    (told,) = await store.coach_notes.untold()
+    assert told.note.value == Outcome.CLEARANCE.value
