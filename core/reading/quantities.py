@@ -75,6 +75,7 @@ _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
 _LONGEST_UNSAID_HOLD = Decimal(5)
+_GOES_ON = frozenset({"then", "plus", "did"})
 _SHORTEST_HOLD_S = 15
 
 
@@ -351,6 +352,10 @@ class _Marking:
             name = "EFFORT"
         elif word == "more":
             name = "MORE"
+            first = after - 1
+            while self._is_number(first - 1):
+                first -= 1
+            self.broken |= self._text(first - 1) in _GOES_ON  # "10, then 2 more" is twelve done, or ten and two left?
             length = 2 if next_word in AMOUNTS["reps"] else 1
         if name is None:
             return after
