@@ -11,6 +11,7 @@ from bot.store.values import (
     ending_columns,
     note_columns,
     pain_columns,
+    question_columns,
     rack_columns,
     set_columns,
     unasked_columns,
@@ -25,6 +26,7 @@ from core.diary import (
     PainDescribed,
     PainEased,
     PainNoted,
+    QuestionAsked,
     RackSaid,
     ReminderSet,
     SafetyNoted,
@@ -33,6 +35,7 @@ from core.diary import (
     SnoozeSet,
     UnaskedNoted,
     UnitChosen,
+    WordSaid,
     WorkoutClosed,
     WorkoutOpened,
     ZoneChosen,
@@ -47,7 +50,15 @@ if TYPE_CHECKING:
 
 _ADD = {
     table: insert(table)
-    for table in (tables.SET_RECORD, tables.SET_VOID, tables.WORKOUT, tables.PAIN_RECORD, tables.SAFETY_NOTE, tables.UNASKED)
+    for table in (
+        tables.SET_RECORD,
+        tables.SET_VOID,
+        tables.WORKOUT,
+        tables.PAIN_RECORD,
+        tables.SAFETY_NOTE,
+        tables.UNASKED,
+        tables.QUESTION,
+    )
 }
 
 
@@ -85,6 +96,12 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
             _write_rack(connection, trainee_id, rack)
         case UnaskedNoted(record):
             connection.execute(_ADD[tables.UNASKED], unasked_columns(trainee_id, record))
+        case WordSaid(number, at):
+            word = tables.COACH_WORD.c
+            of_number = (word.trainee_id == trainee_id) & (word.number == number)
+            connection.execute(update(tables.COACH_WORD).where(of_number).values(told_at=at))
+        case QuestionAsked(question):
+            connection.execute(_ADD[tables.QUESTION], question_columns(trainee_id, question))
         case CautionsAccepted() | UnitChosen() | HealthSaid() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:

@@ -1,0 +1,62 @@
+"""Trainees and their diaries read from rows. Plain functions over a connection, inside somebody's transaction."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from sqlalchemy import select
+
+from bot.store.blocks import read_block, read_coming
+from bot.store.tables import COACH_WORD, PAIN_RECORD, QUESTION, RACK_ITEM, SAFETY_NOTE, SET_RECORD, SET_VOID, UNASKED, WORKOUT
+from bot.store.values import note_of, pain_of, question_of, set_of, trainee_of, unasked_of, voided_numbers, word_of, workout_of
+from core.diary import History
+
+if TYPE_CHECKING:
+    from sqlalchemy import ColumnElement, Connection, Row, Table
+
+    from core.diary import SetRecord
+    from core.trainee import Trainee
+
+
+def trainee_in(connection: Connection, row: Row[Any]) -> Trainee:
+    """A trainee from their row, with their rack, their plan and what is coming.
+
+    Raises:
+        bot.errors.RowBroken: when a value is none that may be stored.
+    """
+    trainee = trainee_of(row, _rows(connection, RACK_ITEM, row.id, "position"))
+    return replace(trainee, block=read_block(connection, row.id), coming=read_coming(connection, row.id))
+
+
+def diary_of(connection: Connection, trainee_id: int) -> History:
+    """A trainee's whole diary, oldest first.
+
+    Raises:
+        bot.errors.RowBroken: when a value is none that may be stored.
+    """
+    return History(
+        sets_of(connection, trainee_id),
+        tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id, "number")),
+        tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id, "id")),
+        tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id, "id")),
+        tuple(note_of(row) for row in _rows(connection, SAFETY_NOTE, trainee_id, "id")),
+        tuple(word_of(row) for row in _rows(connection, COACH_WORD, trainee_id, "number")),
+        tuple(question_of(row) for row in _rows(connection, QUESTION, trainee_id, "number")),
+    )
+
+
+def sets_of(connection: Connection, trainee_id: int) -> tuple[SetRecord, ...]:
+    """A trainee's set records, in the order noted; those that no longer hold included.
+
+    Raises:
+        bot.errors.RowBroken: when a value is none that may be stored.
+    """
+    rows = _rows(connection, SET_RECORD, trainee_id, "number")
+    voided = voided_numbers(rows, [row.number for row in _rows(connection, SET_VOID, trainee_id, "number")])
+    return tuple(set_of(row, voided=row.number in voided) for row in rows)
+
+
+def _rows(connection: Connection, table: Table, trainee_id: int, order: str) -> list[Row[Any]]:
+    of_trainee: ColumnElement[bool] = table.c.trainee_id == trainee_id
+    return list(connection.execute(select(table).where(of_trainee).order_by(table.c[order])))
