@@ -21,8 +21,7 @@ from bot.clock import LiveClock, SimulatedClock
 from bot.errors import FixtureBroken, NotAScriptFolder, TraineeUnknown
 from bot.lock import claimed
 from bot.log import to_file
-from bot.pictures.gallery import FOLDER as PICTURES
-from bot.pictures.gallery import Gallery
+from bot.pictures.gallery import FOLDERS, Gallery
 from bot.ports import Rendered
 from bot.settings import DATA_VARIABLE, SQLITE_NAME, Settings, make_folder, read_settings
 from bot.store.store import Store
@@ -96,7 +95,7 @@ def rendered(message: Message) -> Rendered:
         words.replies,
         type(message).__name__,
         message.slug if isinstance(message, Card) else None,
-        getattr(message, "picture", None),
+        getattr(message, "picture", None) or getattr(message, "document", None),
     )
 
 
@@ -218,4 +217,5 @@ async def _make_room(folder: Path, start: datetime) -> None:
 def _clear(folder: Path) -> None:
     for left in folder.glob(f"{SQLITE_NAME}*"):
         left.unlink()
-    shutil.rmtree(folder / PICTURES, ignore_errors=True)
+    for drawn in FOLDERS:
+        shutil.rmtree(folder / drawn, ignore_errors=True)

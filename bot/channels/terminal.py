@@ -11,7 +11,7 @@ from prompt_toolkit import PromptSession
 from prompt_toolkit.patch_stdout import patch_stdout
 
 from bot.errors import Unreachable
-from bot.wording.terminal import GOODBYE, HOW_TO_LEAVE, NOT_KEPT, PICTURE, QUIT_WORDS
+from bot.wording.terminal import DOCUMENT, GOODBYE, HOW_TO_LEAVE, NOT_KEPT, PICTURE, QUIT_WORDS
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -42,8 +42,10 @@ class Terminal:
         """
         if trainee != self._trainee_id:
             raise Unreachable
-        picture = "" if letter.rendered.picture is None else f"\n{PICTURE}\n{letter.rendered.picture}"
-        print(on_screen(letter.rendered.text + picture), flush=True)  # noqa: T201 - this is the terminal
+        rendered = letter.rendered
+        picture = "" if rendered.picture is None else f"\n{PICTURE}\n{rendered.picture}"
+        document = "" if rendered.document is None else f"\n{DOCUMENT}\n{rendered.document}"
+        print(on_screen(rendered.text + picture + document), flush=True)  # noqa: T201 - this is the terminal
 
     async def hold(self, assistant: Assistant) -> None:
         """Talk until the trainee leaves (end of input, Ctrl-C, or a word of leaving)."""

@@ -94,7 +94,8 @@ def _desk(connection: Connection, coach_id: int, newcomers_id: int, history_of: 
         for row in connection.execute(select(CIRCUIT.c.id, CIRCUIT.c.body).order_by(CIRCUIT.c.id))
     }
     coaches = select(COACH.c.person_id)
-    rows = connection.execute(select(TRAINEE).where(TRAINEE.c.id.not_in(coaches)).order_by(TRAINEE.c.id)).all()
+    there = TRAINEE.c.id.not_in(coaches) & TRAINEE.c.forgotten_at.is_(None)
+    rows = connection.execute(select(TRAINEE).where(there).order_by(TRAINEE.c.id)).all()
     coach = connection.execute(select(TRAINEE.c.name, TRAINEE.c.zone).where(TRAINEE.c.id == coach_id)).one()
     gone = {row.trainee_id: row.gone_at for row in connection.execute(select(ACCOUNT.c.trainee_id, ACCOUNT.c.gone_at))}
     clients = (

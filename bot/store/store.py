@@ -15,7 +15,8 @@ from bot.store.blocks import circuit_id, keep_circuit
 from bot.store.coach_notes import CoachNotes
 from bot.store.coaching import decide_and_write, make_coach, moment_of_talk, newcomers
 from bot.store.engine import open_database
-from bot.store.ledger import Ledger
+from bot.store.forgetting import Forgetting, coaches, forgotten_so_far, nameless
+from bot.store.ledger import NOBODY, Ledger
 from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
 from bot.store.revision import bring_to_newest
@@ -38,7 +39,9 @@ from bot.store.writing import write_entry
 from core.circuit import Circuit
 from core.diary import History, SafetyNoted, SetRecord
 from core.health import AT_ONCE
+from core.own_messages import SomebodyForgotten
 from core.reminders import offsets_of
+from core.session.events import Say
 from core.session.moment import moment
 from core.session.states import State
 
@@ -79,6 +82,8 @@ class Handled:
         messages: how many messages it put into the outbox.
         letters: those of them that were claimed.
         for_coach: whether there is something that the coach is to be told at once.
+        forgotten: whether the trainee had everything erased.
+        coaches: the ids of the coaches into whose chats it put something.
         seen: true when the incoming message had been handled before, and nothing changed.
     """
 
@@ -86,6 +91,8 @@ class Handled:
     messages: int = 0
     letters: tuple[Letter, ...] = ()
     for_coach: bool = False
+    forgotten: bool = False
+    coaches: tuple[int, ...] = ()
     seen: bool = False
 
 
@@ -111,6 +118,7 @@ class Store:
         self.outgoing = Outgoing(database)
         self.people = People(database)
         self.coach_notes = CoachNotes(database)
+        self.forgetting = Forgetting(database)
 
     @classmethod
     async def open(cls, url: str, render: Render) -> Self:
@@ -251,6 +259,11 @@ class Store:
         at: datetime | None = await self._database.read(lambda connection: connection.execute(_HEARD, same).scalar_one_or_none())
         return at
 
+    async def bury(self, trainee_id: int) -> None:
+        """Take the last of somebody who had everything erased: the goodbye is out, or cannot be sent."""
+        await self.forgetting.bury(trainee_id)
+        self._known.pop(trainee_id, None)
+
     async def records(self, name: str | None) -> tuple[tuple[str, SetRecord], ...]:
         """The set records of one trainee or of all, each with the trainee's name, oldest first.
 
@@ -294,11 +307,21 @@ class Store:
             after = _write(connection, trainee_id, known, step, now)
             letters = Outbound(trainee_id, step.messages, self._render, now, moment(step.state)).put(connection, claim=claim)
             told = any(isinstance(entry, SafetyNoted) and entry.note.kind in AT_ONCE for entry in step.records)
-            return after, Handled(step.wake_at, len(step.messages), letters, for_coach=told)
+            forgotten = after.ledger.trainee is NOBODY
+            informed = self._tell_forgotten(connection, now) if forgotten else ()
+            return after, Handled(step.wake_at, len(step.messages), letters, told, forgotten, informed)
 
         known, handled = await self._database.write(work)
         self._remember(trainee_id, known)
         return handled
+
+    def _tell_forgotten(self, connection: Connection, now: datetime) -> tuple[int, ...]:
+        """Put it into every coach's chat that somebody had everything erased; nothing but the count."""
+        news = (Say(SomebodyForgotten(forgotten_so_far(connection))),)
+        told = coaches(connection)
+        for coach_id in told:
+            Outbound(coach_id, news, self._render, now).put(connection, claim=False)
+        return told
 
     async def handle_coach(
         self,
@@ -368,6 +391,8 @@ def _write(connection: Connection, trainee_id: int, known: _Known, step: Step, n
     columns = {"revision": after.revision, "state": state_text(step.state), "wake_at": step.wake_at, "seen_at": now}
     if ledger.trainee != known.ledger.trainee:
         columns |= trainee_columns(ledger.trainee)
+    if ledger.trainee is NOBODY:
+        columns["name"] = nameless(trainee_id, now)
     connection.execute(_STEP, columns | {"of_id": trainee_id})
     return after
 

@@ -3,7 +3,7 @@
 `book` finds the wording of a message; the other files hold one function a message, by subject. To add one, see DEVELOPERS.md.
 """
 
-from bot.wording import account, between, coach, days, first_talk, reports, safety, summary, walk
+from bot.wording import account, between, coach, days, first_talk, own, reports, safety, summary, walk
 from bot.wording.book import Worded, entries, worded
 
 __all__ = [
@@ -14,6 +14,7 @@ __all__ = [
     "days",
     "entries",
     "first_talk",
+    "own",
     "reports",
     "safety",
     "summary",
