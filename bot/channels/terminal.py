@@ -33,6 +33,7 @@ class Terminal:
 
     def __init__(self, trainee_id: int) -> None:
         self._trainee_id = trainee_id
+        self._left = False
 
     async def send(self, trainee: int, letter: Letter) -> None:
         """Print a message above the line being typed.
@@ -48,7 +49,7 @@ class Terminal:
         print(on_screen(rendered.text + picture + document), flush=True)  # noqa: T201 - this is the terminal
 
     async def hold(self, assistant: Assistant) -> None:
-        """Talk until the trainee leaves (end of input, Ctrl-C, or a word of leaving)."""
+        """Talk until the trainee leaves (end of input, Ctrl-C, a word of leaving), or had everything erased."""
         print(HOW_TO_LEAVE, flush=True)  # noqa: T201
         await assistant.opened(self._trainee_id)
         async for text in _typed_lines() if sys.stdin.isatty() else _piped_lines():
@@ -56,10 +57,14 @@ class Terminal:
                 break
             if text.strip() and not await assistant.said(self._trainee_id, text, uuid.uuid4().hex, CHANNEL):
                 print(on_screen(NOT_KEPT), flush=True)  # noqa: T201
+            if assistant.has_left(self._trainee_id):
+                self._left = True
+                break
 
     def part(self) -> None:
-        """Say goodbye, after the last message is out."""
-        print(on_screen(GOODBYE), flush=True)  # noqa: T201
+        """Say goodbye, after the last message is out; who had everything erased has been told so."""
+        if not self._left:
+            print(on_screen(GOODBYE), flush=True)  # noqa: T201
 
 
 async def _typed_lines() -> AsyncIterator[str]:

@@ -28,7 +28,7 @@ FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")  # how a cell begins that some 
 
 
 def csv_of(file: RecordsFile) -> bytes:
-    """Every set that was noted, undone and replaced ones included, a line each, oldest first; the fields of the `records` command."""
+    """Every set that was noted, undone and replaced ones included, a line each: the fields of the `records` command."""
     table = io.StringIO(newline="")
     table.write(BYTE_ORDER_MARK)
     writer = csv.writer(table)

@@ -5,23 +5,19 @@ from __future__ import annotations
 import asyncio
 import hashlib
 import logging
-import shutil
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from bot.files import file_of
+from bot.files.folders import FILES, PICTURES, written
 from bot.pictures import drawn
 from core.pictures import Board, ProgressPicture
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
     from pathlib import Path
 
     from bot.ports import Channel, Document, Letter, Rendered
     from core.pictures import Picture
-
-PICTURES, FILES = "pictures", "files"
-FOLDERS = (PICTURES, FILES)  # in each, a folder for each trainee
 
 _log = logging.getLogger(__name__)
 
@@ -51,7 +47,7 @@ class Gallery:
             case Board() | ProgressPicture():
                 return replace(rendered, picture=self._hang(trainee, shows))
             case _:
-                return replace(rendered, document=_written(self._data / FILES / str(trainee), *file_of(shows)))
+                return replace(rendered, document=written(self._data / FILES / str(trainee), *file_of(shows)))
 
     def _hang(self, trainee: int, picture: Picture) -> Path:
         """The picture's file, drawn when it is not there yet."""
@@ -59,28 +55,4 @@ class Gallery:
         name = f"{kind}-{hashlib.sha256(repr(picture).encode()).hexdigest()[:10]}.png"
         folder = self._data / PICTURES / str(trainee)
         there = folder / name
-        return there if there.exists() else _written(folder, name, drawn(picture))
-
-
-def _written(folder: Path, name: str, content: bytes) -> Path:
-    """A file, written whole or not at all; each trainee has a folder, for their owner's eyes alone."""
-    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-    file = folder / name
-    unfinished = file.with_suffix(".part")
-    unfinished.touch(mode=0o600)
-    unfinished.write_bytes(content)
-    unfinished.replace(file)
-    return file
-
-
-def clear(data: Path, ids: Iterable[int]) -> None:
-    """Remove what was made for these trainees, whole folders; what is still wanted is made anew."""
-    for kind in FOLDERS:
-        for trainee in ids:
-            shutil.rmtree(data / kind / str(trainee), ignore_errors=True)
-
-
-def owners(data: Path) -> frozenset[int]:
-    """The ids of the trainees for whom something was made."""
-    folders = (folder for kind in FOLDERS for folder in (data / kind).glob("*"))
-    return frozenset(int(folder.name) for folder in folders if folder.name.isdecimal())
+        return there if there.exists() else written(folder, name, drawn(picture))

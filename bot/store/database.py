@@ -159,7 +159,9 @@ def _hand_back(done: Sequence[tuple[_Errand, Any, BaseException | None]]) -> Non
 
 
 def _scrub(file: str) -> None:
-    """Write the database anew without its gaps, and empty the log beside it; on a connection of its own, for neither may be in a transaction.
+    """Write the database anew without its gaps, and empty the log beside it.
+
+    On a connection of its own: neither may be in a transaction.
 
     Raises:
         sqlite3.Error: when another process holds it for too long, or the disk is full.

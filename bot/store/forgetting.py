@@ -52,7 +52,7 @@ OF_TRAINEE = (
 
 @dataclass(frozen=True)
 class Leaver:
-    """Somebody who had everything erased and whose bare row is still there; `reachable` while there is an account to say goodbye to."""
+    """Somebody who is erased, with the bare row still there; `reachable` while there is an account to say goodbye to."""
 
     id: int
     reachable: bool
@@ -97,8 +97,8 @@ class Forgetting:
         """Leave nothing of what was deleted in the database's files."""
         await self._database.scrub()
 
-    async def folders(self) -> tuple[frozenset[int], frozenset[int]]:
-        """The ids of everybody there is, and those of the coaches among them."""
+    async def owners(self) -> tuple[frozenset[int], frozenset[int]]:
+        """The ids of everybody who may have files, and those of the coaches among them."""
 
         def work(connection: Connection) -> tuple[frozenset[int], frozenset[int]]:
             there = select(tables.TRAINEE.c.id).where(tables.TRAINEE.c.forgotten_at.is_(None))

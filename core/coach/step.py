@@ -29,6 +29,8 @@ from core.coach_messages import (
     ToMend,
 )
 from core.messages import SafetyNews
+from core.own_messages import ForgetByHost
+from core.reading.own_talk import OwnWord, own_talk
 from core.reminders import local_date
 from core.session.events import Edited, Event, Opened, Said, Say, Woke
 
@@ -51,7 +53,7 @@ def step(state: CoachState, event: Event, desk: Desk, now: datetime) -> CoachSte
         desk: who trains, and the circuits there are.
         now: the instant (UTC).
     """
-    said: Sequence[CoachMessage | SafetyNews] = ()
+    said: Sequence[CoachMessage | SafetyNews | ForgetByHost] = ()
     changes: tuple[Change, ...] = ()
     match event:
         case Woke():
@@ -67,7 +69,7 @@ def step(state: CoachState, event: Event, desk: Desk, now: datetime) -> CoachSte
     return CoachStep(state, changes, tuple(Say(message) for message in said))
 
 
-Outcome = tuple[CoachState, tuple[Change, ...], list["CoachMessage"]]
+Outcome = tuple[CoachState, tuple[Change, ...], "Sequence[CoachMessage | ForgetByHost]"]
 
 
 def _waiting(state: CoachState, desk: Desk) -> Iterator[CoachMessage]:
@@ -92,6 +94,8 @@ def _news(desk: Desk, now: datetime) -> Iterator[SafetyNews]:
 
 
 def _said(state: CoachState, text: str, desk: Desk, now: datetime) -> Outcome:
+    if own_talk(text, desk.coach) == OwnWord("forget"):
+        return state, (), [ForgetByHost()]
     typed = read_coach(text, desk, local_date(now, desk.zone))
     match typed:
         case Faulty(faults):  # a yes that follows must not be about what was shown before
