@@ -113,6 +113,11 @@ def answered(text: str, turn: Turn) -> bool | None:
     return False if says_no(text) else None
 
 
+def asked_again(state: State, turn: Turn) -> State:
+    """Who took a copy first, as they were offered, is asked again."""
+    return _forget(state, turn) if any(isinstance(say.message, RecordsHere) for say in turn.messages) else state
+
+
 def still_asked(event: Event, turn: Turn) -> bool:
     """Whether the question about erasing is still the last one: nobody has spoken, and the clock has asked nothing else."""
     return isinstance(event, Woke) and all(isinstance(say.message, CALLS) for say in turn.messages)

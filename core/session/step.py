@@ -129,8 +129,10 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
     due_at = None
     if plan.trainee.ended_at is not None:
         state = own.ended(state, event, _alarm(state, event, turn), turn)
+        state = own.asked_again(state, turn) if forget_asked else state
     else:
         state = _happened(ring(state, turn), event, turn, kept=answered is False)
+        state = own.asked_again(state, turn) if forget_asked else state
         due_at = unasked.see_to(state, turn)
         state = guarded(state, turn, heard=not isinstance(event, Woke))
     if forget_asked and own.still_asked(event, turn):
@@ -211,13 +213,12 @@ def _own(state: State, said: OwnTalk, turn: Turn) -> State:
     """What is the trainee's own; what was said before a question to the coach counts, and so does pain inside it."""
     if not isinstance(said, ForCoach):
         return own.heard(state, said, turn)
-    if said.before:
-        state = _said(state, said.before, turn)
-    state = own.heard(state, said, turn)
-    if said.question is None or not isinstance(state, Running | Idle):
-        return state
-    pains = [act for act in read(said.question, context_of(state, turn)) if isinstance(act, Pain)]
-    return _carry_out(state, pains, turn)
+    after = _said(state, said.before, turn) if said.before else state
+    own.heard(state, said, turn)
+    if said.question is None or not isinstance(after, Running | Idle):
+        return after
+    pains = [act for act in read(said.question, context_of(after, turn)) if isinstance(act, Pain)]
+    return _carry_out(after, pains, turn)
 
 
 def _edited(state: State, text: str, records: tuple[SetRecord, ...], turn: Turn) -> State:

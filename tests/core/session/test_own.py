@@ -132,7 +132,8 @@ def test_a_set_before_the_question_is_noted():
     """Told in the same breath, it is a report like any other."""
     walk = Walk(known=True).says("go", "go", "go").waits(62).says("11 at 12kg. Ask coach if that is enough")
     assert [record.reps for record in walk.history.sets] == [11]
-    assert walk.history.questions[-1].text == "if that is enough"
+    asked = walk.history.questions[-1]
+    assert (asked.text, asked.station) == ("if that is enough", 1)
 
 
 def test_an_urgent_sign_in_a_question_stops_everything_first():
@@ -182,12 +183,18 @@ def test_a_clear_yes_directly_after_erases_everything(walk):
     assert erased(said_by(walk, "yes"))
 
 
-@pytest.mark.parametrize("text", ["no", "ok", "yeah", "go", "my records", "11 at 12kg", "who sees this?", "hello?"])
+@pytest.mark.parametrize("text", ["no", "ok", "yeah", "go", "11 at 12kg", "who sees this?", "hello?"])
 def test_anything_else_keeps_everything(walk, text):
     """And a yes after that is a yes to nothing."""
     walk.says("forget me", text)
     assert not walk.state.forget_asked
     assert not erased(said_by(walk, "yes"))
+
+
+def test_who_takes_a_copy_first_is_asked_again(walk):
+    """As they were offered: the files, then the question, and a yes is to it."""
+    assert [type(message) for message in walk.says("forget me", "my records").said] == [RecordsHere, RecordsHere, ForgetAsked]
+    assert erased(said_by(walk, "yes"))
 
 
 def test_a_no_is_answered(walk):
