@@ -70,6 +70,10 @@ SAFE = (
     messages.OtherSideAsked,
     messages.EffortAsked,
     messages.EffortNoted,
+    messages.RestGiven,
+    messages.CoachWrites,
+    messages.CoachAnswers,
+    messages.CoachChanged,
 )
 
 SAYS_SO = (messages.ClearanceNeeded, messages.ClearanceTooSoon, messages.FeverRest, messages.UrgentStop, messages.HealthOutcome)

@@ -15,6 +15,7 @@ from bot.wording import entries, worded
 from bot.wording.phrases import WIDTH
 from core import messages
 from core.catalogue import all_exercises
+from core.changed import Changed, ChangeKind
 from core.circuit import Side
 from core.health import (
     AgeBand,
@@ -86,6 +87,10 @@ MOVES = st.lists(st.from_type(Move), min_size=1, max_size=4, unique=True).map(tu
 CHECKS = st.lists(st.from_type(Check), min_size=2, max_size=7, unique=True).map(tuple)
 st.register_type_strategy(
     messages.WarmUp, st.builds(messages.WarmUp, st.sampled_from([0, 45, 300]), MOVES, CHECKS, st.just(()) | PLACES)
+)
+st.register_type_strategy(
+    messages.CoachChanged,
+    st.builds(messages.CoachChanged, NAMES, st.builds(Changed, st.from_type(ChangeKind), NAMES, NAMES, st.none() | st.dates())),
 )
 st.register_type_strategy(RackItem, st.builds(RackItem, st.sampled_from([Kind.DUMBBELL, Kind.PLATE]), LOADS, st.integers(1, 8)))
 
