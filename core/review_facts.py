@@ -81,7 +81,7 @@ class LoadWeek:
         loads_held: how many weights are held.
         sets: how many, a station once a round, per side or not.
         top: the heaviest load, per hand; None when none applies.
-        reps: the reps of the sets with it, in order; empty for a hold or a carry.
+        reps: the reps of the sets with it, in order, of two sides the weaker; empty for a hold or a carry.
         before: the heaviest load of the last day before this week, None when there was none.
     """
 

@@ -13,7 +13,7 @@ from core.units import Load, Unit
 
 @dataclass(frozen=True)
 class SheetWorkout:
-    """A workout: `ending` None while it runs, minutes from start to end, effort (0-10) and `load`, effort times minutes, if said."""
+    """A workout: `ending` None while it runs, minutes from start to end, effort (0-10) and `load`, effort times minutes."""
 
     day: date
     circuit: str

@@ -12,13 +12,12 @@ from __future__ import annotations
 from datetime import date, datetime, timedelta
 from typing import TYPE_CHECKING
 
-from core.health import NoteKind
+from core.health import NoteKind, Outcome
 from core.plan import is_training_day, monday_of
 from core.reminders import at_clock
 from core.review.person import Week
 from core.review_facts import DayKind
-from core.safety.gate import bar
-from core.safety.screening import cleared_since
+from core.safety.screening import cleared_since, verdict
 
 if TYPE_CHECKING:
     from core.review.person import Person
@@ -74,13 +73,10 @@ def _safety(person: Person) -> list[tuple[datetime, datetime | None]]:
     diary = person.diary
     told = [note.at for note in diary.notes if note.kind is NoteKind.CLEARED]
     signs = [(sign.at, next((at for at in told if at > sign.at), None)) for sign in diary.pains if sign.urgent]
-    decided = person.trainee.health.decided_at
-    if decided is None:
+    health = person.trainee.health
+    if health.decided_at is None or verdict(health).outcome not in {Outcome.CLEARANCE, Outcome.WAIT}:
         return signs
-    cleared = cleared_since(diary, decided)
-    if cleared is not None:
-        return [*signs, (decided, cleared)]
-    return [*signs, (decided, None)] if bar(person.trainee, diary) is not None else signs
+    return [*signs, (health.decided_at, cleared_since(diary, health.decided_at))]
 
 
 def missed_in_a_row(person: Person, now: datetime) -> tuple[date, ...]:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from core.review.person import Week
 
-ROWS = 24  # on one picture: more get too small where a chat shows a tall picture whole
+ROWS = 16  # on one picture: more get too small where a chat shows a tall picture whole
 
 
 @dataclass(frozen=True)

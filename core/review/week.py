@@ -101,11 +101,17 @@ def week_of(person: Person, week: Week, now: datetime) -> PersonWeek:
 
 def sets_of(records: Iterable[SetRecord]) -> Counter[str]:
     """How many sets of each exercise (slug); both sides of a station in a round are one."""
-    spots = {
-        (record.exercise, record.workout, record.round, record.station, 0 if record.side is not None else record.number)
-        for record in records
-    }
-    return Counter(exercise for exercise, *_ in spots)
+    return Counter(record.exercise for record in _weaker_sides(records))
+
+
+def _weaker_sides(records: Iterable[SetRecord]) -> list[SetRecord]:
+    """A record a set: of two sides of a station in a round the one with fewer reps."""
+    found: dict[tuple[int, int, int, str, int], SetRecord] = {}
+    for record in records:
+        spot = (record.workout, record.round, record.station, record.exercise, 0 if record.side is not None else record.number)
+        if spot not in found or (record.reps or 0) < (found[spot].reps or 0):
+            found[spot] = record
+    return list(found.values())
 
 
 def _loads(done: Sequence[SetRecord], earlier: Sequence[SetRecord]) -> Iterator[LoadWeek]:
@@ -121,7 +127,9 @@ def _loads(done: Sequence[SetRecord], earlier: Sequence[SetRecord]) -> Iterator[
             loads_held=movement.loads_held,
             sets=sets,
             top=top,
-            reps=tuple(record.reps for record in own if record.reps is not None and (top is None or _is(record.load, top))),
+            reps=tuple(
+                record.reps for record in _weaker_sides(own) if record.reps is not None and (top is None or _is(record.load, top))
+            ),
             before=heaviest([record for record in before if record.workout == before[-1].workout]) if movement.loads_held else None,
         )
 
