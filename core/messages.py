@@ -19,6 +19,7 @@ from core.pictures import Board, ProgressPicture
 from core.rack import RackItem
 from core.reasons import CardReason
 from core.recurrence import Recurrence, Weekday
+from core.review_messages import ReviewMessage
 from core.tempo import Tempo
 from core.units import Load, Unit
 
@@ -1256,4 +1257,5 @@ Message = (
     | FewerNoted
     | MayHaveMissed
     | CoachMessage
+    | ReviewMessage
 )

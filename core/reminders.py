@@ -40,6 +40,7 @@ LATE = {
     UnaskedKind.FOLLOW_UP: timedelta(hours=4),
     UnaskedKind.COME_BACK: timedelta(hours=4),
 }
+DARK_FROM, LIGHT_FROM = "19:00", "07:00"  # a bright picture hurts the eyes in a dark room: common practice, no source
 PUNCTUAL = timedelta(minutes=10)  # later than this, quiet hours count even for a time that the trainee chose
 SILENCE_DAYS = 7  # from the first reminder that was not answered: common practice, no source
 LONG_SILENCE_DAYS = 14  # no training day came before
@@ -183,6 +184,11 @@ def worthless_after(record: Unasked, zone: str) -> datetime:
 def quiet(instant: datetime, zone: str) -> bool:
     """Whether the trainee's wall clock is in the quiet hours."""
     return not QUIET_UNTIL <= clock_text(instant, zone) < QUIET_FROM
+
+
+def is_dark(instant: datetime, zone: str) -> bool:
+    """Whether it is evening or night on the wall clock of a zone."""
+    return not LIGHT_FROM <= clock_text(instant, zone) < DARK_FROM
 
 
 def _said_on(day: date, trainee: Trainee, history: History) -> bool:

@@ -9,7 +9,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from bot.pictures import drawn
-from core.pictures import Board
+from core.pictures import Board, OwnWeekPicture, ProgressPicture, RosterWeek
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from core.pictures import Picture
 
 FOLDER = "pictures"
+KINDS = {Board: "board", ProgressPicture: "progress", RosterWeek: "roster", OwnWeekPicture: "week"}
 
 _log = logging.getLogger(__name__)
 
@@ -43,8 +44,7 @@ class Gallery:
     def _hang(self, trainee: int, picture: Picture) -> Path:
         """The picture's file, drawn when it is not there yet; each trainee has a folder, for their owner's eyes alone."""
         folder = self._folder / str(trainee)
-        kind = "board" if isinstance(picture, Board) else "progress"
-        name = f"{kind}-{hashlib.sha256(repr(picture).encode()).hexdigest()[:10]}.png"
+        name = f"{KINDS[type(picture)]}-{hashlib.sha256(repr(picture).encode()).hexdigest()[:10]}.png"
         file = folder / name
         if not file.exists():
             folder.mkdir(mode=0o700, parents=True, exist_ok=True)

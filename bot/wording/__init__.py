@@ -3,7 +3,7 @@
 `book` finds the wording of a message; the other files hold one function a message, by subject. To add one, see DEVELOPERS.md.
 """
 
-from bot.wording import account, between, coach, coach_words, days, first_talk, reports, safety, summary, walk
+from bot.wording import account, between, coach, coach_words, days, first_talk, reports, review, safety, summary, walk
 from bot.wording.book import Worded, entries, worded
 
 __all__ = [
@@ -16,6 +16,7 @@ __all__ = [
     "entries",
     "first_talk",
     "reports",
+    "review",
     "safety",
     "summary",
     "walk",

@@ -26,8 +26,7 @@ from core.coach_messages import (
 )
 from core.pictures import Board, BoardLine, group_of, rests_s
 from core.plan import circuit_due, weeks_of
-from core.reminders import local_date
-from core.session.boards import is_dark
+from core.reminders import is_dark, local_date
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Literal
 from core.agenda import EASED_FROM_DAYS, days_since
 from core.exercise import Measure
 from core.plan import monday_of
+from core.progress import past_sets
 from core.rack import Rack
 from core.reasons import (
     AsLastTime,
@@ -34,7 +35,7 @@ from core.session.loads import at_most, change_of, one_step, up_to
 from core.session.places import exercise_at, sided, station_at
 from core.session.states import Prescription
 from core.session.wished import most_load
-from core.suggestion import Ask, PastSet, StationAsk, Suggestion, suggest
+from core.suggestion import Ask, StationAsk, Suggestion, suggest
 from core.tempo import whole_reps
 from core.units import BODYWEIGHT, Load
 
@@ -247,7 +248,7 @@ def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[
     """The question to the suggestion, with every set the trainee has done."""
     station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
     ease = workout.ease
-    past = past_sets(turn)
+    past = past_sets(turn.sets(), unit, turn.plan.trainee.zone)
     return Ask(
         unit=unit,
         loads=tuple(sorted(load.in_unit(unit) for load in loads)),
@@ -272,27 +273,3 @@ def _as_advice(slug: str, station: Station, tempo: Tempo, answer: Suggestion, lo
     paced = tempo.slower(answer.rep_s - tempo.rep_s)
     low, high = (station.reps, station.reps) if station.reps is not None else answer.reps
     return Advice(Prescription(slug, load, paced, max(1, low), max(1, high)), answer.why, answer.change)
-
-
-def past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:
-    """Every set with reps and a load, by exercise, loads in the trainee's unit; of two sides the weaker counts."""
-    unit, zone = turn.plan.trainee.unit, turn.plan.trainee.zone
-    gathered: dict[str, dict[tuple[int, int, int, int], PastSet]] = {}
-    for record in turn.sets():
-        if record.reps is None or record.load is None or record.rep_s is None or record.load.amount == 0:
-            continue
-        spot = (record.workout, record.round, record.station, 0 if record.side is not None else record.number)
-        sets = gathered.setdefault(record.exercise, {})
-        past = PastSet(
-            date=local_date(record.at, zone),
-            round=record.round,
-            load=record.load.in_unit(unit),
-            reps=record.reps,
-            rep_s=record.rep_s,
-            reserve=None if record.reserve is None else float(record.reserve),
-            rpe=None if record.rpe is None else float(record.rpe),
-            seconds=None if record.seconds is None else float(record.seconds),
-        )
-        if spot not in sets or past.reps < sets[spot].reps:
-            sets[spot] = past
-    return {slug: tuple(sets.values()) for slug, sets in gathered.items()}

@@ -26,6 +26,7 @@ from core.messages import (
     UnitNoted,
     WelcomeBack,
 )
+from core.progress import progress_of
 from core.rack import Rack, RackItem
 from core.reading import read
 from core.reading.acts import (
@@ -65,7 +66,6 @@ from core.reading.acts import (
 )
 from core.reading.calendar_talk import calendar_talk
 from core.session import care, edited, health, onboarding, report, talk, unasked
-from core.session.boards import progress_of
 from core.session.closing import close
 from core.session.cues import just_stopped
 from core.session.events import Edited, Event, Opened, Plan, Said, Step, Woke
@@ -463,4 +463,6 @@ def _progress(said: str | None, turn: Turn) -> ProgressShown:
         latest = next(record for record in reversed(done) if record.exercise == slug)
         own = [record for record in done if record.exercise == slug and record.side is latest.side]  # like with like
         lines.append(ProgressLine(exercise(slug).name, line_of(own[0]), line_of(own[-1])))
-    return ProgressShown(len({record.workout for record in done}), tuple(lines), progress_of(turn, slugs))
+    return ProgressShown(
+        len({record.workout for record in done}), tuple(lines), progress_of(turn.plan.trainee, turn.sets(), turn.now, slugs)
+    )
