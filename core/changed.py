@@ -18,6 +18,7 @@ class ChangeKind(StrEnum):
     PAUSE_ENDED = "pause ended"
     CLEARED = "cleared"
     REMOVED = "removed"
+    UNDONE = "undone"  # what was told last is taken back
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,21 @@
 `book` finds the wording of a message; the other files hold one function a message, by subject. To add one, see DEVELOPERS.md.
 """
 
-from bot.wording import account, between, coach, coach_words, days, first_talk, reports, review, safety, summary, walk
+from bot.wording import (
+    account,
+    between,
+    coach,
+    coach_asks,
+    coach_deeds,
+    coach_words,
+    days,
+    first_talk,
+    reports,
+    review,
+    safety,
+    summary,
+    walk,
+)
 from bot.wording.book import Worded, entries, worded
 
 __all__ = [
@@ -11,6 +25,8 @@ __all__ = [
     "account",
     "between",
     "coach",
+    "coach_asks",
+    "coach_deeds",
     "coach_words",
     "days",
     "entries",

@@ -63,5 +63,7 @@ def _changed(coach: str, changed: Changed) -> tuple[str, ...]:
             return (f"{coach} says: you may train. We begin light.", '"today" shows what is on.')
         case ChangeKind.REMOVED:
             return (f"Your training with {coach} here has ended.", "Thank you for training. I won't remind you any more.")
+        case ChangeKind.UNDONE:
+            return (f"{coach} has taken back the last change.", '"today" shows what is on.')
         case _:
             assert_never(changed.kind)
