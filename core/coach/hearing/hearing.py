@@ -65,7 +65,7 @@ _TAILS = tuple(
         "thank you so much", "thank you very much", "thanks so much", "thanks a lot", "thanks a million", "many thanks", "thank you", "thank u", "thanks",
         "thx", "tnx", "ty", "ta", "tq", "cheers", "please", "pls", "plz", "kindly", "mate", "buddy", "coach", "now", "then", "ok", "okay", "pretty please",
         "pretty", "if you can", "if you could", "if possible", "when you can", "when you get a chance", "if that is ok", "for me", "will you", "would you",
-        "asap", "straight away", "right away", "sir", "madam", "ji", "yaar", "bro", "man", "dear", "thanks in advance", "much appreciated", "pal", "boss", "lol", "haha", "x", "xx",
+        "from now on", "for now", "for the time being", "at the moment", "asap", "straight away", "right away", "sir", "madam", "ji", "yaar", "bro", "man", "dear", "thanks in advance", "much appreciated", "pal", "boss", "lol", "haha", "x", "xx",
     )
 )  # fmt: skip
 _QUESTION_WORDS = frozenset({"has", "have", "did", "is", "how"})

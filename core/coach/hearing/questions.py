@@ -19,12 +19,12 @@ _FILLING = frozenset(
     "a an the is are was were has have had 's do does did been be being it its that there here all any some of my our me i we you us to too in at on for with from by so far yet "
     "really properly actually still only just also please and or up out this last past week weeks show tell share give send list let "
     "know see get want need would like can could should must shall will may check look their his her them they people clients client trainees persons "
-    "guys lot about anything something everything no".split()
+    "guys lot about quickly quick really actually anything something everything no".split()
 )
 _WHO = frozenset("who whom anyone anybody which whose somebody someone one".split())
 _TRAINED = frozenset(
     "train trained training trains work worked workout workouts session sessions active turned showed shown came attended attend exercised exercising logged log done did completed complete "
-    "finished finish circuit circuits hit moved put managed make made".split()
+    "finished finish circuit circuits hit moved put managed make made putting doing".split()
 )
 _MISSED = frozenset(
     "miss missed missing misses skip skipped skipping slack slacking slacked slacker slackers behind lagging lag absent absentee absentees lazy quiet silent inactive bunked bunking bunk dropped "
