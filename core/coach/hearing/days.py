@@ -38,7 +38,7 @@ def ends(words: str, today: date) -> date | None:
 
 def lasts(words: str, today: date) -> date | None:
     """The day on which a stretch of time from today is over: "two weeks", "the rest of the week"."""
-    if re.fullmatch(r"(?:the )?(?:rest|remainder) of (?:the|this) week", words):
+    if re.fullmatch(r"(?:(?:the )?(?:rest|remainder) of )?(?:the|this) week", words):
         return _monday_after(today)
     found = _LASTS.fullmatch(words)
     if found is None:

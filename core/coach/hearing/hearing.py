@@ -31,8 +31,10 @@ from core.coach.asks import (
     WhoTrained,
 )
 from core.coach.hearing.days import time_named
+from core.coach.hearing.frames import framed
 from core.coach.hearing.message import OwnWords, fits
 from core.coach.hearing.pattern import matches, phrases, skipped
+from core.coach.hearing.questions import question_in
 from core.coach.hearing.slots import Gaps
 from core.coach.hearing.whom import Said
 from core.coach.hearing.words import words_in
@@ -47,7 +49,8 @@ if TYPE_CHECKING:
 _LEADS = tuple(
     tuple(lead.split())
     for lead in (
-        "would you mind", "do you mind", "i would like you to", "i want you to", "i need you to", "i would like to", "i want to", "i need to",
+        "would you be so kind as to", "be so kind as to", "be so good as to", "would you please", "may i ask you to", "i should like to", "please to",
+        "might i have", "might i see", "i should like", "would you mind", "do you mind", "i would like you to", "i want you to", "i need you to", "i would like to", "i want to", "i need to",
         "we need to", "we want to", "can you", "could you", "would you", "will you", "can we", "could we", "can i have", "can i get", "can i see", "could i have", "could i get", "could i see", "may i have", "may i see", "can i", "could i", "let us",
         "good morning", "good afternoon", "good evening", "good day", "hi there", "hey there", "hello there", "thank you", "thanks", "hi", "hey",
         "hello", "hiya", "yo", "morning", "evening", "afternoon", "coach", "ok", "okay", "so", "right", "alright", "well", "um", "uh", "er", "erm",
@@ -62,9 +65,10 @@ _TAILS = tuple(
         "thank you so much", "thank you very much", "thanks so much", "thanks a lot", "thanks a million", "many thanks", "thank you", "thank u", "thanks",
         "thx", "tnx", "ty", "ta", "tq", "cheers", "please", "pls", "plz", "kindly", "mate", "buddy", "coach", "now", "then", "ok", "okay", "pretty please",
         "pretty", "if you can", "if you could", "if possible", "when you can", "when you get a chance", "if that is ok", "for me", "will you", "would you",
-        "asap", "straight away", "right away", "sir", "madam", "ji", "yaar", "bro", "man", "dear", "thanks in advance", "much appreciated", "pal", "boss", "lol", "haha", "x", "xx",
+        "from now on", "for now", "for the time being", "at the moment", "asap", "straight away", "right away", "sir", "madam", "ji", "yaar", "bro", "man", "dear", "thanks in advance", "much appreciated", "pal", "boss", "lol", "haha", "x", "xx",
     )
 )  # fmt: skip
+_QUESTION_WORDS = frozenset({"has", "have", "did", "is", "how"})
 _ANYWAY = frozenset({"who-trained", "who-missed", "who-needs-word", "how-is", "week-asked", "sheet-asked", "say-to", "answer-to", "note-for"})
 """What may be asked with a question mark; there the mark of a message is its own."""
 
@@ -93,7 +97,14 @@ def hear(text: str, names: tuple[str, ...], today: date) -> Ask | None:
             ask = _ask(phrase.asks, filled, gaps)
             if ask is not None and ask not in found:
                 found.append(ask)
-    return found[0] if len(found) == 1 else None
+    if found:
+        return found[0] if len(found) == 1 else None
+    if politely or not questioned:
+        framed_ask = framed(gaps, begin)
+        if framed_ask is not None:
+            return framed_ask
+    asked = begin < ends and words[begin].says in _QUESTION_WORDS
+    return question_in(gaps.roster, begin, ends, questioned=questioned or asked)
 
 
 def _begin(words: tuple[Word, ...]) -> tuple[int, bool]:

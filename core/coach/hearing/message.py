@@ -19,6 +19,7 @@ _VERBS = frozenset(
     "knows know comes came goes went joins left already also not".split()
 )
 """Words that a subject stands before: after a list of names the last one may be it."""
+_PARTING = frozenset({"that", "to", "saying"})
 _NO_START = frozenset("and or but except nor plus & + 's who whose whom".split())
 _NO_LOOSE_START = frozenset(
     "with without in from on at of under over after before when while if unless until till every once again apart about".split()
@@ -59,7 +60,7 @@ def message_at(roster: Roster, at: int, *, politely: bool, marked: bool) -> OwnW
     if marked and not apart:
         return None
     first = next((number for number, word in enumerate(words[at:], at) if word.start >= start), len(words))
-    if not apart and first < len(words) - 1 and words[first].says in {"that", "to"} and words[first + 1].says not in _VERBS:
+    if not apart and first < len(words) - 1 and words[first].says in _PARTING and words[first + 1].says not in _VERBS:
         apart, first = True, first + 1
         start = words[first].start
     says = text[start:end]
@@ -75,6 +76,8 @@ def fits(own: OwnWords, said: Said, roster: Roster) -> bool:
     words = roster.words
     if own.first >= len(words):
         return True
+    if words[own.first].says == "(":  # "tell Ana (and Ben)"
+        return own.apart and words[own.first + 1 : own.first + 2] != () and words[own.first + 1].says not in _NO_START
     begins = words[own.first].says
     if own.apart:
         return begins != "'s"

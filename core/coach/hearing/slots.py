@@ -101,8 +101,7 @@ class Gaps:
             run = self.words[at:last]
             if any(word.mark or word.says in NOT_NAMES | _NO_NEWCOMER or word.says == "'s" or any(c.isdigit() for c in word.says) for word in run):
                 return
-            if last == self.ends:
-                yield last, self.roster.raw(at, last)
+            yield last, self.roster.raw(at, last)
 
     def _stranger(self, at: int) -> Iterator[tuple[int, object]]:
         """The name of somebody new, where the words could mean something else: none of them is a word of the language."""

@@ -30,7 +30,8 @@ _SHORT = {
     "shouldnt": "should not", "shouldn't": "should not", "mustnt": "must not", "mustn't": "must not", "u": "you", "r": "are",
     "im": "i am", "i'm": "i am", "i'd": "i would", "id": "i would", "i've": "i have", "ive": "i have", "we'd": "we would",
     "lets": "let us", "let's": "let us", "shud": "should", "shld": "should", "cud": "could", "cld": "could", "wud": "would",
-    "any1": "anyone", "every1": "everyone", "hw": "how", "teh": "the", "wanna": "want to", "gotta": "have to", "ppl": "people",
+    "any1": "anyone", "every1": "everyone", "hw": "how", "teh": "the", "wk": "week", "wks": "weeks", "doin": "doing", "goin": "going", "gettin": "getting", "trainin": "training", "everyones": "everyone 's",
+    "gonna": "going to", "gimme": "give me", "lemme": "let me", "wanna": "want to", "gotta": "have to", "ppl": "people",
 }  # fmt: skip
 _SHORTEST_MENDED = 3
 _LONG = 8
