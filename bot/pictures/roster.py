@@ -98,7 +98,7 @@ def draw_day(sheet: Sheet, x: float, y: float, kind: DayKind) -> None:
 
 def _ring(palette: Palette, kind: DayKind) -> tuple[str, str]:
     colours = {DayKind.MISSED: palette.warm, DayKind.MOVED: palette.legs}
-    return palette.panel, colours.get(kind, palette.line)
+    return palette.panel, colours.get(kind, palette.faint)
 
 
 def draw_key(sheet: Sheet, y: float, kinds: set[DayKind]) -> None:

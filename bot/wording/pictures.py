@@ -136,7 +136,7 @@ def roster_head(week: RosterWeek) -> str:
 
 def more_in_sheet(more: int) -> str:
     """How many have no row."""
-    return f'and {more} more, nothing urgent: say "sheet"'
+    return f'and {more} more: say "sheet"'
 
 
 def change(of: Change | None) -> str:

@@ -6,25 +6,26 @@ from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from bot.wording.days import date_text
-from bot.wording.phrases import load_text, number_text
-from bot.wording.pictures import DAY_LETTERS, week_from
+from bot.wording.phrases import TIED, load_text, number_text
+from bot.wording.pictures import DAY_LETTERS, day, week_from
 from bot.wording.review import change_text, days_text, flag_since
 from core.diary import Ending
-from core.review_facts import DayKind
+from core.review_facts import DayKind, FlagKind
 from core.units import amount_text
 
 if TYPE_CHECKING:
-    from core.review_facts import Change, Flag, LoadWeek
+    from core.review_facts import Change, LoadWeek
     from core.sheet import Sheet, SheetCurve, SheetHold, SheetPain, SheetPerson, SheetQuestion, SheetWorkout
 
 ALL, EVERYONE = "All together", "Everyone, who needs a word first"
 CALENDARS = "Each day is one of the person's own calendar. Where no days are set, none can be missed."
-STRENGTH, EXERCISES, WORKOUTS, NOTES = "Strength over 4 weeks", "Exercises", "Workouts", "Notes"
+EXERCISES, WORKOUTS, NOTES = "Exercises, loads per hand", "Workouts", "Notes"
 EXERCISE, SETS, TOP, BEFORE = "Exercise", "Sets", "Top load", "Before"
 GROUPS, GROUP, ON_DAYS = "Sets by muscle group", "Group", "Days"
 SPREAD = (
-    "Strength is estimated from what was lifted, over all exercises done with a load, never tested. The figures in brackets hold the "
-    "true change 8 times of 10; where they hold none at all, it is not clear. The bar shows them from 20 % down to 20 % up."
+    "Strength is estimated from what was lifted, over all exercises done with a load, and never tested. The figures in brackets "
+    "hold the true change 8 times of 10; while it may be none at all, it is not clear. The bar goes from 20 % down to 20 % up. "
+    "The curves are the heaviest load of each day over six weeks."
 )
 LETTERS = DAY_LETTERS
 DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
@@ -82,19 +83,13 @@ def figures(person: SheetPerson) -> tuple[tuple[str, str], ...]:
         ("Missed", str(person.missed) if person.planned is not None else "no days set"),
         ("Sets", str(person.sets)),
         ("Effort, mean", number_text(round(person.effort, 1)) if person.effort is not None else "not said"),
-        ("Effort × min", str(person.load) if person.load is not None else "not known"),
+        ("Effort × minutes", str(person.load) if person.load is not None else "not known"),
     )
 
 
 def goes(person: SheetPerson) -> str:
     """Strength in a few words."""
-    return f"strength {change_text(person.change)}"
-
-
-def change(of: Change | None) -> str:
-    """Strength, as its own line."""
-    text = change_text(of)
-    return f"{text[:1].upper()}{text[1:]}."
+    return f"Strength {change_text(person.change)}"
 
 
 def tone(of: Change | None) -> str:
@@ -117,15 +112,15 @@ def key(sheet: Sheet) -> tuple[DayKind, ...]:
     return tuple(kind for kind in DayKind if kind in there and kind is not DayKind.FREE)
 
 
-def flag(of: Flag) -> str:
-    """Why somebody needs a word."""
-    text = flag_since(of)
-    return f"{text[:1].upper()}{text[1:]}"
+def flags(person: SheetPerson) -> tuple[str, ...]:
+    """Why somebody needs a word; that strength falls is said of everyone's strength already."""
+    texts = [flag_since(flag) for flag in person.flags if flag.kind is not FlagKind.FALLING]
+    return tuple(f"{text[:1].upper()}{text[1:]}" for text in texts)
 
 
 def top(load: LoadWeek) -> str:
-    """The heaviest load, and the reps with it."""
-    return "" if load.top is None else load_text(load.top, load.loads_held)
+    """The heaviest load."""
+    return "" if load.top is None else load_text(load.top)
 
 
 def before(load: LoadWeek) -> str:
@@ -143,11 +138,9 @@ def step(load: LoadWeek) -> str:
 
 def curve(of: SheetCurve) -> str:
     """What a curve shows, in words."""
-    first, last = of.points[0], of.points[-1]
-    return (
-        f"{of.exercise}: {amount_text(first[1])} {of.unit} on {date_text(first[0])}, "
-        f"{amount_text(last[1])} {of.unit} on {date_text(last[0])}"
-    )
+    (since, first), (_, last) = of.points[0], of.points[-1]
+    loads = amount_text(first) if first == last else f"{amount_text(first)} to {amount_text(last)}"
+    return f"{of.exercise}, since {day(since)}: {loads}{TIED}{of.unit}"
 
 
 def number(of: Decimal) -> str:
@@ -197,7 +190,7 @@ def _hold(hold: SheetHold) -> str:
 def advice(sheet: Sheet) -> str:
     """The advice beside the sets, and whose it is."""
     return (
-        f"Advised a week for each major group: about {sheet.sets_advised} sets to grow (American College of Sports Medicine, 2026), on "
-        f"{sheet.days_advised} days or more (World Health Organization, 2020). The mark on the bars is at {sheet.sets_advised}. A main "
-        "muscle counts one set, a helping one a half; a group counts with its most trained muscle."
+        f"Advised a week for each major group: about {sheet.sets_advised} sets to grow (American College of Sports Medicine, "
+        f"2026), on {sheet.days_advised} days or more (World Health Organization, 2020). The mark on the bars is at "
+        f"{sheet.sets_advised}. A main muscle counts one set, a helping one a half; a group counts with its most trained muscle."
     )
