@@ -14,6 +14,7 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
 from bot.alarms import Alarms
+from bot.leaving import Leaving
 from bot.outbox import Outbox, backoff_s
 from bot.store.store import InboxKey
 from bot.wakes import Wakes
@@ -27,6 +28,7 @@ from core.session.step import step as core_step
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator, Callable, Coroutine, Iterable, Sequence
+    from pathlib import Path
 
     from bot.ports import Channel, Clock, Decide, StepFunction, Timed
     from bot.store.outgoing import Offer
@@ -74,6 +76,7 @@ class Assistant:
         emergency: str | None = None,
         step: StepFunction = core_step,
         chores: Sequence[Timed] = (),
+        data: Path | None = None,
     ) -> None:
         self._store = store
         self._clock = clock
@@ -94,15 +97,21 @@ class Assistant:
         self._stopping = False
         self._held = False
         self._changed = asyncio.Condition()
+        self._leaving = Leaving(store, data)
         outbox.when_delayed(self.rearm)
+        outbox.when_clear(self._leaving.goodbye_is_out)
 
     async def start(self) -> None:
         """Rebuild the alarms from the database, send what waits in the outbox, and look what fell due meanwhile."""
         await self._store.notice_zones(self._clock.now())
+        leaving = await self._leaving.resume()
         known = {trainee_id: at for trainee_id, at in (await self._store.wakes()).items() if trainee_id not in self._away}
         self._wakes = Wakes(known)
         self._alarms.start(self.look)
         await self._outbox.recover()
+        for trainee_id in leaving:
+            if self._outbox.is_clear(trainee_id):
+                self._leaving.goodbye_is_out(trainee_id)
         self.rearm()
 
     async def stop(self) -> None:
@@ -171,7 +180,8 @@ class Assistant:
 
             def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
                 step = due(trainee, state, history, circuit)
-                return replace(step, messages=(*step.messages, *(Say(message) for message in messages)))
+                said = (*step.messages, *(Say(message) for message in messages))
+                return replace(step, messages=said, state=replace(step.state, forget_asked=False))  # a yes would be to these
 
             return decide
 
@@ -195,6 +205,14 @@ class Assistant:
         if away:
             self._wakes.plan(trainee_id, None)
             self._coach_wakes.plan(trainee_id, None)
+
+    def when_forgotten(self, leaves: Callable[[int], object], gone: Callable[[int], object]) -> None:
+        """Call the first with a trainee's id when they had everything erased, the second when nothing is left of them."""
+        self._leaving.when(leaves, gone)
+
+    def has_left(self, trainee_id: int) -> bool:
+        """Whether a trainee had everything erased: nothing that comes for them is handled any more."""
+        return self._leaving.has(trainee_id)
 
     def called(self, coach: str) -> None:
         """What the coach is called from now on."""
@@ -235,18 +253,20 @@ class Assistant:
 
     async def _idle(self) -> None:
         await self._outbox.idle()
+        await self._leaving.idle()
         for chore in self._chores:
             await chore.idle()
 
     async def _hear(self, trainee_id: int, key: InboxKey | None, event: Event, written_at: datetime | None = None) -> bool:
         self._outbox.heard_from(trainee_id)
         try:
-            if await self._store.is_coach(trainee_id) and await self._coached(trainee_id, key, event):
+            coaches = await self._store.is_coach(trainee_id)
+            if coaches and await self._coached(trainee_id, key, event):
                 return True
         except Exception:  # noqa: BLE001 - nothing is kept and the channel is told, as for a trainee
             _log.exception("coach %d: a message could not be handled", trainee_id)
             return False
-        return await self._take(trainee_id, key, self._deciding(event), written_at)
+        return await self._take(trainee_id, key, self._deciding(event, coaches=coaches), written_at)
 
     async def _coached(self, person_id: int, key: InboxKey | None, event: Event) -> bool:
         """Hear a coach as a coach; false when they are to be heard as a trainee instead."""
@@ -312,6 +332,8 @@ class Assistant:
     ) -> bool:
         attention = self._attention[trainee_id]
         async with attention.lock:
+            if self._leaving.has(trainee_id):
+                return True
             try:
                 handled = await self._handle(trainee_id, key, decide_at, written_at)
             except Exception:  # noqa: BLE001 - whatever it was, the message is not kept and the channel is told
@@ -346,10 +368,11 @@ class Assistant:
                 _log.error("trainee %d: the alarm rings for ever at one instant", trainee_id)
                 self._put_off(trainee_id, attention)
 
-    def _deciding(self, event: Event) -> Callable[[datetime], Decide]:
+    def _deciding(self, event: Event, *, coaches: bool = False) -> Callable[[datetime], Decide]:
         def at(now: datetime) -> Decide:
             def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
-                return self._step(state, event, Plan(trainee, circuit, self._coach, self._emergency), history, now)
+                plan = Plan(trainee, circuit, self._coach, self._emergency, coaches=coaches)
+                return self._step(state, event, plan, history, now)
 
             return decide
 
@@ -366,8 +389,12 @@ class Assistant:
         if trainee_id in self._fewer:
             decide = _with_fewer(decide)
         handled = await self._store.handle(trainee_id, key, decide, now, claim=self._outbox.is_clear(trainee_id))
+        if handled.forgotten:
+            self._leaving.begin(trainee_id)
         if handled.messages:
             self._outbox.post(trainee_id, handled.letters)
+        for coach_id in handled.coaches:
+            self._outbox.post(coach_id)
         if handled.for_coach and self._on_news is not None:
             self._on_news()
         return handled
@@ -418,6 +445,7 @@ async def on_duty(
     step: StepFunction = core_step,
     *,
     emergency: str | None = None,
+    data: Path | None = None,
 ) -> AsyncIterator[Assistant]:
     """An assistant at work over an open store, stopped in good order at the end.
 
@@ -425,7 +453,8 @@ async def on_duty(
     trainee when they are not there, a clock, then `async with on_duty(...)`: `opened`, and `said` for every line.
     """
     outbox = Outbox(store.outgoing, clock, channel)
-    async with started(Assistant(store, clock, outbox, Alarms(clock), coach=coach, emergency=emergency, step=step)) as it:
+    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=coach, emergency=emergency, step=step, data=data)
+    async with started(assistant) as it:
         yield it
 
 

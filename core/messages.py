@@ -15,6 +15,7 @@ from core.circuit import Side
 from core.coach_messages import CoachMessage
 from core.diary import Ending
 from core.health import Bar, Branch, Check, Feeling, LightWhy, Move, NoteKind, Outcome, TooMuch, Topic
+from core.own_messages import OwnMessage
 from core.pictures import Board, ProgressPicture
 from core.rack import RackItem
 from core.reasons import CardReason
@@ -1256,6 +1257,7 @@ Message = (
     | TextOnly
     | FewerNoted
     | MayHaveMissed
+    | OwnMessage
     | CoachMessage
     | ReviewMessage
 )

@@ -15,7 +15,8 @@ from bot.store.blocks import circuit_id, keep_circuit
 from bot.store.coach_notes import CoachNotes
 from bot.store.coaching import Trains, decide_and_write, make_coach, moment_of_talk, newcomers
 from bot.store.engine import open_database
-from bot.store.ledger import Ledger
+from bot.store.forgetting import Forgetting, coaches, forgotten_so_far, nameless
+from bot.store.ledger import NOBODY, Ledger
 from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
 from bot.store.questions import Questions
@@ -39,7 +40,9 @@ from bot.store.writing import write_entry
 from core.circuit import Circuit
 from core.diary import History, QuestionAsked, SafetyNoted, SetRecord
 from core.health import AT_ONCE
+from core.own_messages import SomebodyForgotten
 from core.reminders import offsets_of
+from core.session.events import Say
 from core.session.moment import moment
 from core.session.states import State
 
@@ -82,6 +85,8 @@ class Handled:
         letters: those of them that were claimed.
         for_coach: whether there is something that the coach is to be told at once.
         wakes: the trainees who must be looked at because of it, each with when (UTC).
+        forgotten: whether the trainee had everything erased.
+        coaches: the ids of the coaches into whose chats it put something.
         seen: true when the incoming message had been handled before, and nothing changed.
     """
 
@@ -90,6 +95,8 @@ class Handled:
     letters: tuple[Letter, ...] = ()
     for_coach: bool = False
     wakes: tuple[tuple[int, datetime], ...] = ()
+    forgotten: bool = False
+    coaches: tuple[int, ...] = ()
     seen: bool = False
 
 
@@ -116,6 +123,7 @@ class Store:
         self.people = People(database)
         self.coach_notes = CoachNotes(database)
         self.questions = Questions(database)
+        self.forgetting = Forgetting(database)
 
     @classmethod
     async def open(cls, url: str, render: Render) -> Self:
@@ -256,6 +264,11 @@ class Store:
         at: datetime | None = await self._database.read(lambda connection: connection.execute(_HEARD, same).scalar_one_or_none())
         return at
 
+    async def bury(self, trainee_id: int) -> None:
+        """Take the last of somebody who had everything erased: the goodbye is out, or cannot be sent."""
+        await self.forgetting.bury(trainee_id)
+        self._known.pop(trainee_id, None)
+
     async def records(self, name: str | None) -> tuple[tuple[str, SetRecord], ...]:
         """The set records of one trainee or of all, each with the trainee's name, oldest first.
 
@@ -299,11 +312,21 @@ class Store:
             after = _write(connection, trainee_id, known, step, now)
             letters = Outbound(trainee_id, step.messages, self._render, now, moment(step.state)).put(connection, claim=claim)
             told = any(_is_for_coach(entry) for entry in step.records)
-            return after, Handled(step.wake_at, len(step.messages), letters, for_coach=told)
+            forgotten = after.ledger.trainee is NOBODY
+            informed = self._tell_forgotten(connection, now) if forgotten else ()
+            return after, Handled(step.wake_at, len(step.messages), letters, told, (), forgotten, informed)
 
         known, handled = await self._database.write(work)
         self._remember(trainee_id, known)
         return handled
+
+    def _tell_forgotten(self, connection: Connection, now: datetime) -> tuple[int, ...]:
+        """Put it into every coach's chat that somebody had everything erased; nothing but the count."""
+        news = (Say(SomebodyForgotten(forgotten_so_far(connection))),)
+        told = coaches(connection)
+        for coach_id in told:
+            Outbound(coach_id, news, self._render, now).put(connection, claim=False)
+        return told
 
     async def handle_coach(
         self,
@@ -381,6 +404,8 @@ def _write(connection: Connection, trainee_id: int, known: _Known, step: Step, n
     columns = {"revision": after.revision, "state": state_text(step.state), "wake_at": step.wake_at, "seen_at": now}
     if ledger.trainee != known.ledger.trainee:
         columns |= trainee_columns(ledger.trainee)
+    if ledger.trainee is NOBODY:
+        columns["name"] = nameless(trainee_id, now)
     connection.execute(_STEP, columns | {"of_id": trainee_id})
     return after
 

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Annotated, Any, TypeVar
 from pydantic import Field, TypeAdapter, ValidationError
 
 from bot.errors import RowBroken
-from bot.ports import Rendered
+from bot.ports import Document, Rendered
 from core.circuit import Circuit, Side
 from core.coach.states import CoachState, Quiet
 from core.diary import (
@@ -60,7 +60,7 @@ _states: TypeAdapter[State] = TypeAdapter(Annotated[State, Field(discriminator="
 _circuits: TypeAdapter[Circuit] = TypeAdapter(Circuit)
 _healths: TypeAdapter[Health] = TypeAdapter(Health)
 _wishes: TypeAdapter[Wishes] = TypeAdapter(Wishes)
-_pictures: TypeAdapter[Picture] = TypeAdapter(Picture)
+_shown: TypeAdapter[Picture | Document] = TypeAdapter(Picture | Document)
 
 
 def state_text(state: State) -> str:
@@ -542,7 +542,7 @@ def rendered_columns(rendered: Rendered) -> Columns:
         "text": rendered.text,
         "replies": json.dumps(list(rendered.replies), ensure_ascii=False),
         "exercise": rendered.exercise,
-        "shows": None if rendered.shows is None else _text(_pictures, rendered.shows, "outbox.shows"),
+        "shows": None if rendered.shows is None else _text(_shown, rendered.shows, "outbox.shows"),
     }
 
 
@@ -550,11 +550,11 @@ def rendered_of(row: Row[Any]) -> Rendered:
     """The message in words of an outbox row.
 
     Raises:
-        RowBroken: when its replies are no list of texts, or its picture cannot be read.
+        RowBroken: when its replies are no list of texts, or what it shows cannot be read.
     """
     replies = json.loads(row.replies)
     _check(f"outbox {row.id}", isinstance(replies, list) and all(isinstance(reply, str) for reply in replies), "broken replies")
-    shows = None if row.shows is None else _read(_pictures, row.shows, f"outbox {row.id}")
+    shows = None if row.shows is None else _read(_shown, row.shows, f"outbox {row.id}")
     return Rendered(row.text, tuple(replies), row.kind, row.exercise, shows)
 
 

@@ -42,6 +42,8 @@ from core.coach_messages import (
     ToMend,
 )
 from core.deeds import AskDropped, DeedTakenBack, WhoMeant
+from core.own_messages import ForgetByHost
+from core.reading.own_talk import OwnWord, own_talk
 from core.reminders import local_date
 from core.session.events import Edited, Event, Opened, Said, Say, Woke
 
@@ -114,6 +116,8 @@ def _said(state: CoachState, text: str, desk: Desk, now: datetime) -> Decided:
             return Quiet(state.way_back), (), [ToMend(faults)]
         case None:
             pass
+    if own_talk(text, desk.coach) == OwnWord("forget"):
+        return state, (), [ForgetByHost()]
     ask = heard(text, desk, today)
     if ask is not None:
         return steering.act(state, Heard(ask, text, today), desk, now)

@@ -115,6 +115,7 @@ class Desk:
         self._aside: set[asyncio.Task[None]] = set()
         self._telling = asyncio.Lock()
         assistant.when_news(self.news)
+        assistant.when_forgotten(self._leave_off, register.remove)
         for account in register.everybody():
             assistant.wishes(account.trainee_id, fewer=account.fewer)
             assistant.away(account.trainee_id, away=account.gone)
@@ -165,13 +166,19 @@ class Desk:
     def gone(self, trainee_id: int) -> None:
         """The network says that nothing can be sent to somebody: stop their clock, and tell the coach."""
         account = self._register.of_trainee(trainee_id)
-        if account is not None and not account.gone:
+        if account is not None and not account.gone and not account.leaving:
             self._assistant.away(trainee_id, away=True)
             self._beside(self._lose(account))
 
     def news(self) -> None:
         """Tell the coaches what they are to know at once: news of safety, and what was asked of them."""
         self._beside(self._tell_news())
+
+    def _leave_off(self, trainee_id: int) -> None:
+        """Somebody had everything erased: whoever writes from their address is a stranger, and is told so once."""
+        account = self._register.leave(trainee_id)
+        if account is not None:
+            self._strangers.discard(account.address)
 
     async def tell_coaches(self, message: Message) -> None:
         """Tell every coach who can be reached."""
