@@ -11,7 +11,7 @@ from collections import defaultdict
 from contextlib import asynccontextmanager
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from bot.alarms import Alarms
 from bot.leaving import Leaving
@@ -23,11 +23,11 @@ from core.coach_messages import CoachNotUnderstood, NothingAsked
 from core.messages import GetReady, HalfWay, SecondsLeft
 from core.session.events import Edited, Event, Opened, Plan, Said, Say, Step, Woke
 from core.session.moment import moment, still_fits
-from core.session.states import Idle, New, State
+from core.session.states import Idle, New, Running, State
 from core.session.step import step as core_step
 
 if TYPE_CHECKING:
-    from collections.abc import AsyncIterator, Callable, Iterable, Sequence
+    from collections.abc import AsyncIterator, Callable, Coroutine, Iterable, Sequence
     from pathlib import Path
 
     from bot.ports import Channel, Clock, Decide, StepFunction, Timed
@@ -47,6 +47,7 @@ AT_ONCE = 64  # alarms handled side by side, so that they share commits
 DISPENSABLE = (GetReady, HalfWay, SecondsLeft)  # what somebody who wishes for fewer messages does without
 
 _log = logging.getLogger(__name__)
+T = TypeVar("T")
 
 
 @dataclass
@@ -87,6 +88,8 @@ class Assistant:
         self._chores = chores
         self._on_news: Callable[[], None] | None = None
         self._wakes = Wakes()
+        self._coach_wakes = Wakes()
+        self._training: set[int] = set()
         self._attention: defaultdict[int, _Attention] = defaultdict(lambda: _Attention(asyncio.Lock()))
         self._looking = asyncio.Lock()
         self._fewer: set[int] = set()
@@ -188,6 +191,10 @@ class Assistant:
         """Call this when there is something of safety that the coach is to be told at once; it must return at once itself."""
         self._on_news = tell
 
+    def attend(self, coach_id: int) -> None:
+        """Look at a coach from now on: what they are told unasked can reach them. One who has spoken is looked at anyway."""
+        self._coach_wakes.plan(coach_id, self._clock.now())
+
     def wishes(self, trainee_id: int, *, fewer: bool) -> None:
         """Somebody wishes for fewer messages from now on, or for all."""
         (self._fewer.add if fewer else self._fewer.discard)(trainee_id)
@@ -197,6 +204,7 @@ class Assistant:
         (self._away.add if away else self._away.discard)(trainee_id)
         if away:
             self._wakes.plan(trainee_id, None)
+            self._coach_wakes.plan(trainee_id, None)
 
     def when_forgotten(self, leaves: Callable[[int], object], gone: Callable[[int], object]) -> None:
         """Call the first with a trainee's id when they had everything erased, the second when nothing is left of them."""
@@ -216,14 +224,21 @@ class Assistant:
             self._outbox.retry()
             for chore in self._chores:
                 chore.look()
-            while not self._stopping and not self._held and (due := self._wakes.due(self._clock.now())):
+            while not self._stopping and not self._held and (due := self._due()):
                 for some in _in_parts(due, AT_ONCE):
-                    await asyncio.gather(*(self._wake(trainee_id) for trainee_id in some))
+                    await asyncio.gather(*some)
         await self._tell()
 
+    def _due(self) -> list[Coroutine[None, None, None]]:
+        """Everybody who is to be looked at by now: trainees, else coaches."""
+        now = self._clock.now()
+        trainees = [self._wake(trainee_id) for trainee_id in self._wakes.due(now)]
+        return trainees or [self._wake_coach(coach_id) for coach_id in self._coach_wakes.due(now)]
+
     def next_due(self) -> datetime | None:
-        """When there is something to do next: a trainee's wake-up, or another try to send."""
-        instants = [None if self._held else self._wakes.next_at(), self._outbox.retry_at(), *(it.due_at() for it in self._chores)]
+        """When there is something to do next: a wake-up, or another try to send."""
+        wakes = [] if self._held else [self._wakes.next_at(), self._coach_wakes.next_at()]
+        instants = [*wakes, self._outbox.retry_at(), *(it.due_at() for it in self._chores)]
         return min((instant for instant in instants if instant is not None), default=None)
 
     def rearm(self) -> None:
@@ -267,10 +282,50 @@ class Assistant:
                 return None if strange and isinstance(state, Idle) else step
 
             handled = await self._store.handle_coach(person_id, key, decide, now, claim=self._outbox.is_clear(person_id))
-            if handled is not None and handled.messages:
-                self._outbox.post(person_id, handled.letters)
+            if handled is not None:
+                self._after_coach(person_id, handled)
         await self._tell()
         return handled is not None
+
+    async def _wake_coach(self, coach_id: int) -> None:
+        """Tell a coach what is due; one in the middle of their own workout when that is over."""
+        attention = self._attention[coach_id]
+        async with attention.lock:
+            now = self._clock.now()
+            due = self._coach_wakes.planned(coach_id)
+            if self._stopping or due is None or due > now:
+                return
+            try:
+                if isinstance(await self._store.state(coach_id), Running):
+                    self._coach_wakes.plan(coach_id, None)
+                    self._training.add(coach_id)
+                    return
+                handled = await self._store.handle_coach(
+                    coach_id,
+                    None,
+                    lambda state, desk: coach_step(state, Woke(), desk, now),
+                    now,
+                    claim=self._outbox.is_clear(coach_id),
+                )
+            except Exception:  # noqa: BLE001 - this coach's alarm must not stop the others'
+                _log.exception("coach %d: the alarm could not be handled", coach_id)
+                attention.failures += 1
+                wait_s = backoff_s(attention.failures, FIRST_WAIT_S, LONGEST_WAIT_S)
+                self._coach_wakes.plan(coach_id, now + timedelta(seconds=wait_s))
+                return
+            attention.failures = 0
+            if handled is not None:
+                self._after_coach(coach_id, handled)
+
+    def _after_coach(self, coach_id: int, handled: Handled) -> None:
+        """Send what a coach's step said, and plan whom it wakes."""
+        if handled.messages:
+            self._outbox.post(coach_id, handled.letters)
+        if not handled.seen:
+            self._coach_wakes.plan(coach_id, None if coach_id in self._away else handled.wake_at)
+        for trainee_id, at in handled.wakes:
+            planned = self._wakes.planned(trainee_id)
+            self._plan(trainee_id, at if planned is None else min(at, planned))
 
     async def _take(
         self, trainee_id: int, key: InboxKey | None, decide_at: Callable[[datetime], Decide], written_at: datetime | None = None
@@ -347,6 +402,9 @@ class Assistant:
     def _plan(self, trainee_id: int, at: datetime | None) -> None:
         """Look at a trainee at an instant; not at all while nothing can be sent to them."""
         self._wakes.plan(trainee_id, None if trainee_id in self._away else at)
+        if trainee_id in self._training:  # a coach, whose workout may be over
+            self._training.remove(trainee_id)
+            self.attend(trainee_id)
 
     def _put_off(self, trainee_id: int, attention: _Attention) -> None:
         """Plan another try; the database keeps the instant at which it was due."""
@@ -374,8 +432,8 @@ def _with_fewer(decide: Decide) -> Decide:
     return fewer
 
 
-def _in_parts(ids: Sequence[int], size: int) -> Iterable[Sequence[int]]:
-    return (ids[at : at + size] for at in range(0, len(ids), size))
+def _in_parts(all_of_it: Sequence[T], size: int) -> Iterable[Sequence[T]]:
+    return (all_of_it[at : at + size] for at in range(0, len(all_of_it), size))
 
 
 @asynccontextmanager

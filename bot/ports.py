@@ -17,9 +17,10 @@ from core.pictures import Picture
 from core.records_file import RecordsFile
 from core.session.events import Event, Plan, Step
 from core.session.states import State
+from core.sheet import Sheet
 from core.trainee import Trainee
 
-Document = RecordsFile  # what can be sent as a file, see `bot.files`
+Document = RecordsFile | Sheet  # what can be sent as a file, see `bot.files`
 
 
 class Clock(Protocol):

@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bot.files.records import csv_of, json_of
+from bot.sheet import page_of
 from core.records_file import Form, RecordsFile
+from core.sheet import Sheet
 
 if TYPE_CHECKING:
     from bot.ports import Document
@@ -19,3 +21,5 @@ def file_of(document: Document) -> tuple[str, bytes]:
         case RecordsFile(form, at):
             made = csv_of(document) if form is Form.CSV else json_of(document)
             return f"records-{at:%Y-%m-%d}.{ENDINGS[form]}", made
+        case Sheet():
+            return document.file_name, page_of(document)

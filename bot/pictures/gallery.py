@@ -11,13 +11,15 @@ from typing import TYPE_CHECKING
 from bot.files import file_of
 from bot.files.folders import FILES, PICTURES, written
 from bot.pictures import drawn
-from core.pictures import Board, ProgressPicture
+from core.pictures import Board, OwnWeekPicture, ProgressPicture, RosterWeek
 
 if TYPE_CHECKING:
     from pathlib import Path
 
     from bot.ports import Channel, Document, Letter, Rendered
     from core.pictures import Picture
+
+KINDS = {Board: "board", ProgressPicture: "progress", RosterWeek: "roster", OwnWeekPicture: "week"}
 
 _log = logging.getLogger(__name__)
 
@@ -44,15 +46,14 @@ class Gallery:
     def _made(self, trainee: int, rendered: Rendered, shows: Picture | Document) -> Rendered:
         """A message with the file of what it shows."""
         match shows:
-            case Board() | ProgressPicture():
+            case Board() | ProgressPicture() | RosterWeek() | OwnWeekPicture():
                 return replace(rendered, picture=self._hang(trainee, shows))
             case _:
                 return replace(rendered, document=written(self._data / FILES / str(trainee), *file_of(shows)))
 
     def _hang(self, trainee: int, picture: Picture) -> Path:
         """The picture's file, drawn when it is not there yet."""
-        kind = "board" if isinstance(picture, Board) else "progress"
-        name = f"{kind}-{hashlib.sha256(repr(picture).encode()).hexdigest()[:10]}.png"
+        name = f"{KINDS[type(picture)]}-{hashlib.sha256(repr(picture).encode()).hexdigest()[:10]}.png"
         folder = self._data / PICTURES / str(trainee)
         there = folder / name
         return there if there.exists() else written(folder, name, drawn(picture))

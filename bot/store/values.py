@@ -53,6 +53,7 @@ ANSWERS_MAX = 800  # letters: every answer of the health talk at once is shorter
 
 _log = logging.getLogger(__name__)
 _coach_states: TypeAdapter[CoachState] = TypeAdapter(Annotated[CoachState, Field(discriminator="kind")])
+_weekday: TypeAdapter[Weekday] = TypeAdapter(Weekday)
 _weekdays: TypeAdapter[tuple[Weekday, ...]] = TypeAdapter(tuple[Weekday, ...])
 _numbers: TypeAdapter[tuple[int, ...]] = TypeAdapter(tuple[int, ...])
 _states: TypeAdapter[State] = TypeAdapter(Annotated[State, Field(discriminator="kind")])
@@ -164,7 +165,7 @@ def trainee_columns(trainee: Trainee) -> Columns:
         "reminders_since": trainee.reminders_since,
         "snoozed_until": trainee.snoozed_until,
         "heard_at": trainee.heard_at,
-        "wishes": None if trainee.wishes == Wishes() else _text(_wishes, trainee.wishes, "trainee.wishes"),
+        "wishes": wishes_text(trainee.wishes),
         "paused_at": None if trainee.pause is None else trainee.pause.since,
         "paused_until": None if trainee.pause is None else trainee.pause.until,
         "ended_at": trainee.ended_at,
@@ -203,6 +204,24 @@ def trainee_of(row: Row[Any], items: Iterable[Row[Any]]) -> Trainee:
         pause=None if row.paused_at is None else Pause(row.paused_at, row.paused_until),
         ended_at=row.ended_at,
     )
+
+
+def wishes_text(wishes: Wishes) -> str | None:
+    """What a coach wishes for a trainee as JSON, None for nothing.
+
+    Raises:
+        RowBroken: when it would not come back the same.
+    """
+    return None if wishes == Wishes() else _text(_wishes, wishes, "trainee.wishes")
+
+
+def weekday_of(text: str, where: str) -> Weekday:
+    """The day of the week that was stored.
+
+    Raises:
+        RowBroken: when it is none.
+    """
+    return _read(_weekday, json.dumps(text), where)
 
 
 def _recurrence_text(recurrence: Recurrence) -> str:

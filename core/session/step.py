@@ -28,6 +28,7 @@ from core.messages import (
     WelcomeBack,
 )
 from core.own_messages import ForgetNot
+from core.progress import progress_of
 from core.rack import Rack, RackItem
 from core.reading import read
 from core.reading.acts import (
@@ -68,7 +69,6 @@ from core.reading.acts import (
 from core.reading.calendar_talk import calendar_talk
 from core.reading.own_talk import ForCoach, own_talk
 from core.session import care, edited, health, onboarding, own, report, talk, unasked
-from core.session.boards import progress_of
 from core.session.closing import close
 from core.session.cues import just_stopped
 from core.session.events import Edited, Event, Opened, Plan, Said, Step, Woke
@@ -98,6 +98,7 @@ from core.session.states import (
     wake_at,
 )
 from core.session.turn import Turn
+from core.session.words import say_words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -126,16 +127,16 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
     answered = own.answered(event.text, turn) if forget_asked and isinstance(event, Said) else None
     if answered is True:
         return own.forgotten(turn)
-    due_at = None
     if plan.trainee.ended_at is not None:
         state = own.ended(state, event, _alarm(state, event, turn), turn)
-        state = own.asked_again(state, turn) if forget_asked else state
+        own.take_up(turn, asked=forget_asked)
+        due_at = say_words(state, turn)
     else:
         state = _happened(ring(state, turn), event, turn, kept=answered is False)
-        state = own.asked_again(state, turn) if forget_asked else state
+        own.take_up(turn, asked=forget_asked)
         due_at = unasked.see_to(state, turn)
         state = guarded(state, turn, heard=not isinstance(event, Woke))
-    if forget_asked and own.still_asked(event, turn):
+    if own.is_asked(event, turn, before=forget_asked):
         state = replace(state, forget_asked=True)
     alarms = [at for at in (wake_at(state), due_at) if at is not None]
     return Step(state, tuple(turn.entries), tuple(turn.messages), min(alarms, default=None))
@@ -212,7 +213,8 @@ def _said(state: State, text: str, turn: Turn) -> State:
 def _own(state: State, said: OwnTalk, turn: Turn) -> State:
     """What is the trainee's own; what was said before a question to the coach counts, and so does pain inside it."""
     if not isinstance(said, ForCoach):
-        return own.heard(state, said, turn)
+        own.heard(state, said, turn)
+        return state
     after = _said(state, said.before, turn) if said.before else state
     own.heard(state, said, turn)
     if said.question is None or not isinstance(after, Running | Idle):
@@ -506,4 +508,6 @@ def _progress(said: str | None, turn: Turn) -> ProgressShown:
         latest = next(record for record in reversed(done) if record.exercise == slug)
         own = [record for record in done if record.exercise == slug and record.side is latest.side]  # like with like
         lines.append(ProgressLine(exercise(slug).name, line_of(own[0]), line_of(own[-1])))
-    return ProgressShown(len({record.workout for record in done}), tuple(lines), progress_of(turn, slugs))
+    return ProgressShown(
+        len({record.workout for record in done}), tuple(lines), progress_of(turn.plan.trainee, turn.sets(), turn.now, slugs)
+    )

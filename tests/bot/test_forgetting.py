@@ -229,7 +229,7 @@ async def test_nobody_who_is_erased_is_on_a_coachs_desk(full):
     """Between the erasing and the goodbye there is a bare row, and it is no client."""
     seen = []
     await full.handle(ANA, None, FORGETS, T0)
-    await full.handle_coach(WREN, None, lambda _, desk: seen.extend(client.id for client in desk.clients), T0)
+    await full.handle_coach(WREN, None, lambda _, desk: seen.extend(client.id for client in (*desk.clients, *desk.ended)), T0)
     assert seen == [BEA]
 
 

@@ -25,6 +25,7 @@ from core.own_messages import (
     SeenBy,
 )
 from core.records_file import Form
+from core.review_messages import OwnWeek
 from core.session.events import Plan, Said, Step
 from core.session.states import Idle, New
 from core.session.step import step
@@ -87,6 +88,16 @@ def test_who_sees_this_says_what_is_so_for_this_trainee(walk):
     agreed = replace(walk.ledger.trainee, health=health)
     told = said_by(walk, "who sees this?", trainee=agreed)
     assert [say.message for say in told.messages] == [SeenBy("Coach Wren", shared=True)]
+
+
+def test_my_week_is_told_at_any_moment_and_leaves_the_clock_alone(walk):
+    """With its picture, and from this trainee's diary."""
+    before = walk.state
+    (week,) = walk.says("how was my week?").said
+    assert isinstance(week, OwnWeek)
+    assert week.picture is not None
+    assert week.sets == len(walk.history.standing())
+    assert walk.state == before
 
 
 # A question to the coach
