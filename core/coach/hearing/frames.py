@@ -21,7 +21,7 @@ _FILLING = frozenset("a an the is are was be on in of at for to it so and then p
 _PRONOUNS = frozenset("she he they her him them his their".split())
 _SHEET = frozenset("sheet sheets spreadsheet".split())
 _SHEET_FILLING = frozenset(
-    "send give get have show see want need would like can could print printable printed printing full complete whole weekly week file "
+    "download open grab pull fetch bring prepare generate send give get have show see want need would like can could print printable printed printing full complete whole weekly week file "
     "document pdf doc phone training detailed fuller nice copy latest last make create export only just "
     "out also all".split()
 )
@@ -36,11 +36,12 @@ _PAUSE_FILLING = _PRONOUNS | frozenset(
 _REMOVE = frozenset("remove delete unsubscribe deregister unenrol unenroll strike".split())
 _REMOVE_FILLING = _PRONOUNS | frozenset(
     "from off list roster my our books team group system altogether completely left quit stopped has have leaving training longer no anymore client clients "
-    "app program programme not train trains here us".split()
+    "app program programme moving moved away house not no stopping train trains here us".split()
 )
 _CAPS = frozenset("max maximum cap capped limit limited keep hold stay stays under below most restrict stick ceiling tops top".split())
-_OVERS = frozenset("over above exceed past heavier beyond more higher increase up add adding raise go goes going".split())
-_HOLD_FILLING = frozenset("not no than let do should must may can load loads weight weights go goes going lift lifts lifting now moment each hand per use uses using".split())
+_OVERS = frozenset("over above exceed past heavier beyond more higher increase increasing up raise raising".split())
+_HEAVIER = frozenset("heavier increase increasing raise raising higher".split())
+_HOLD_FILLING = frozenset("not no than let do should must may can load loads weight weights go goes going lift lifts lifting add adding any yet now moment each hand per use uses using".split())
 _NEGATIONS = frozenset("not no never".split())
 
 
@@ -74,12 +75,14 @@ def framed(gaps: Gaps, first: int) -> Ask | None:
         return PauseFor(whom, seen.until[0] if seen.until else None) if there and "on hold" not in words else None
     if words & _REMOVE:
         return Remove(whom) if words <= _REMOVE | _REMOVE_FILLING | _FILLING and bare and not whom.everyone else None
-    if not words <= _CAPS | _OVERS | _HOLD_FILLING | _FILLING | _PRONOUNS or seen.until or len(seen.exercises) > 1 or len(seen.loads) != 1:
+    if not words <= _CAPS | _OVERS | _HOLD_FILLING | _FILLING | _PRONOUNS or seen.until or len(seen.exercises) > 1 or len(seen.loads) > 1:
         return None
     denied, over = bool(words & _NEGATIONS), bool(words & _OVERS)
     if (over and not denied) or (denied and not over) or not (over or words & _CAPS):
         return None
-    return HoldFor(seen.exercises[0] if seen.exercises else None, seen.loads[0], whom)
+    if not seen.loads and not words & _HEAVIER:
+        return None
+    return HoldFor(seen.exercises[0] if seen.exercises else None, seen.loads[0] if seen.loads else None, whom)
 
 
 def _seen(gaps: Gaps, first: int) -> _Seen | None:

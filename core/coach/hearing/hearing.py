@@ -33,7 +33,7 @@ from core.coach.asks import (
 from core.coach.hearing.days import time_named
 from core.coach.hearing.frames import framed
 from core.coach.hearing.message import OwnWords, fits
-from core.coach.hearing.pattern import matches, phrases, skipped
+from core.coach.hearing.pattern import matches, phrases, skipped, words_said
 from core.coach.hearing.questions import question_in
 from core.coach.hearing.slots import Gaps
 from core.coach.hearing.whom import Said
@@ -88,8 +88,9 @@ def hear(text: str, names: tuple[str, ...], today: date) -> Ask | None:
     ends, questioned = _end(words, begin)
     gaps = Gaps(text, words, names, today, ends, politely)
     found: list[Ask] = []
+    said = words_said(words)
     for phrase in phrases():
-        if questioned and not politely and phrase.asks not in _ANYWAY:
+        if any(said.isdisjoint(needed) for needed in phrase.needs) or (questioned and not politely and phrase.asks not in _ANYWAY):
             continue
         for end, filled in matches(phrase.tree, gaps, begin):
             if end < ends and skipped(words, end) < ends:

@@ -6,6 +6,8 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from core.coach.asks import Whom
+
 if TYPE_CHECKING:
     from core.coach.hearing.whom import Roster, Said
 
@@ -81,8 +83,10 @@ def fits(own: OwnWords, said: Said, roster: Roster) -> bool:
     begins = words[own.first].says
     if own.apart:
         return begins != "'s"
-    if begins in _NO_START or begins in _NO_LOOSE_START or said.loose or said.but or roster.known(own.first) is not None:
+    if begins in _NO_START or begins in _NO_LOOSE_START or said.loose or said.but:
         return False
+    if roster.known(own.first) is not None and said.whom != Whom(everyone=True):
+        return False  # "tell Mia Ben can't come"
     if said.many and begins in _VERBS:
         return False
     opening = words[own.first : own.first + _FIRST_WORDS]

@@ -64,10 +64,11 @@ Filled = tuple[tuple[str, object], ...]
 
 @dataclass(frozen=True)
 class Phrase:
-    """One line: what it asks, and its tree."""
+    """One line: what it asks, its tree, and sets of words of each of which a text must have one."""
 
     asks: str
     tree: Node
+    needs: tuple[frozenset[str], ...]
 
 
 class Slots(Protocol):
@@ -128,8 +129,31 @@ def phrases() -> tuple[Phrase, ...]:
         elif definition := re.fullmatch(r"(@[a-z]+) = (.+)", line):
             named[definition[1]] = _compiled(definition[2], named)
         else:
-            found.append(Phrase(asks, _compiled(line, named)))
+            tree = _compiled(line, named)
+            found.append(Phrase(asks, tree, tuple(_needs(tree))))
     return tuple(found)
+
+
+def words_said(words: tuple[Word, ...]) -> frozenset[str]:
+    """Every word of a text, as typed and as most likely meant, to compare with what phrases need."""
+    said = {word.says for word in words} | {mended(word.says, literals()) for word in words if not word.mark}
+    return frozenset(said | _IS if "'s" in said else said)
+
+
+def _needs(node: Node) -> Iterator[frozenset[str]]:
+    """Sets of words of each of which one must be said for a tree to match."""
+    match node:
+        case Exactly(word):
+            yield frozenset({word})
+        case Then(nodes):
+            for one in nodes:
+                yield from _needs(one)
+        case OneOf(nodes):
+            firsts = [next(_needs(one), None) for one in nodes]
+            if None not in firsts:
+                yield frozenset().union(*(first for first in firsts if first is not None))
+        case Gap():
+            pass
 
 
 @cache

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from core.coach.hearing.whom import Roster
 
 _FILLING = frozenset(
-    "a an the is are was were has have had 's do does did been be being it its that there here all any some of my our me i we you us to too in at on for with from by so far yet "
+    "a an things the is are was were has have having had 's do does did been be being it its that there here all any some of my our me i we you us to too in at on for with from by so far yet "
     "really properly actually still only just also please and or up out this last past week weeks show tell share give send list let "
     "know see get want need would like can could should must shall will may check look their his her them they people clients client trainees persons "
     "guys lot about quickly quick really actually anything something everything no".split()
@@ -32,7 +32,7 @@ _MISSED = frozenset(
 )
 _WORD = frozenset(
     "talk talking speak speaking word call calling ring phone chat chase chasing follow attention help nudge struggling stuck stalling stalled hurt hurting injured pain pains sore "
-    "trouble problem problems issue issues flag flags flagged concern concerns worry worried worries worrying alert alerts contact conversation check-in checking plateaued plateau weaker tired injury injuries niggle niggles complaints complaint red".split()
+    "trouble problem problems issue issues flag flags flagged concern concerns worry worried worries worrying alert alerts contact conversation check-in checking plateaued plateau weaker tired injury injuries niggle niggles complaints complaint red hard time difficulty difficulties rough tough stalled".split()
 )
 _HOW = frozenset(
     "how what status progress progressing update updates news report tracking doing going goes go getting along performing performance coping managing faring keeping improving progression results stats numbers summary overview "
@@ -40,7 +40,7 @@ _HOW = frozenset(
 )
 _ASKING = frozenset("how what rundown status progress update updates news report summary overview results stats numbers latest".split())
 _ABOUT_TRAINING = _HOW | _TRAINED | frozenset({"consistent", "regular", "regularly", "consistently", "much", "many", "often", "well", "these", "days", "lately", "recently", "then", "now"})
-_NO_QUESTION = frozenset("or no not should shall must will out".split())
+_NO_QUESTION = frozenset("last past or no not should shall must will out".split())
 _GIVE = frozenset("tell show give send share let".split())
 _GROUP = frozenset("everyone everybody team group gang crew lot squad we they things clients people lads class bunch mob".split())
 _OVER = frozenset("week rundown recap weekly summary overview roundup wrap recap review digest snapshot picture glance".split())
@@ -83,6 +83,8 @@ def _is_about_one(words: frozenset[str], *, questioned: bool) -> bool:
 def _about_all(words: frozenset[str], week: Which) -> Ask | None:
     """What words without any name ask about all; None when they ask several things or none."""
     asks: list[Ask] = []
+    if words & _GIVE and not words & {"me", "us"} and not words & _OVER:
+        return None
     if words & _WHO:
         if words & _WORD:
             asks.append(WhoNeedsWord())

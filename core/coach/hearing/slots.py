@@ -34,7 +34,7 @@ _DAY_WORDS = frozenset(
     "today tonight tomorrow next week month year day days weeks months monday tuesday wednesday thursday friday saturday sunday january "
     "february march april june july august september october november december fortnight weekend".split()
 )
-_NO_THING = frozenset("card cards note notes cue instead circuit swap swaps hold cap limit clip video film please thanks".split())
+_NO_THING = frozenset("load loads weight weights card cards note notes cue instead circuit swap swaps get gets do does doing give gives make makes use uses try tries let put tell cap limit clip video film please thanks".split())
 _NO_NEWCOMER = frozenset("link new person client trainee to".split())
 _NO_CIRCUIT_START = frozenset("plan plans put use assign give start switch move run load show send tell get change shift make set schedule".split())
 _NO_CIRCUIT = frozenset(
@@ -129,9 +129,9 @@ class Gaps:
             at += 1
         if at < len(self.words) and self.words[at].says in NOT_NAMES:
             return
-        for last in range(min(at + _LONGEST_THING, len(self.words)), at, -1):
+        for last in range(min(at + _LONGEST_THING, self.ends), at, -1):
             run = self.words[at:last]
-            if any(word.mark for word in run) or any(word.says in _NO_THING for word in run) or self.roster.named_in(at, last):
+            if any(word.mark for word in run) or [word.says for word in run] in (["hold"], ["holds"]) or any(word.says in _NO_THING for word in run) or self.roster.named_in(at, last):
                 continue
             if any(word.says in NOT_NAMES or word.says in DAY_NAMES or word.says == "'s" for word in run):
                 if named(self.roster.raw(at, last)) is None:
@@ -144,7 +144,7 @@ class Gaps:
         """The name of a circuit: any words but those that mean something else, and no exercise."""
         if self.words[at].says == "the":
             at += 1
-        for last in range(min(at + _LONGEST_THING, len(self.words)), at, -1):
+        for last in range(min(at + _LONGEST_THING, self.ends), at, -1):
             run = self.words[at:last]
             if any(word.mark or word.says in NOT_NAMES or word.says in _NO_CIRCUIT or word.says == "'s" for word in run):
                 continue
@@ -191,7 +191,7 @@ class Gaps:
     def _dated(self, at: int, read: Callable[[str, date], date | None]) -> Iterator[tuple[int, date]]:
         """The longest run of words that names a day."""
         known = frozenset(DAY_NAMES) | _DAY_WORDS
-        for last in range(min(at + _LONGEST_DAY, len(self.words)), at, -1):
+        for last in range(min(at + _LONGEST_DAY, self.ends), at, -1):
             run = self.words[at:last]
             if any(word.mark or word.says == "'s" for word in run):
                 continue

@@ -57,3 +57,8 @@ def _value(key: str, value: Any) -> Any:
             return date.fromisoformat(value)
         case _:
             return value
+
+
+def everything() -> list[Message]:
+    """All messages of both files."""
+    return messages_in(DEVELOPMENT) + messages_in(ASIDE)
