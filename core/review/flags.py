@@ -8,7 +8,7 @@
 | question | one of the trainee's is not answered | |
 | missed | the last three training days or more, none of them made up for | common practice, no source |
 | falling | the 80 % interval of `core.strength.pace` is all below zero | that 80 % is enough: common practice, no source |
-| stuck | on every exercise done with a load on three days or more, for three weeks: the same top load, no more reps | the same |
+| stuck | on every exercise done with a load on three days or more the same top load, no more reps, for three weeks | the same |
 | unreachable | nothing can be sent | |
 
 Coming back after a break is none: they are back.
@@ -75,10 +75,10 @@ def _training(person: Person, now: datetime, strength: Change | None) -> Iterato
         yield Flag(FlagKind.MISSED, missed[0], count=len(missed))
     today = person.day(now)
     change = strength or strength_of(person, today)
+    stuck = () if is_held(person, today) else _stuck(person, today)
     if change is not None and change.high < 0:
         yield Flag(FlagKind.FALLING, today - timedelta(days=28), change=change)
-    stuck = () if is_held(person, today) else _stuck(person, today)
-    if stuck:
+    elif stuck:
         yield Flag(FlagKind.STUCK, min(since for _, since in stuck), exercise=stuck[0][0], count=len(stuck))
 
 
