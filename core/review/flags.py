@@ -11,7 +11,8 @@
 | stuck | on every exercise done with a load on three days or more the same top load, no more reps, for three weeks | the same |
 | unreachable | nothing can be sent | |
 
-Coming back after a break is none: they are back.
+Coming back after a break is none: they are back. An interval of 80 % is all below zero for one of ten whose strength stands still,
+so that falling strength is a reason to look and never a verdict.
 """
 
 from __future__ import annotations

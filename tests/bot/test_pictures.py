@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 from PIL import Image
+from pydantic import TypeAdapter
 
 from bot.errors import Unreachable
 from bot.pictures import drawn
@@ -21,6 +22,7 @@ from core.pictures import (
     BoardLine,
     BoardWeek,
     OwnWeekPicture,
+    Picture,
     ProgressChart,
     ProgressPicture,
     ProgressPoint,
@@ -122,6 +124,13 @@ def test_no_name_runs_into_the_column_beside_it(room):
 def test_the_same_values_give_the_same_bytes(picture):
     """So a picture need not be drawn twice."""
     assert drawn(picture) == drawn(picture)
+
+
+@PICTURES
+def test_what_a_picture_shows_is_kept_and_read_back(picture):
+    """The outbox keeps it as JSON until it is sent; one kind is never taken for another."""
+    kinds = TypeAdapter(Picture)
+    assert kinds.validate_json(kinds.dump_json(picture)) == picture
 
 
 @PICTURES

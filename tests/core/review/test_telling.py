@@ -12,10 +12,11 @@ from bot.wording import worded
 from core.review.looking import ROWS
 from core.review.telling import how_is, own_week, sheet_of, week_told, who_missed, who_needs_word, who_trained
 from core.review_facts import DayKind, FlagKind
-from core.review_messages import TrainedLine
+from core.review_messages import ComingDay, TrainedLine
+from core.trainee import Block, Pause
 from core.units import Load, Unit
 from core.wishes import CardNote, HeldLoad, Swapped, Wishes
-from tests.reviewing import DAY, EVENING, MONDAY, Book, month
+from tests.reviewing import CIRCUIT, DAY, EVENING, MONDAY, Book, month
 
 SUNDAY = EVENING.date()
 LAST = SUNDAY - 6 * DAY  # the Monday of the week
@@ -142,13 +143,24 @@ def test_a_trainees_own_week_says_what_was_done_and_what_comes_and_no_reproach()
     """Days, sets, minutes, the next day; what was missed is a mark on the picture and no word."""
     _, bo, _ = people()
     told = own_week(bo.person, EVENING)
-    assert (told.days, told.sets, told.minutes, told.coming) == (TrainedLine("Bo", 1, 3), 1, 30, SUNDAY + DAY)
+    assert (told.days, told.sets, told.minutes) == (TrainedLine("Bo", 1, 3), 1, 30)
+    assert told.coming == ComingDay(SUNDAY + DAY, "Kitchen seven")
     assert "missed" not in text(told)
     assert told.picture.minutes == (30, 0, 0, 0, 0, 0, 0)
     assert told.picture.days[2] is DayKind.MISSED
     empty = own_week(Book("Cy", days="").person, EVENING)
     assert empty.coming is None
     assert "0" not in text(empty)
+
+
+def test_the_next_day_of_a_plan_is_told_with_the_circuit_whose_turn_it_is():
+    """Own days go before the plan's; in the coach's pause there is none to come."""
+    book, other = Book(), replace(CIRCUIT, name="Staircase six")
+    book.trainee = replace(book.trainee, block=Block((other, CIRCUIT), (), 4, (), MONDAY))
+    book.trains(LAST, ("goblet-squat", 12, 16))
+    assert own_week(book.person, EVENING).coming == ComingDay(SUNDAY + DAY, "Kitchen seven")
+    book.trainee = replace(book.trainee, pause=Pause(EVENING - DAY, None))
+    assert own_week(book.person, EVENING).coming is None
 
 
 def test_the_own_week_is_that_of_the_trainees_clock():
