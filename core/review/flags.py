@@ -90,13 +90,12 @@ def _gone(person: Person) -> Iterator[Flag]:
 
 def _stuck(person: Person, today: date) -> tuple[tuple[str, date], ...]:
     """The names of the exercises trained most, and since when each stands still; none unless all of them do."""
-    past = past_sets(person.diary.standing(), person.trainee.unit, person.trainee.zone)
+    past = past_sets(person.sets_since(today - LOOKED_BACK), person.trainee.unit, person.trainee.zone)
     main: list[tuple[str, date | None]] = []
     for slug, sets in past.items():
-        recent = [one for one in sets if today - LOOKED_BACK <= one.date <= today]
-        days = sorted({one.date for one in recent})
+        days = sorted({one.date for one in sets})
         if len(days) >= MAIN_DAYS and today - days[-1] <= LATELY:
-            main.append((exercise(slug).name, _still_since(recent, today)))
+            main.append((exercise(slug).name, _still_since(sets, today)))
     if any(since is None for _, since in main):
         return ()
     return tuple((name, since) for name, since in main if since is not None)
