@@ -130,14 +130,14 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
     due_at = None
     if plan.trainee.ended_at is not None:
         state = own.ended(state, event, _alarm(state, event, turn), turn)
-        due_at = say_words(state, turn)
     else:
         state = _happened(ring(state, turn), event, turn, kept=answered is False)
         due_at = unasked.see_to(state, turn)
         state = guarded(state, turn, heard=not isinstance(event, Woke))
     if forget_asked and own.still_asked(event, turn):
         state = replace(state, forget_asked=True)
-    alarms = [at for at in (wake_at(state), due_at) if at is not None]
+    words_at = say_words(state, turn)
+    alarms = [at for at in (wake_at(state), due_at, words_at) if at is not None]
     return Step(state, tuple(turn.entries), tuple(turn.messages), min(alarms, default=None))
 
 
