@@ -397,12 +397,16 @@ class Desk:
             coaches = self._register.coaches()
             notes = await self._store.coach_notes.untold() if coaches else ()
             for one in notes:
+                if self._assistant.has_left(one.trainee_id):
+                    continue
                 message = SafetyNews(one.trainee, one.note.kind, one.note.value)
                 for coach in coaches:
                     if coach.trainee_id != one.trainee_id:
                         await self._assistant.tell(coach.trainee_id, (message,))
                 await self._store.coach_notes.told([one.number], self._clock.now())
             for asked in await self._store.questions.untold() if coaches else ():
+                if self._assistant.has_left(asked.trainee_id):
+                    continue
                 await self.tell_coaches(passed(asked.trainee, asked.question))
                 await self._store.questions.told(asked, self._clock.now())
 
