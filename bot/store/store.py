@@ -18,6 +18,7 @@ from bot.store.engine import open_database
 from bot.store.ledger import Ledger
 from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
+from bot.store.prepared import Prepared
 from bot.store.revision import bring_to_newest
 from bot.store.rows import add_trainee
 from bot.store.tables import (
@@ -65,11 +66,14 @@ if TYPE_CHECKING:
     from core.session.events import Step
     from core.trainee import Trainee
 
-# Statements of every message, built once: building one costs more than running it.
-_REVISION = select(TRAINEE.c.revision).where(TRAINEE.c.id == bindparam("of_id")).with_for_update()
-_HEARD = select(INBOX.c.at).where(INBOX.c.channel == bindparam("of_channel"), INBOX.c.external_id == bindparam("of_external_id"))
-_HEAR = insert(INBOX)
-_STEP = update(TRAINEE).where(TRAINEE.c.id == bindparam("of_id"))
+_THIS_TRAINEE = TRAINEE.c.id == bindparam("of_id")
+_THIS_MESSAGE = (INBOX.c.channel == bindparam("of_channel")) & (INBOX.c.external_id == bindparam("of_external_id"))
+_REVISION = Prepared(select(TRAINEE.c.revision).where(_THIS_TRAINEE).with_for_update())
+_HEARD = Prepared(select(INBOX.c.trainee_id).where(_THIS_MESSAGE))
+_HEAR = Prepared(insert(INBOX), INBOX.c.keys())
+_STEP_COLUMNS = ("revision", "state", "wake_at", "seen_at")
+_STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), _STEP_COLUMNS)
+_HEARD_STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), (*_STEP_COLUMNS, "heard_at"))
 
 REMEMBERED = 2_000  # trainees, some ten kilobytes each
 DAYS_AHEAD = 800  # how far the clocks of a zone are compared: two years and more
@@ -260,8 +264,8 @@ class Store:
 
     async def heard_at(self, key: InboxKey) -> datetime | None:
         """The instant at which a message was handled, None when it was not."""
-        same = {"of_channel": key.channel, "of_external_id": key.external_id}
-        at: datetime | None = await self._database.read(lambda connection: connection.execute(_HEARD, same).scalar_one_or_none())
+        this = (INBOX.c.channel == key.channel) & (INBOX.c.external_id == key.external_id)
+        at: datetime | None = await self._scalar(select(INBOX.c.at).where(this))
         return at
 
     async def records(self, name: str | None) -> tuple[tuple[str, SetRecord], ...]:
@@ -351,7 +355,7 @@ class Store:
 
     def _read(self, connection: Connection, trainee_id: int) -> _Known:
         """The trainee as stored; read again only when the revision is not the one that is remembered."""
-        revision = connection.execute(_REVISION, {"of_id": trainee_id}).scalar_one_or_none()
+        revision = _REVISION.run(connection, {"of_id": trainee_id})
         if revision is None:
             raise TraineeUnknown(trainee_id)
         known = self._known.get(trainee_id)
@@ -380,9 +384,13 @@ def _write(connection: Connection, trainee_id: int, known: _Known, step: Step, n
         write_entry(connection, trainee_id, entry, ledger)
     after = replace(known, revision=known.revision + 1, ledger=ledger, state=step.state, wake_at=step.wake_at)
     columns = {"revision": after.revision, "state": state_text(step.state), "wake_at": step.wake_at, "seen_at": now}
-    if ledger.trainee != known.ledger.trainee:
-        columns |= trainee_columns(ledger.trainee)
-    connection.execute(_STEP, columns | {"of_id": trainee_id})
+    before, trainee = known.ledger.trainee, ledger.trainee
+    if trainee == before:
+        _STEP.run(connection, columns | {"of_id": trainee_id})
+    elif trainee == replace(before, heard_at=trainee.heard_at):
+        _HEARD_STEP.run(connection, columns | {"heard_at": trainee.heard_at, "of_id": trainee_id})
+    else:
+        connection.execute(update(TRAINEE).where(TRAINEE.c.id == trainee_id).values(columns | trainee_columns(trainee)))
     return after
 
 
@@ -390,14 +398,13 @@ def _take(connection: Connection, key: InboxKey, trainee_id: int, now: datetime)
     """Note an incoming message; false when it was noted before."""
     if _heard(connection, key):
         return False
-    row = {"channel": key.channel, "external_id": key.external_id, "trainee_id": trainee_id, "at": now}
-    connection.execute(_HEAR, row)
+    _HEAR.run(connection, {"channel": key.channel, "external_id": key.external_id, "trainee_id": trainee_id, "at": now})
     return True
 
 
 def _heard(connection: Connection, key: InboxKey) -> bool:
     """Whether an incoming message was noted before."""
-    return connection.execute(_HEARD, {"of_channel": key.channel, "of_external_id": key.external_id}).first() is not None
+    return _HEARD.run(connection, {"of_channel": key.channel, "of_external_id": key.external_id}) is not None
 
 
 def _history(connection: Connection, trainee_id: int) -> History:
