@@ -15,6 +15,7 @@ from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TextIO
 
+import uvloop
 from tzlocal import get_localzone_name
 
 from bot.alarms import Alarms
@@ -53,6 +54,11 @@ LAST_HEARD = "last-heard"  # a file in the data folder, touched whenever the net
 KEPT_S = 24 * 3600.0  # how long the network keeps what was not asked for
 
 _log = logging.getLogger(__name__)
+
+
+def run(settings: ServeSettings, out: TextIO) -> None:
+    """Serve, see `serve`, on an event loop that costs a third less for each call."""
+    uvloop.run(serve(settings, out))
 
 
 async def serve(settings: ServeSettings, out: TextIO) -> None:

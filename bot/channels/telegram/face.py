@@ -13,8 +13,7 @@ from datetime import datetime, timedelta
 from html import escape
 from typing import TYPE_CHECKING
 
-from telegram import InlineKeyboardMarkup
-
+from bot.channels.telegram.keyboard import Buttons
 from bot.errors import ChannelError, Unreachable
 from bot.pace import Rank
 from bot.wording.network import face, face_over
@@ -41,7 +40,7 @@ class _Running:
     exercise: str
     ends_at: datetime
     whole_s: int
-    buttons: InlineKeyboardMarkup | None
+    buttons: Buttons | None
     edit: int = 0
 
     @property
@@ -64,7 +63,7 @@ class Faces:
         self,
         clock: Clock,
         pace: Pace,
-        change: Callable[[str, int, str, InlineKeyboardMarkup | None], Awaitable[None]],
+        change: Callable[[str, int, str, Buttons | None], Awaitable[None]],
         still_runs: Callable[[int, datetime], Awaitable[bool]],
     ) -> None:
         self._clock = clock
@@ -86,7 +85,7 @@ class Faces:
         message_id: int,
         exercise: str,
         ends_at: datetime,
-        buttons: InlineKeyboardMarkup | None,
+        buttons: Buttons | None,
     ) -> None:
         """The work of a station has begun and was announced in a message, which keeps its buttons until it is over."""
         whole_s = round((ends_at - self._clock.now()).total_seconds())

@@ -18,9 +18,8 @@ if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
     from pathlib import Path
 
-    from telegram import InlineKeyboardMarkup
-
     from bot.channels.telegram.face import Faces
+    from bot.channels.telegram.keyboard import Buttons
     from bot.channels.telegram.network import Network
     from bot.channels.telegram.register import Register
     from bot.ports import Letter
@@ -81,7 +80,7 @@ class Sending:
             _log.warning("message %d: the network could not read its formatting", letter.id)
             return await self._network.send_plain(address, letter.rendered.text[:TEXT_MAX], silent=silent, buttons=buttons)
 
-    async def _picture(self, address: str, picture: Path, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None) -> int:
+    async def _picture(self, address: str, picture: Path, html: str, *, silent: bool, buttons: Buttons | None) -> int:
         """A message under its picture; without it when the network does not take it. 0: there was neither."""
         try:
             return await self._network.send_picture(address, picture, html, silent=silent, buttons=buttons)
@@ -89,7 +88,7 @@ class Sending:
             _log.warning("a picture was not taken")
             return await self._network.send(address, html, silent=silent, buttons=buttons) if html else 0
 
-    async def _film(self, address: str, film: str, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None) -> int:
+    async def _film(self, address: str, film: str, html: str, *, silent: bool, buttons: Buttons | None) -> int:
         """A card with the coach's film; without it when the network no longer has it."""
         try:
             return await self._network.send_film(address, film, html, silent=silent, buttons=buttons)
