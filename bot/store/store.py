@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date, datetime
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import bindparam, delete, func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
-from bot.errors import DatabaseUnusable, TraineeUnknown
+from bot.errors import DatabaseUnusable, StoreError, TraineeUnknown
 from bot.ports import Letter
 from bot.store.blocks import circuit_id, keep_circuit, read_block
 from bot.store.coach_notes import CoachNotes
@@ -57,9 +59,10 @@ from core.session.moment import moment
 from core.session.states import State
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Self
 
-    from sqlalchemy import ColumnElement, Connection, Row, Table
+    from sqlalchemy import Connection, Row, Table
 
     from bot.ports import Decide, DecideForCoach, Render
     from bot.store.database import Database
@@ -75,7 +78,22 @@ _STEP_COLUMNS = ("revision", "state", "wake_at", "seen_at")
 _STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), _STEP_COLUMNS)
 _HEARD_STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), (*_STEP_COLUMNS, "heard_at"))
 
+_WHOLE = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id).where(_THIS_TRAINEE)
+_ROWS = {  # of a trainee, in order; built once, for building one costs more than running it
+    table: select(table).where(table.c.trainee_id == bindparam("of_id")).order_by(table.c[order])
+    for table, order in (
+        (RACK_ITEM, "position"),
+        (SET_RECORD, "number"),
+        (SET_VOID, "number"),
+        (WORKOUT, "number"),
+        (PAIN_RECORD, "id"),
+        (UNASKED, "id"),
+        (SAFETY_NOTE, "id"),
+    )
+}
+
 REMEMBERED = 2_000  # trainees, some ten kilobytes each
+READ_AT_ONCE = 50  # read beforehand in one go: a message does not wait for more
 DAYS_AHEAD = 800  # how far the clocks of a zone are compared: two years and more
 
 
@@ -212,6 +230,21 @@ class Store:
             select(TRAINEE.c.id, TRAINEE.c.wake_at).where(TRAINEE.c.wake_at.is_not(None)).order_by(TRAINEE.c.wake_at, TRAINEE.c.id)
         )
         return await self._database.read(lambda connection: {row.id: row.wake_at for row in connection.execute(due)})
+
+    async def remember(self, ids: Sequence[int]) -> None:
+        """Read trainees beforehand, so that those who are due soon need not wait for each other; what cannot be read is left."""
+
+        def work(connection: Connection, some: Sequence[int]) -> dict[int, _Known]:
+            found = {}
+            for trainee_id in some:
+                with suppress(StoreError):  # a row that is broken is the fault of the step that needs it
+                    found[trainee_id] = self._read(connection, trainee_id)
+            return found
+
+        for first in range(0, min(len(ids), REMEMBERED), READ_AT_ONCE):
+            some = ids[first : first + READ_AT_ONCE]
+            for trainee_id, known in (await self._database.read(partial(work, some=some))).items():
+                self._remember(trainee_id, known)
 
     async def notice_zones(self, now: datetime) -> None:
         """Have everybody looked at whose zone's clocks will do something else than the zone data of the last start said.
@@ -361,9 +394,8 @@ class Store:
         known = self._known.get(trainee_id)
         if known is not None and known.revision == revision:
             return known
-        both = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id)
-        row = connection.execute(both.where(TRAINEE.c.id == trainee_id)).one()
-        trainee = trainee_of(row, _rows(connection, RACK_ITEM, trainee_id, "position"))
+        row = connection.execute(_WHOLE, {"of_id": trainee_id}).one()
+        trainee = trainee_of(row, _rows(connection, RACK_ITEM, trainee_id))
         return _Known(
             revision,
             Ledger(replace(trainee, block=read_block(connection, trainee_id)), _history(connection, trainee_id)),
@@ -410,19 +442,18 @@ def _heard(connection: Connection, key: InboxKey) -> bool:
 def _history(connection: Connection, trainee_id: int) -> History:
     return History(
         _sets(connection, trainee_id),
-        tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id, "number")),
-        tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id, "id")),
-        tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id, "id")),
-        tuple(note_of(row) for row in _rows(connection, SAFETY_NOTE, trainee_id, "id")),
+        tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id)),
+        tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id)),
+        tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id)),
+        tuple(note_of(row) for row in _rows(connection, SAFETY_NOTE, trainee_id)),
     )
 
 
 def _sets(connection: Connection, trainee_id: int) -> tuple[SetRecord, ...]:
-    rows = _rows(connection, SET_RECORD, trainee_id, "number")
-    voided = voided_numbers(rows, [row.number for row in _rows(connection, SET_VOID, trainee_id, "number")])
+    rows = _rows(connection, SET_RECORD, trainee_id)
+    voided = voided_numbers(rows, [row.number for row in _rows(connection, SET_VOID, trainee_id)])
     return tuple(set_of(row, voided=row.number in voided) for row in rows)
 
 
-def _rows(connection: Connection, table: Table, trainee_id: int, order: str) -> list[Row[Any]]:
-    of_trainee: ColumnElement[bool] = table.c.trainee_id == trainee_id
-    return list(connection.execute(select(table).where(of_trainee).order_by(table.c[order])))
+def _rows(connection: Connection, table: Table, trainee_id: int) -> list[Row[Any]]:
+    return list(connection.execute(_ROWS[table], {"of_id": trainee_id}))
