@@ -36,6 +36,7 @@ from bot.pace import Limits, Pace
 from bot.pictures.gallery import Gallery
 from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
+from bot.tidying import Tidying
 from bot.wording.network import CLAIM, COMMANDS, READY
 from core.messages import MayHaveMissed
 from core.reading import read
@@ -127,7 +128,8 @@ async def on_network(
     faces = Faces(clock, pace, network.change, still_runs)
     sending = Sending(network, register, faces, store.state)
     outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
-    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=(faces,))
+    chores = (faces, Tidying(store.pruning, clock))
+    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=chores)
     faces.when_planned(assistant.rearm)
     for account in register.coaches():
         await store.make_coach(account.trainee_id)

@@ -21,6 +21,7 @@ from bot.store.ledger import Ledger
 from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
 from bot.store.prepared import Prepared
+from bot.store.pruning import Pruning
 from bot.store.revision import bring_to_newest
 from bot.store.rows import add_trainee
 from bot.store.tables import (
@@ -146,6 +147,7 @@ class Store:
         self.outgoing = Outgoing(database)
         self.people = People(database)
         self.coach_notes = CoachNotes(database)
+        self.pruning = Pruning(database)
 
     @classmethod
     async def open(cls, url: str, render: Render) -> Self:
