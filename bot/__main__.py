@@ -127,10 +127,10 @@ def _chat(arguments: argparse.Namespace) -> int:
 
 
 def _serve(arguments: argparse.Namespace) -> int:
-    from bot.serving import serve  # noqa: PLC0415
+    from bot import serving  # noqa: PLC0415
     from bot.settings import read_serve_settings  # noqa: PLC0415
 
-    asyncio.run(serve(read_serve_settings(arguments.data, os.environ), sys.stdout))
+    serving.run(read_serve_settings(arguments.data, os.environ), sys.stdout)
     return 0
 
 

@@ -40,6 +40,7 @@ if TYPE_CHECKING:
 FIRST_WAIT_S = 5.0
 LONGEST_WAIT_S = 300.0
 STEPS_AT_ONE_INSTANT = 20  # several cues can fall together; more is a fault that would never end
+SOON = timedelta(minutes=2)  # who is due within this is read at the start: at work, or about to be reminded
 AT_ONCE = 64  # alarms handled side by side, so that they share commits
 DISPENSABLE = (GetReady, HalfWay, SecondsLeft)  # what somebody who wishes for fewer messages does without
 
@@ -103,6 +104,8 @@ class Assistant:
         leaving = await self._leaving.resume()
         known = {trainee_id: at for trainee_id, at in (await self._store.wakes()).items() if trainee_id not in self._away}
         self._wakes = Wakes(known)
+        soon = self._clock.now() + SOON
+        await self._store.remember([trainee_id for trainee_id, at in known.items() if at <= soon])
         self._alarms.start(self.look)
         await self._outbox.recover()
         for trainee_id in leaving:

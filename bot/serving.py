@@ -15,6 +15,7 @@ from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TextIO
 
+import uvloop
 from tzlocal import get_localzone_name
 
 from bot.alarms import Alarms
@@ -35,6 +36,7 @@ from bot.pace import Limits, Pace
 from bot.pictures.gallery import Gallery
 from bot.ports import Clock
 from bot.settings import ServeSettings, make_folder
+from bot.tidying import Tidying
 from bot.wording.network import CLAIM, COMMANDS, READY
 from core.messages import MayHaveMissed
 from core.reading import read
@@ -53,6 +55,11 @@ LAST_HEARD = "last-heard"  # a file in the data folder, touched whenever the net
 KEPT_S = 24 * 3600.0  # how long the network keeps what was not asked for
 
 _log = logging.getLogger(__name__)
+
+
+def run(settings: ServeSettings, out: TextIO) -> None:
+    """Serve, see `serve`, on an event loop that costs a third less for each call."""
+    uvloop.run(serve(settings, out))
 
 
 async def serve(settings: ServeSettings, out: TextIO) -> None:
@@ -122,8 +129,9 @@ async def on_network(
     faces = Faces(clock, pace, network.change, still_runs)
     sending = Sending(network, register, faces, store.state)
     outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
+    chores = (faces, Tidying(store.pruning, clock))
     assistant = Assistant(
-        store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=(faces,), data=pictures_in
+        store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=chores, data=pictures_in
     )
     faces.when_planned(assistant.rearm)
     for account in register.coaches():

@@ -70,6 +70,7 @@ class OneFile:
         self.engine = engine
         self._errands: queue.SimpleQueue[_Errand | None] = queue.SimpleQueue()
         self._thread: threading.Thread | None = None
+        self._connection: Connection | None = None
 
     async def write(self, work: Callable[[Connection], T]) -> T:
         """See `Database`."""
@@ -89,6 +90,7 @@ class OneFile:
             self._errands.put(None)
             await asyncio.to_thread(self._thread.join)
             self._thread = None
+        self._let_go()
         self.engine.dispose()
 
     async def _run(self, work: Callable[[Connection], T], *, writes: bool) -> T:
@@ -119,6 +121,7 @@ class OneFile:
             outcome = self._in_one(errands)
         except BaseException as error:  # noqa: BLE001 - whatever it was, it belongs to those who asked
             outcome = [(None, error)] * len(errands)
+            self._let_go()  # the next one begins on a connection that nothing has happened to
         loops: dict[asyncio.AbstractEventLoop, list[tuple[_Errand, Any, BaseException | None]]] = {}
         for errand, (given, fault) in zip(errands, outcome, strict=True):
             loops.setdefault(errand.loop, []).append((errand, given, fault))
@@ -128,11 +131,20 @@ class OneFile:
 
     def _in_one(self, errands: Sequence[_Errand]) -> list[tuple[Any, BaseException | None]]:
         """Everything in one transaction; what is alone in it fails with it."""
-        reading = not any(errand.writes for errand in errands)
-        with self.engine.connect().execution_options(**{READING: reading}) as connection, connection.begin():
+        if self._connection is None:
+            self._connection = self.engine.connect()
+        connection = self._connection
+        connection.info[READING] = not any(errand.writes for errand in errands)
+        with connection.begin():
             if len(errands) == 1:
                 return [(errands[0].work(connection), None)]
             return [_apart(connection, errand) for errand in errands]
+
+    def _let_go(self) -> None:
+        """Give the connection back, which rolls back what it may have begun."""
+        if self._connection is not None:
+            self._connection.close()
+            self._connection = None
 
 
 def _apart(connection: Connection, errand: _Errand) -> tuple[Any, BaseException | None]:

@@ -85,4 +85,4 @@ def _prepare(connection: Any, _record: object) -> None:  # noqa: ANN401 - the dr
 
 
 def _begin(connection: Connection) -> None:
-    connection.exec_driver_sql("BEGIN" if connection.get_execution_options().get(READING) else "BEGIN IMMEDIATE")
+    connection.connection.cursor().execute("BEGIN" if connection.info.get(READING) else "BEGIN IMMEDIATE")

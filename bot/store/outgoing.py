@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from sqlalchemy import bindparam, insert, select, update
 
 from bot.ports import Letter, Rendered
+from bot.store.prepared import Prepared
 from bot.store.tables import OUTBOX
 from bot.store.values import rendered_columns, rendered_of
 
@@ -45,12 +46,24 @@ class Offer:
     at: datetime
 
 
-_ADD = insert(OUTBOX).returning(OUTBOX.c.id)
-_SENT = (
+_NEW = (
+    "trainee_id",
+    "created_at",
+    "kind",
+    "text",
+    "replies",
+    "shows",
+    "expires_at",
+    "status",
+    "reason",
+    "exercise",
+    "moment",
+)
+_ADD = Prepared(insert(OUTBOX).returning(OUTBOX.c.id), _NEW)
+_SENT = Prepared(
     update(OUTBOX)
     .where(OUTBOX.c.id == bindparam("of_id"))
     .values(status=Status.SENT.value, sent_at=bindparam("at"), shows=None)  # what a file held is not kept twice
-    .execution_options(synchronize_session=False)
 )
 
 
@@ -82,7 +95,7 @@ class Outbound:
                 "moment": self._moment if rendered.replies else None,
                 **rendered_columns(rendered),
             }
-            number = connection.execute(_ADD, row).scalar_one()
+            number: int = _ADD.run(connection, row)
             if status is Status.SENDING:
                 claimed.append(Letter(number, rendered, expires_at))
         return tuple(claimed)
@@ -112,7 +125,7 @@ class Outgoing:
         """Mark rows as sent."""
 
         def work(connection: Connection) -> None:
-            connection.execute(_SENT, [{"of_id": number, "at": now} for number in ids])
+            _SENT.run_all(connection, [{"of_id": number, "at": now} for number in ids])
 
         await self._database.write(work)
 

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date, datetime
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import bindparam, delete, func, insert, select, update
 from sqlalchemy.exc import DBAPIError
 
-from bot.errors import DatabaseUnusable, TraineeUnknown
+from bot.errors import DatabaseUnusable, StoreError, TraineeUnknown
 from bot.ports import Letter
 from bot.store.blocks import circuit_id, keep_circuit
 from bot.store.coach_notes import CoachNotes
@@ -19,6 +21,8 @@ from bot.store.forgetting import Forgetting, coaches, forgotten_so_far, nameless
 from bot.store.ledger import NOBODY, Ledger
 from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
+from bot.store.prepared import Prepared
+from bot.store.pruning import Pruning
 from bot.store.questions import Questions
 from bot.store.revision import bring_to_newest
 from bot.store.rows import add_trainee
@@ -47,6 +51,7 @@ from core.session.moment import moment
 from core.session.states import State
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Self
 
     from sqlalchemy import Connection
@@ -57,13 +62,18 @@ if TYPE_CHECKING:
     from core.session.events import Step
     from core.trainee import Trainee
 
-# Statements of every message, built once: building one costs more than running it.
-_REVISION = select(TRAINEE.c.revision).where(TRAINEE.c.id == bindparam("of_id")).with_for_update()
-_HEARD = select(INBOX.c.at).where(INBOX.c.channel == bindparam("of_channel"), INBOX.c.external_id == bindparam("of_external_id"))
-_HEAR = insert(INBOX)
-_STEP = update(TRAINEE).where(TRAINEE.c.id == bindparam("of_id"))
+_THIS_TRAINEE = TRAINEE.c.id == bindparam("of_id")
+_THIS_MESSAGE = (INBOX.c.channel == bindparam("of_channel")) & (INBOX.c.external_id == bindparam("of_external_id"))
+_REVISION = Prepared(select(TRAINEE.c.revision).where(_THIS_TRAINEE).with_for_update())
+_HEARD = Prepared(select(INBOX.c.trainee_id).where(_THIS_MESSAGE))
+_HEAR = Prepared(insert(INBOX), INBOX.c.keys())
+_STEP_COLUMNS = ("revision", "state", "wake_at", "seen_at")
+_STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), _STEP_COLUMNS)
+_HEARD_STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), (*_STEP_COLUMNS, "heard_at"))
 
+_WHOLE = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id).where(_THIS_TRAINEE)
 REMEMBERED = 2_000  # trainees, some ten kilobytes each
+READ_AT_ONCE = 50  # read beforehand in one go: a message does not wait for more
 DAYS_AHEAD = 800  # how far the clocks of a zone are compared: two years and more
 
 
@@ -124,6 +134,7 @@ class Store:
         self.coach_notes = CoachNotes(database)
         self.questions = Questions(database)
         self.forgetting = Forgetting(database)
+        self.pruning = Pruning(database)
 
     @classmethod
     async def open(cls, url: str, render: Render) -> Self:
@@ -214,6 +225,21 @@ class Store:
         )
         return await self._database.read(lambda connection: {row.id: row.wake_at for row in connection.execute(due)})
 
+    async def remember(self, ids: Sequence[int]) -> None:
+        """Read trainees beforehand, so that those who are due soon need not wait for each other; what cannot be read is left."""
+
+        def work(connection: Connection, some: Sequence[int]) -> dict[int, _Known]:
+            found = {}
+            for trainee_id in some:
+                with suppress(StoreError):  # a row that is broken is the fault of the step that needs it
+                    found[trainee_id] = self._read(connection, trainee_id)
+            return found
+
+        for first in range(0, min(len(ids), REMEMBERED), READ_AT_ONCE):
+            some = ids[first : first + READ_AT_ONCE]
+            for trainee_id, known in (await self._database.read(partial(work, some=some))).items():
+                self._remember(trainee_id, known)
+
     async def notice_zones(self, now: datetime) -> None:
         """Have everybody looked at whose zone's clocks will do something else than the zone data of the last start said.
 
@@ -265,8 +291,8 @@ class Store:
 
     async def heard_at(self, key: InboxKey) -> datetime | None:
         """The instant at which a message was handled, None when it was not."""
-        same = {"of_channel": key.channel, "of_external_id": key.external_id}
-        at: datetime | None = await self._database.read(lambda connection: connection.execute(_HEARD, same).scalar_one_or_none())
+        this = (INBOX.c.channel == key.channel) & (INBOX.c.external_id == key.external_id)
+        at: datetime | None = await self._scalar(select(INBOX.c.at).where(this))
         return at
 
     async def bury(self, trainee_id: int) -> None:
@@ -379,15 +405,14 @@ class Store:
 
     def _read(self, connection: Connection, trainee_id: int) -> _Known:
         """The trainee as stored; read again only when the revision is not the one that is remembered."""
-        revision = connection.execute(_REVISION, {"of_id": trainee_id}).scalar_one_or_none()
+        revision = _REVISION.run(connection, {"of_id": trainee_id})
         if revision is None:
             raise TraineeUnknown(trainee_id)
         known = self._known.get(trainee_id)
         if known is not None and known.revision == revision:
             return known
         before = None if known is None else known.ledger.history
-        both = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id)
-        row = connection.execute(both.where(TRAINEE.c.id == trainee_id)).one()
+        row = connection.execute(_WHOLE, {"of_id": trainee_id}).one()
         return _Known(
             revision,
             Ledger(trainee_in(connection, row), diary_of(connection, trainee_id, before)),
@@ -408,11 +433,16 @@ def _write(connection: Connection, trainee_id: int, known: _Known, step: Step, n
         write_entry(connection, trainee_id, entry, ledger)
     after = replace(known, revision=known.revision + 1, ledger=ledger, state=step.state, wake_at=step.wake_at)
     columns = {"revision": after.revision, "state": state_text(step.state), "wake_at": step.wake_at, "seen_at": now}
-    if ledger.trainee != known.ledger.trainee:
-        columns |= trainee_columns(ledger.trainee)
-    if ledger.trainee is NOBODY:
-        columns["name"] = nameless(trainee_id, now)
-    connection.execute(_STEP, columns | {"of_id": trainee_id})
+    before, trainee = known.ledger.trainee, ledger.trainee
+    if trainee == before:
+        _STEP.run(connection, columns | {"of_id": trainee_id})
+    elif trainee == replace(before, heard_at=trainee.heard_at):
+        _HEARD_STEP.run(connection, columns | {"heard_at": trainee.heard_at, "of_id": trainee_id})
+    else:
+        columns |= trainee_columns(trainee)
+        if trainee is NOBODY:
+            columns["name"] = nameless(trainee_id, now)
+        connection.execute(update(TRAINEE).where(TRAINEE.c.id == trainee_id).values(columns))
     return after
 
 
@@ -425,11 +455,10 @@ def _take(connection: Connection, key: InboxKey, trainee_id: int, now: datetime)
     """Note an incoming message; false when it was noted before."""
     if _heard(connection, key):
         return False
-    row = {"channel": key.channel, "external_id": key.external_id, "trainee_id": trainee_id, "at": now}
-    connection.execute(_HEAR, row)
+    _HEAR.run(connection, {"channel": key.channel, "external_id": key.external_id, "trainee_id": trainee_id, "at": now})
     return True
 
 
 def _heard(connection: Connection, key: InboxKey) -> bool:
     """Whether an incoming message was noted before."""
-    return connection.execute(_HEARD, {"of_channel": key.channel, "of_external_id": key.external_id}).first() is not None
+    return _HEARD.run(connection, {"of_channel": key.channel, "of_external_id": key.external_id}) is not None

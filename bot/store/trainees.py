@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import func, select
+from sqlalchemy import bindparam, func, select
 
 from bot.store.blocks import read_block, read_coming
 from bot.store.tables import COACH_WORD, PAIN_RECORD, QUESTION, RACK_ITEM, SAFETY_NOTE, SET_RECORD, SET_VOID, UNASKED, WORKOUT
@@ -13,10 +13,25 @@ from bot.store.values import note_of, pain_of, question_of, set_of, trainee_of, 
 from core.diary import History
 
 if TYPE_CHECKING:
-    from sqlalchemy import ColumnElement, Connection, Row, Table
+    from sqlalchemy import Connection, Row, Table
 
     from core.diary import SetRecord
     from core.trainee import Trainee
+
+_ROWS = {  # of a trainee, in order; built once, for building one costs more than running it
+    table: select(table).where(table.c.trainee_id == bindparam("of_id")).order_by(table.c[order])
+    for table, order in (
+        (RACK_ITEM, "position"),
+        (SET_RECORD, "number"),
+        (SET_VOID, "number"),
+        (WORKOUT, "number"),
+        (PAIN_RECORD, "id"),
+        (UNASKED, "id"),
+        (SAFETY_NOTE, "id"),
+        (COACH_WORD, "number"),
+        (QUESTION, "number"),
+    )
+}
 
 
 def trainee_in(connection: Connection, row: Row[Any]) -> Trainee:
@@ -25,7 +40,7 @@ def trainee_in(connection: Connection, row: Row[Any]) -> Trainee:
     Raises:
         bot.errors.RowBroken: when a value is none that may be stored.
     """
-    trainee = trainee_of(row, _rows(connection, RACK_ITEM, row.id, "position"))
+    trainee = trainee_of(row, _rows(connection, RACK_ITEM, row.id))
     return replace(trainee, block=read_block(connection, row.id), coming=read_coming(connection, row.id))
 
 
@@ -37,12 +52,12 @@ def diary_of(connection: Connection, trainee_id: int, before: History | None = N
     """
     return History(
         sets_of(connection, trainee_id) if before is None else _sets_since(connection, trainee_id, before.sets),
-        tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id, "number")),
-        tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id, "id")),
-        tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id, "id")),
-        tuple(note_of(row) for row in _rows(connection, SAFETY_NOTE, trainee_id, "id")),
-        tuple(word_of(row) for row in _rows(connection, COACH_WORD, trainee_id, "number")),
-        tuple(question_of(row) for row in _rows(connection, QUESTION, trainee_id, "number")),
+        tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id)),
+        tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id)),
+        tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id)),
+        tuple(note_of(row) for row in _rows(connection, SAFETY_NOTE, trainee_id)),
+        tuple(word_of(row) for row in _rows(connection, COACH_WORD, trainee_id)),
+        tuple(question_of(row) for row in _rows(connection, QUESTION, trainee_id)),
     )
 
 
@@ -52,8 +67,8 @@ def sets_of(connection: Connection, trainee_id: int) -> tuple[SetRecord, ...]:
     Raises:
         bot.errors.RowBroken: when a value is none that may be stored.
     """
-    rows = _rows(connection, SET_RECORD, trainee_id, "number")
-    voided = voided_numbers(rows, [row.number for row in _rows(connection, SET_VOID, trainee_id, "number")])
+    rows = _rows(connection, SET_RECORD, trainee_id)
+    voided = voided_numbers(rows, [row.number for row in _rows(connection, SET_VOID, trainee_id)])
     return tuple(set_of(row, voided=row.number in voided) for row in rows)
 
 
@@ -70,6 +85,5 @@ def _count(connection: Connection, table: Table, trainee_id: int) -> int:
     return counted
 
 
-def _rows(connection: Connection, table: Table, trainee_id: int, order: str) -> list[Row[Any]]:
-    of_trainee: ColumnElement[bool] = table.c.trainee_id == trainee_id
-    return list(connection.execute(select(table).where(of_trainee).order_by(table.c[order])))
+def _rows(connection: Connection, table: Table, trainee_id: int) -> list[Row[Any]]:
+    return list(connection.execute(_ROWS[table], {"of_id": trainee_id}))

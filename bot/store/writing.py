@@ -8,6 +8,7 @@ from sqlalchemy import delete, insert, update
 
 from bot.store import tables
 from bot.store.forgetting import erase
+from bot.store.prepared import Prepared
 from bot.store.values import (
     ending_columns,
     note_columns,
@@ -50,18 +51,7 @@ if TYPE_CHECKING:
     from core.rack import Rack
 
 
-_ADD = {
-    table: insert(table)
-    for table in (
-        tables.SET_RECORD,
-        tables.SET_VOID,
-        tables.WORKOUT,
-        tables.PAIN_RECORD,
-        tables.SAFETY_NOTE,
-        tables.UNASKED,
-        tables.QUESTION,
-    )
-}
+_ADD_SET = Prepared(insert(tables.SET_RECORD), tables.SET_RECORD.c.keys())
 
 
 def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Ledger) -> None:
@@ -71,18 +61,18 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
     """
     match entry:
         case SetNoted(record):
-            connection.execute(_ADD[tables.SET_RECORD], set_columns(trainee_id, record))
+            _ADD_SET.run(connection, set_columns(trainee_id, record))
         case SetUndone(number, at):
-            connection.execute(_ADD[tables.SET_VOID], {"trainee_id": trainee_id, "number": number, "at": at})
+            connection.execute(insert(tables.SET_VOID), {"trainee_id": trainee_id, "number": number, "at": at})
         case WorkoutOpened(number, circuit):
             columns = workout_columns(trainee_id, after.workout(number), circuit)
-            connection.execute(_ADD[tables.WORKOUT], columns)
+            connection.execute(insert(tables.WORKOUT), columns)
         case WorkoutClosed(number) | EffortSaid(number):
             of_number = (tables.WORKOUT.c.trainee_id == trainee_id) & (tables.WORKOUT.c.number == number)
             columns = ending_columns(trainee_id, after.workout(number))
             connection.execute(update(tables.WORKOUT).where(of_number).values(columns))
         case PainNoted(record):
-            connection.execute(_ADD[tables.PAIN_RECORD], pain_columns(trainee_id, record))
+            connection.execute(insert(tables.PAIN_RECORD), pain_columns(trainee_id, record))
         case PainDescribed(at, quality, known):
             of_instant = (tables.PAIN_RECORD.c.trainee_id == trainee_id) & (tables.PAIN_RECORD.c.at == at)
             described = {"quality": None if quality is None else quality.value, "known": known}
@@ -93,17 +83,17 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
             there = (pains.trainee_id == trainee_id) & here & pains.eased_at.is_(None) & ~pains.urgent
             connection.execute(update(tables.PAIN_RECORD).where(there).values(eased_at=at))
         case SafetyNoted(note):
-            connection.execute(_ADD[tables.SAFETY_NOTE], note_columns(trainee_id, note))
+            connection.execute(insert(tables.SAFETY_NOTE), note_columns(trainee_id, note))
         case RackSaid(rack):
             _write_rack(connection, trainee_id, rack)
         case UnaskedNoted(record):
-            connection.execute(_ADD[tables.UNASKED], unasked_columns(trainee_id, record))
+            connection.execute(insert(tables.UNASKED), unasked_columns(trainee_id, record))
         case WordSaid(number, at):
             word = tables.COACH_WORD.c
             of_number = (word.trainee_id == trainee_id) & (word.number == number)
             connection.execute(update(tables.COACH_WORD).where(of_number).values(told_at=at))
         case QuestionAsked(question):
-            connection.execute(_ADD[tables.QUESTION], question_columns(trainee_id, question))
+            connection.execute(insert(tables.QUESTION), question_columns(trainee_id, question))
         case Forgotten(at):
             erase(connection, trainee_id, at)
         case CautionsAccepted() | UnitChosen() | HealthSaid() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():

@@ -25,7 +25,9 @@ def page(*lines: str) -> str:
     """A message from its lines, each folded to the width; a line that starts with a bullet hangs; empty ones are dropped."""
     folded = []
     for line in lines:
-        if line:
+        if 0 < len(line) <= WIDTH and line.isprintable() and line[-1] != " ":  # nearly all: nothing to fold, nothing odd in it
+            folded.append(line)
+        elif line:
             hang = "  " if line.startswith(("• ", "- ")) else ""
             folded += textwrap.wrap(TIES.sub(TIED, line), WIDTH, subsequent_indent=hang, break_on_hyphens=False)
     return "\n".join(folded).replace(TIED, " ")

@@ -122,14 +122,15 @@ class _Model:
         self.strength[row, SHARED + evidence.exercise] = 1.0
         self.strength[:, FATIGUE] = -evidence.rounds_before
         self.strength[:, GAIN] = -evidence.age_days
-        with_form = np.flatnonzero(evidence.day >= 0)
-        self.strength[with_form, form + evidence.day[with_form]] = 1.0
-        self.beside = np.zeros_like(self.strength)
+        with_form = evidence.day >= 0
+        self.strength[row[with_form], form + evidence.day[with_form]] = 1.0
+        self.beside = np.zeros(self.strength.shape)
         self.beside[:, CURVE] = 1.0
         self.beside[:, TEMPO] = -np.log(evidence.rep_s / USUAL_REP_S)
         loss = LONGEST_LOSS * -np.expm1(-evidence.lost_days / LOSS_DAYS)
         self.offset = loss - evidence.log_load
-        self.wander = WANDER_PER_WEEK**2 * np.abs(evidence.age_days) / 7.0 + loss**2 + np.where(evidence.day < 0, DAY_FORM**2, 0.0)
+        self.wander = WANDER_PER_WEEK**2 * np.abs(evidence.age_days) / 7.0 + loss**2 + np.where(with_form, 0.0, DAY_FORM**2)
+        self.said = evidence.said.astype(np.float64)
 
     def log_reps(self, states: Floats) -> tuple[Floats, Floats]:
         """Log of the repetitions possible, and its slope in strength; `states` is (size,) or (size, many)."""
@@ -144,7 +145,7 @@ class _Model:
         left = np.maximum(possible - underclaim - evidence.done, 0.0)
         reps = np.where(evidence.said, SAID_NOISE + SAID_NOISE_PER_REP * left, evidence.noise)
         drift = SET_NOISE**2 + slope**2 * self.wander
-        read = np.maximum(evidence.reps + evidence.said * underclaim, 0.5)
+        read = np.maximum(evidence.reps + self.said * underclaim, 0.5)
         return (reps / _log_mean(possible, read)) ** 2 + drift, LOGISTIC / np.sqrt(drift + (0.5 / read) ** 2)
 
     def _start(self) -> Floats:
@@ -169,7 +170,7 @@ class _Model:
         for step in range(STEPS):
             log_reps, slope = self.log_reps(state)
             variance, scale = self.noise(log_reps, slope, float(state[UNDERCLAIM]))
-            read = np.maximum(evidence.reps + evidence.said * state[UNDERCLAIM], 0.3)
+            read = np.maximum(evidence.reps + self.said * state[UNDERCLAIM], 0.3)
             error = log_reps - np.log(read)
             weight = 1.0 / variance
             if step >= PLAIN_STEPS:
@@ -179,7 +180,7 @@ class _Model:
             pull = np.where(evidence.bound, scale * broken, -error * weight)
             weight = np.where(evidence.bound, scale**2 * _steady_curvature(beyond, broken), weight)
             jacobian = self.strength * slope[:, None] + self.beside
-            jacobian[:, UNDERCLAIM] = -(evidence.said / read)
+            jacobian[:, UNDERCLAIM] = -(self.said / read)
             precision = prior + jacobian.T @ (jacobian * weight[:, None])
             gradient = jacobian.T @ pull - self.prior_precision * (state - self.prior_mean)
             move = np.linalg.solve(precision, gradient)
@@ -199,7 +200,7 @@ class _Model:
         """Log of the joint density at each column of `states`, with the noise held."""
         evidence = self.evidence
         log_reps, _ = self.log_reps(states)
-        claims = evidence.said[:, None] * states[UNDERCLAIM]
+        claims = self.said[:, None] * states[UNDERCLAIM]
         error = log_reps - np.log(np.maximum(evidence.reps[:, None] + claims, 0.3))
         read = (TAIL + 1.0) / 2.0 * np.log1p(error**2 / (TAIL * variance[:, None]))
         bound = np.logaddexp(0.0, -scale[:, None] * error)
@@ -217,6 +218,14 @@ def _log_mean(first: Floats, second: Floats) -> Floats:
 def _steady_curvature(beyond: Floats, broken: Floats) -> Floats:
     """Curvature of the logistic bound; a broken bound is stiffened, so that a step lands just beyond it."""
     return np.where(beyond < 0.0, broken / (2.0 - beyond), broken * (1.0 - broken))
+
+
+def _widths(ladder: Floats) -> Floats:
+    """How wide a part of the line each step stands for: half-way to its neighbours, as `numpy.gradient` has it."""
+    widths = np.empty_like(ladder)
+    widths[1:-1] = (ladder[2:] - ladder[:-2]) / 2.0
+    widths[0], widths[-1] = ladder[1] - ladder[0], ladder[-1] - ladder[-2]
+    return widths
 
 
 def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> TodaysStrength:
@@ -280,5 +289,5 @@ def _along(model: _Model, peak: _Peak, look: Floats) -> tuple[Floats, Floats, Fl
     narrow = (1.0 + float(direction @ peak.bounds @ direction)) ** -0.5
     ladder = np.concatenate([STEPS_DOWN * narrow, STEPS_UP])
     plausible = model.plausibility(peak.state[:, None] + direction[:, None] * ladder, peak.variance, peak.scale)
-    chance = np.exp(plausible - plausible.max()) * np.gradient(ladder)
+    chance = np.exp(plausible - plausible.max()) * _widths(ladder)
     return covariance, ladder, chance / chance.sum()

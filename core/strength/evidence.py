@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from itertools import accumulate, pairwise
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
@@ -108,8 +109,13 @@ class Evidence:
     today: int | None
 
 
-def _column(values: Sequence[float | None]) -> Floats:
-    return np.array(values, dtype=np.float64)
+LOAD, ROUND, WORKED, COLUMNS = 1, 4, 8, 9  # places in a row, and how many there are
+
+
+def _row(past: PastSet) -> tuple[float | None, ...]:
+    """A record as numbers; what was not said is no number."""
+    day, load = past.date.toordinal(), float(past.load)
+    return day, load, past.reps, past.rep_s, past.round, past.reserve, past.rpe, past.seconds, past.work_s
 
 
 def gather(
@@ -139,16 +145,11 @@ def gather(
     for number, name in enumerate(names[1:], start=1):
         sets += others[name]
         numbers += [number] * len(others[name])
-    ordinal = np.array([past.date.toordinal() for past in sets], dtype=np.int64)
     exercise_number = np.array(numbers, dtype=np.intp)
-    load = _column([float(past.load) for past in sets]) * kg_per_unit
-    reps = _column([past.reps for past in sets])
-    rep_s = _column([past.rep_s for past in sets])
-    rounds = _column([past.round for past in sets])
-    reserve = _column([past.reserve for past in sets])
-    rpe = _column([past.rpe for past in sets])
-    seconds = _column([past.seconds for past in sets])
-    worked = np.array([work_s if past.work_s is None else past.work_s for past in sets], dtype=np.float64)
+    columns = np.array([_row(past) for past in sets], dtype=np.float64).reshape(-1, COLUMNS).T.copy()
+    columns[LOAD] *= kg_per_unit
+    columns[WORKED] = np.where(np.isnan(columns[WORKED]), work_s, columns[WORKED])
+    ordinal, load, reps, rep_s = columns[:ROUND]
 
     last = today.toordinal()
     possible = (
@@ -160,14 +161,17 @@ def gather(
         & (rep_s > 0)
         & np.isfinite(rep_s)
     )
-    kept = np.flatnonzero(possible)
-    if len(kept) > MOST_SETS:
-        kept = kept[np.argsort(ordinal[kept], kind="stable")[-MOST_SETS:]]
-    ordinal, exercise_number = ordinal[kept], exercise_number[kept]
-    load, reps, rep_s, rounds = load[kept], reps[kept], rep_s[kept], rounds[kept]
-    reserve, rpe, seconds, worked = reserve[kept], rpe[kept], seconds[kept], worked[kept]
+    if len(sets) > MOST_SETS or not possible.all():
+        kept = np.flatnonzero(possible)
+        if len(kept) > MOST_SETS:
+            kept = kept[np.argsort(ordinal[kept], kind="stable")[-MOST_SETS:]]
+        columns, exercise_number = columns[:, kept], exercise_number[kept]
+    ordinal, load, reps, rep_s, rounds, reserve, rpe, seconds, worked = columns
 
-    days, day = np.unique(ordinal, return_inverse=True)
+    each = ordinal.tolist()
+    days = sorted(set(each))
+    place = {day: number for number, day in enumerate(days)}
+    day = np.array([place[one] for one in each], dtype=np.intp)
     age, lost = _ages(days, last, days_off)
     first_with_form = max(0, len(days) - MOST_DAYS)
     ceiling = np.floor(worked / rep_s + 1e-9)
@@ -183,30 +187,26 @@ def gather(
         exercise=exercise_number,
         day=np.where(day >= first_with_form, day - first_with_form, -1),
         log_load=np.log(load),
-        rounds_before=np.clip(np.nan_to_num(rounds) - 1.0, 0.0, 9.0),
+        rounds_before=np.minimum(np.fmax(rounds - 1.0, 0.0), 9.0),
         age_days=age[day],
         lost_days=lost[day],
         rep_s=rep_s,
         bound=(~early & ~said) | easy,
-        reps=np.where(
-            said, reps + np.where(easy, 10.0 - LEAST_RPE, np.nan_to_num(left)), np.where(early, reps + 0.5, np.maximum(reps, 0.5))
-        ),
+        reps=np.where(said, reps + np.where(easy, 10.0 - LEAST_RPE, left), np.where(early, reps + 0.5, np.maximum(reps, 0.5))),
         said=said,
         noise=noise,
         done=reps,
         day_count=len(days) - first_with_form,
-        today=len(days) - 1 - first_with_form if len(days) and days[-1] == last else None,
+        today=len(days) - 1 - first_with_form if days and days[-1] == last else None,
     )
 
 
-def _ages(days: npt.NDArray[np.int64], last: int, days_off: int | None) -> tuple[Floats, Floats]:
+def _ages(days: Sequence[float], last: int, days_off: int | None) -> tuple[Floats, Floats]:
     """Days of training life, and days lost to breaks, between each training day and today."""
-    if not len(days):
-        return np.zeros(0), np.zeros(0)
-    gaps = np.diff(np.append(days, last)).astype(np.float64)
-    if days_off is not None and days[-1] < last:
+    gaps = [later - day for day, later in pairwise((*days, float(last)))]
+    if days_off is not None and days and days[-1] < last:
         gaps[-1] = max(gaps[-1], float(days_off))
-    beyond = np.maximum(gaps - FREE_DAYS, 0.0)
-    lost = np.cumsum(beyond[::-1])[::-1]
-    lived = np.cumsum((gaps - beyond)[::-1])[::-1]
-    return lived, lost
+    beyond = [max(gap - FREE_DAYS, 0.0) for gap in gaps]
+    lost = list(accumulate(reversed(beyond)))
+    lived = list(accumulate(gap - free for gap, free in zip(reversed(gaps), reversed(beyond), strict=True)))
+    return np.array(lived[::-1], dtype=np.float64), np.array(lost[::-1], dtype=np.float64)

@@ -68,16 +68,27 @@ def sampled(belief: TodaysStrength) -> Floats:
     return np.asarray((belief.mean + steps @ root.T).T)
 
 
-def chances(belief: TodaysStrength, loads_kg: Floats, tempos_s: Floats, work_s: float) -> Chances:
+def quantile(values: Floats, share: float) -> float:
+    """The value below which a share lies, between neighbours on a straight line: `numpy.quantile` without its preparations."""
+    ordered = np.sort(values)
+    place = share * (len(ordered) - 1)
+    before = int(place)
+    low, part = float(ordered[before]), place - before
+    high = float(ordered[min(before + 1, len(ordered) - 1)])
+    return low + (high - low) * part if part < 0.5 else high - (high - low) * (1.0 - part)  # noqa: PLR2004 - from the nearer one
+
+
+def chances(belief: TodaysStrength, points: Floats, loads_kg: Floats, tempos_s: Floats, work_s: float) -> Chances:
     """How sets with each of `loads_kg` and each of `tempos_s` would go.
 
     Args:
         belief: strength in the round asked about.
+        points: the belief as `sampled`.
         loads_kg: per hand.
         tempos_s: seconds a rep.
         work_s: seconds of work.
     """
-    strength, curve, tempo_cost, _ = sampled(belief)
+    strength, curve, tempo_cost, _ = points
     strength = strength + belief.form_spread * NORMALS[:, 4]
     soft, _ = headroom(strength[None, :] - np.log(loads_kg)[:, None])
     log_reps = log(REPS_AT_HALF) + curve + EXPONENT * np.log(soft) + SET_NOISE * NORMALS[:, 5]

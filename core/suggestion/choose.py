@@ -16,7 +16,7 @@ import numpy as np
 from core.strength.belief import TodaysStrength, learn
 from core.strength.curve import Floats
 from core.suggestion.asks import Ask, Change, StationAsk, Suggestion
-from core.suggestion.chances import Chances, chances
+from core.suggestion.chances import Chances, chances, quantile, sampled
 from core.suggestion.explain import Choice, explain, without_load
 from core.suggestion.guards import LastLoad, allowed, last_load
 from core.suggestion.trend import evidence_of, kg_per_unit, spread_of
@@ -44,6 +44,7 @@ class _Judged:
     held: tuple[Decimal, ...]
     tempos: tuple[float, ...]
     belief: TodaysStrength
+    points: Floats
     outcome: Chances
     last: LastLoad | None
     cost: Floats
@@ -64,7 +65,7 @@ def suggest(ask: Ask) -> Suggestion:
     if last is not None:
         change = "same" if choice.load == last.load else "up" if choice.load > last.load else "down"
     lever, why = explain(ask, held, choice, change=change, last=last, form=judged.belief.form)
-    lowest = max(0, min(choice.ceiling, floor(float(np.quantile(choice.possible, 0.1)))))
+    lowest = max(0, min(choice.ceiling, floor(quantile(choice.possible, 0.1))))
     return Suggestion(
         load=choice.load,
         unit=ask.unit,
@@ -75,7 +76,7 @@ def suggest(ask: Ask) -> Suggestion:
         change=change,
         lever=lever,
         why=why,
-        one_rep_max=spread_of(judged.belief, kg_per_unit(ask)),
+        one_rep_max=spread_of(judged.points, kg_per_unit(ask)),
     )
 
 
@@ -90,19 +91,21 @@ def load_costs(ask: Ask) -> dict[Decimal, float]:
 
 def _held(ask: Ask) -> tuple[Decimal, ...]:
     """The loads that a hand can hold, lightest first."""
-    return tuple(load for load in sorted(set(ask.loads)) if load.is_finite() and 0 < Load(load, ask.unit).kg <= HEAVIEST_KG)
+    one_kg = Load(Decimal(1), ask.unit).kg
+    return tuple(load for load in sorted(set(ask.loads)) if load.is_finite() and 0 < load * one_kg <= HEAVIEST_KG)
 
 
 def _judge(ask: Ask, held: tuple[Decimal, ...]) -> _Judged:
     belief = learn(evidence_of(ask), round_number=max(1, ask.round), trainee=ask.trainee)
-    tempos = _tempos(ask.station)
-    outcome = chances(belief, np.array([float(load) for load in held]) * kg_per_unit(ask), np.array(tempos), ask.station.work_s)
+    tempos, points = _tempos(ask.station), sampled(belief)
+    loads_kg = np.array([float(load) for load in held]) * kg_per_unit(ask)
+    outcome = chances(belief, points, loads_kg, np.array(tempos), ask.station.work_s)
     last = last_load(ask)
     free = allowed(ask, held, tempos, last, outcome)
     cost = np.full(free.shape, np.inf)
     cost[free] = _cost(outcome.possible[free] - outcome.ceiling[np.nonzero(free)[1], None], ask.station.reserve)
     cost += _tempo_cost(np.array(tempos), ask.station.rep_s, last)
-    return _Judged(held, tempos, belief, outcome, last, cost)
+    return _Judged(held, tempos, belief, points, outcome, last, cost)
 
 
 def _cost(spare: Floats, reserve: tuple[float, float]) -> Floats:

@@ -57,7 +57,8 @@ class Choice:
     @property
     def middle(self) -> float:
         """Median of the repetitions possible."""
-        return float(np.median(self.possible))
+        ordered, number = np.sort(self.possible), len(self.possible)
+        return float((ordered[(number - 1) // 2] + ordered[number // 2]) / 2.0)
 
 
 def explain(

@@ -10,15 +10,16 @@ from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from math import exp
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-import numpy as np
-
-from core.strength.belief import TodaysStrength, learn
+from core.strength.belief import learn
 from core.strength.evidence import Evidence, PastSet, gather
 from core.suggestion.asks import Ask, Spread
-from core.suggestion.chances import NORMALS, sampled
+from core.suggestion.chances import NORMALS, quantile, sampled
 from core.units import Load
+
+if TYPE_CHECKING:
+    from core.strength.curve import Floats
 
 CURVE_FORM: Final = 0.06
 """Beyond a person's factor, curves differ in form: from 17 reps the maxima by the named equations differ by about 5 %."""
@@ -50,10 +51,10 @@ def evidence_of(ask: Ask) -> Evidence:
     )
 
 
-def spread_of(belief: TodaysStrength, kg_per_unit: float) -> Spread:
-    """The one-rep max with its 80 % interval; the curve's own form is in doubt, and widens it."""
-    rested = sampled(belief)[3] + CURVE_FORM * NORMALS[:, 4]
-    low, best, high = (Decimal(str(round(exp(value) / kg_per_unit, 1))) for value in np.quantile(rested, (0.1, 0.5, 0.9)))
+def spread_of(points: Floats, kg_per_unit: float) -> Spread:
+    """The one-rep max with its 80 % interval, from a belief as `sampled`; the curve's own form is in doubt, and widens it."""
+    rested = points[3] + CURVE_FORM * NORMALS[:, 4]
+    low, best, high = (Decimal(str(round(exp(quantile(rested, share)) / kg_per_unit, 1))) for share in (0.1, 0.5, 0.9))
     return Spread(best, low, high)
 
 
@@ -71,4 +72,4 @@ def _as_of(ask: Ask, day: date) -> Spread:
     trainee = replace(ask.trainee, days_off=None)
     then = replace(ask, today=day, history=until(ask.history), others=others, trainee=trainee)
     belief = learn(evidence_of(then), round_number=1, trainee=trainee)
-    return spread_of(belief, kg_per_unit(ask))
+    return spread_of(sampled(belief), kg_per_unit(ask))

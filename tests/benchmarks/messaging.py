@@ -53,7 +53,7 @@ app.add_handler(MessageHandler(filters.TEXT, echo))
 app.run_polling(allowed_updates=["message"])
 """
 OURS = """
-import asyncio, os, sys
+import os, sys
 from datetime import datetime
 from bot import serving
 from bot.clock import LiveClock
@@ -66,7 +66,7 @@ async def clock_after(store):
 on_network = serving.on_network
 serving.clock_after = clock_after
 serving.on_network = lambda *args, **more: on_network(*args, limits=NO_LIMITS, **more)
-asyncio.run(serving.serve(read_serve_settings(None, os.environ), sys.stdout))
+serving.run(read_serve_settings(None, os.environ), sys.stdout)
 """
 
 

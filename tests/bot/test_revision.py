@@ -1,5 +1,6 @@
 """The database's shape: made, recognised, brought to the newest without losing a row."""
 
+import asyncio
 import sqlite3
 import stat
 import subprocess
@@ -228,8 +229,10 @@ async def test_another_process_may_read_while_this_one_writes(file):
     store = await Store.open(f"sqlite:///{file}", render)
     other = await Store.open(f"sqlite:///{file}", render)
 
-    with store._database.engine.begin() as connection:  # noqa: SLF001
+    def work(connection):
         connection.exec_driver_sql("UPDATE trainee SET name = 'Anna'")
-        assert await other.trainee_id("Ana") == 1
+        return asyncio.run(other.trainee_id("Ana"))
+
+    assert await store._database.write(work) == 1  # noqa: SLF001
     await store.close()
     await other.close()

@@ -18,7 +18,7 @@ from core.strength.curve import USUAL_REP_S
 from core.strength.evidence import PastSet, gather
 from core.strength.priors import TraineeFacts
 from core.suggestion import Ask, StationAsk, suggest
-from core.suggestion.chances import chances
+from core.suggestion.chances import chances, sampled
 from core.units import Unit
 from tests.sources.named_equations import EQUATIONS
 
@@ -79,7 +79,7 @@ def rep_errors() -> dict[tuple[str, str], list[float]]:
                 counts = np.arange(0.0, 36.0, 0.05)
                 miss = [abs(equation(load, count) - one_rep_max) for count in counts]
                 errors.setdefault((name, percent), []).append(float(counts[np.argmin(miss)]) - done)
-            possible = chances(belief, np.array([load / 2]), np.array([4.0]), LONG_S).possible[0, 0]
+            possible = chances(belief, sampled(belief), np.array([load / 2]), np.array([4.0]), LONG_S).possible[0, 0]
             errors.setdefault(("belief", percent), []).append(float(np.median(possible)) - 0.5 - done)
     return errors
 

@@ -26,7 +26,7 @@ async def network():
 
 
 FAST = """
-import asyncio, os, sys
+import os, sys
 from bot import serving
 from bot.clock import LiveClock
 from bot.settings import read_serve_settings
@@ -36,7 +36,7 @@ async def clock_after(store):  # twenty seconds in one, going on where the last 
     return LiveClock(20, latest)
 
 serving.clock_after = clock_after
-asyncio.run(serving.serve(read_serve_settings(None, os.environ), sys.stdout))
+serving.run(read_serve_settings(None, os.environ), sys.stdout)
 """
 
 

@@ -13,10 +13,10 @@ from datetime import datetime, timedelta
 from html import escape
 from typing import TYPE_CHECKING
 
-from telegram import InlineKeyboardMarkup
-
+from bot.channels.telegram.keyboard import Buttons
 from bot.errors import ChannelError, Unreachable
 from bot.pace import Rank
+from bot.wakes import Wakes
 from bot.wording.network import face, face_over
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ class _Running:
     exercise: str
     ends_at: datetime
     whole_s: int
-    buttons: InlineKeyboardMarkup | None
+    buttons: Buttons | None
     edit: int = 0
 
     @property
@@ -64,7 +64,7 @@ class Faces:
         self,
         clock: Clock,
         pace: Pace,
-        change: Callable[[str, int, str, InlineKeyboardMarkup | None], Awaitable[None]],
+        change: Callable[[str, int, str, Buttons | None], Awaitable[None]],
         still_runs: Callable[[int, datetime], Awaitable[bool]],
     ) -> None:
         self._clock = clock
@@ -72,6 +72,7 @@ class Faces:
         self._change = change
         self._still_runs = still_runs
         self._running: dict[int, _Running] = {}
+        self._due = Wakes()
         self._edits: dict[int, asyncio.Task[None]] = {}
         self._planned: Callable[[], None] = lambda: None
 
@@ -86,28 +87,24 @@ class Faces:
         message_id: int,
         exercise: str,
         ends_at: datetime,
-        buttons: InlineKeyboardMarkup | None,
+        buttons: Buttons | None,
     ) -> None:
         """The work of a station has begun and was announced in a message, which keeps its buttons until it is over."""
         whole_s = round((ends_at - self._clock.now()).total_seconds())
         if whole_s >= SHORTEST_S:
-            self._running[trainee_id] = _Running(address, message_id, exercise, ends_at, whole_s, buttons)
+            self._show(trainee_id, _Running(address, message_id, exercise, ends_at, whole_s, buttons))
             self._planned()
 
     def due_at(self) -> datetime | None:
         """When the next edit is due, None when no clock runs."""
-        return min((running.due_at for running in self._running.values()), default=None)
+        return self._due.next_at()
 
     def look(self) -> None:
         """Begin every edit that is due; none waits for another."""
         now = self._clock.now()
-        for trainee_id, running in list(self._running.items()):
-            if running.due_at > now:
-                continue
-            if running.last:
-                del self._running[trainee_id]
-            else:
-                self._running[trainee_id] = replace(running, edit=running.edit + 1)
+        for trainee_id in self._due.due(now):
+            running = self._running[trainee_id]
+            self._show(trainee_id, None if running.last else replace(running, edit=running.edit + 1))
             room = self._pace.ready_at(trainee_id, Rank.ORNAMENT, now) <= now or running.last
             if room and trainee_id not in self._edits:
                 self._edits[trainee_id] = asyncio.create_task(self._edit(trainee_id, running))
@@ -117,22 +114,30 @@ class Faces:
         while self._edits:
             await asyncio.wait(tuple(self._edits.values()))
 
+    def _show(self, trainee_id: int, running: _Running | None) -> None:
+        """Keep where a clock is; None: it runs no more."""
+        if running is None:
+            self._running.pop(trainee_id, None)
+        else:
+            self._running[trainee_id] = running
+        self._due.plan(trainee_id, None if running is None else running.due_at)
+
     async def _edit(self, trainee_id: int, running: _Running) -> None:
         try:
             if not await self._still_runs(trainee_id, running.ends_at) and not running.last:
-                self._running.pop(trainee_id, None)
+                self._show(trainee_id, None)
                 return
             self._pace.count(trainee_id, self._clock.now())
             buttons = None if running.last else running.buttons
             await self._change(running.address, running.message_id, running.html(), buttons)
         except Unreachable as error:
-            self._running.pop(trainee_id, None)
+            self._show(trainee_id, None)
             if error.retry_after_s is not None:
                 self._pace.hold(trainee_id, self._clock.now() + timedelta(seconds=error.retry_after_s))
         except ChannelError:
-            self._running.pop(trainee_id, None)
+            self._show(trainee_id, None)
         except Exception:  # noqa: BLE001 - nobody waits for this task, and it is an ornament
             _log.exception("trainee %d: the clock's face could not be changed", trainee_id)
-            self._running.pop(trainee_id, None)
+            self._show(trainee_id, None)
         finally:
             del self._edits[trainee_id]

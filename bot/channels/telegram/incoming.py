@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import TYPE_CHECKING, Any, Literal
 
 from telegram import Update
@@ -108,6 +108,8 @@ def read_update(raw: dict[str, Any]) -> Incoming:
     Raises:
         Exception: whatever the library raises for an update that it cannot read.
     """
+    if (text := _plain_text(raw)) is not None:
+        return text
     update = Update.de_json(raw, None)
     if update.callback_query is not None:
         return _press(update.callback_query)
@@ -120,11 +122,39 @@ def read_update(raw: dict[str, Any]) -> Incoming:
     return Nothing()
 
 
+def _plain_text(raw: dict[str, Any]) -> Text | None:
+    """A text in a chat of two, which nearly every update is; None for anything else, or when it looks in any way odd.
+
+    The library's objects for one would cost more than all the rest of taking it in.
+    """
+    match raw:
+        case {
+            "update_id": int(update_id),
+            "message": {"message_id": int(message_id), "date": int(date), "text": str(text), "chat": chat},
+            **others,
+        } if not others:
+            pass
+        case _:
+            return None
+    match chat:
+        case {"id": int(address), "type": ChatType.PRIVATE, "first_name": str(first)}:
+            last = chat.get("last_name", "")
+        case _:
+            return None
+    called = f"{first} {last}" if isinstance(last, str) and last else first
+    return Text(str(address), called_of(called), message_id, update_id, datetime.fromtimestamp(date, UTC), text, edited=False)
+
+
+def called_of(full_name: str | None) -> str:
+    """What somebody is called, on one short line."""
+    return " ".join(full_name.split())[:NAME_MAX] if full_name else "You"
+
+
 def _message(message: Message, update_id: int, *, edited: bool) -> Incoming:
     address = str(message.chat.id)
     if message.chat.type != ChatType.PRIVATE:
         return Group(address, present=message.left_chat_member is None)
-    called = " ".join(message.chat.full_name.split())[:NAME_MAX] if message.chat.full_name else "You"
+    called = called_of(message.chat.full_name)
     if message.text is not None:
         written_at = message.edit_date if edited and message.edit_date is not None else message.date
         return Text(address, called, message.message_id, update_id, written_at, message.text, edited)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 from collections import defaultdict
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 from bot.channels.telegram.incoming import address_of, update_id_of
 from bot.errors import TwoAtOnce, Unreachable
@@ -58,11 +58,18 @@ class Polling:
         An empty answer means that all is confirmed; after it no offset is given, for after a quiet week the network may go on with
         lower numbers.
         """
+        stopping = asyncio.create_task(self._stopping.wait())
+        try:
+            await self._ask_and_take(stopping)
+        finally:
+            stopping.cancel()
+
+    async def _ask_and_take(self, stopping: asyncio.Task[Literal[True]]) -> None:
         offset: int | None = None
         answered_at = None
         while not self._stopping.is_set():
             asked_at = self._clock.now()
-            batch = await self._ask(offset)
+            batch = await self._ask(offset, stopping)
             if batch is None:
                 self._begin()
                 continue
@@ -80,10 +87,9 @@ class Polling:
             self._caught_up()
             self._caught_up = None
 
-    async def _ask(self, offset: int | None) -> list[dict[str, Any]] | None:
+    async def _ask(self, offset: int | None, stopping: asyncio.Task[Literal[True]]) -> list[dict[str, Any]] | None:
         """One call; None when it was cut short, or failed and a while has passed."""
         asking = asyncio.create_task(self._network.updates(offset, wait=self._caught_up is None))
-        stopping = asyncio.create_task(self._stopping.wait())
         try:
             await asyncio.wait((asking, stopping), return_when=asyncio.FIRST_COMPLETED)
             if not asking.done():
@@ -100,9 +106,9 @@ class Polling:
             await self._pause(wait_s)
             return None
         finally:
-            for task in (asking, stopping):
-                task.cancel()
-            await asyncio.gather(asking, stopping, return_exceptions=True)
+            if not asking.done():
+                asking.cancel()
+                await asyncio.gather(asking, return_exceptions=True)
         self._failures = 0
         self._heard()
         return batch

@@ -18,9 +18,8 @@ if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
     from pathlib import Path
 
-    from telegram import InlineKeyboardMarkup
-
     from bot.channels.telegram.face import Faces
+    from bot.channels.telegram.keyboard import Buttons
     from bot.channels.telegram.network import Network
     from bot.channels.telegram.register import Register
     from bot.ports import Letter
@@ -76,9 +75,7 @@ class Sending:
             _log.warning("message %d: the network could not read its formatting", letter.id)
             return await self._network.send_plain(address, letter.rendered.text[:TEXT_MAX], silent=silent, buttons=buttons)
 
-    async def _in_pieces(
-        self, address: str, letter: Letter, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None
-    ) -> int:
+    async def _in_pieces(self, address: str, letter: Letter, html: str, *, silent: bool, buttons: Buttons | None) -> int:
         """A text alone, in as many messages as it needs; its picture goes before it, its document after it."""
         picture, document = letter.rendered.picture, letter.rendered.document
         if picture is not None:
@@ -92,7 +89,7 @@ class Sending:
         return message_id
 
     async def _with_file(
-        self, address: str, letter: Letter, file: Path, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None
+        self, address: str, letter: Letter, file: Path, html: str, *, silent: bool, buttons: Buttons | None
     ) -> int:
         """A message under its picture or document; without it when the network does not take it. 0: there was neither."""
         send = self._network.send_picture if file == letter.rendered.picture else self._network.send_document
@@ -102,7 +99,7 @@ class Sending:
             _log.warning("message %d: what was beside it was not taken", letter.id)
             return await self._network.send(address, html, silent=silent, buttons=buttons) if html else 0
 
-    async def _film(self, address: str, film: str, html: str, *, silent: bool, buttons: InlineKeyboardMarkup | None) -> int:
+    async def _film(self, address: str, film: str, html: str, *, silent: bool, buttons: Buttons | None) -> int:
         """A card with the coach's film; without it when the network no longer has it."""
         try:
             return await self._network.send_film(address, film, html, silent=silent, buttons=buttons)
