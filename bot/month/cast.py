@@ -96,7 +96,8 @@ class Excerpt:
         who: whose chat.
         begins: the kind of the message it begins with, or the text that was sent.
         has: words that this first message holds.
-        entries: how many messages are shown.
+        entries: how many messages are shown from there on.
+        before: how many messages before that one are shown, too.
         since: not before this day.
         without: kinds that are left out.
     """
@@ -106,6 +107,7 @@ class Excerpt:
     begins: str
     entries: int
     has: str = ""
+    before: int = 0
     since: date = date.min
     without: tuple[str, ...] = ()
 

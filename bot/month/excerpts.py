@@ -33,7 +33,7 @@ def chosen(excerpt: Excerpt, lived: Lived) -> Sequence[Entry]:
     chat = [entry for entry in lived.chats[excerpt.who] if _kind(entry) not in (*CALLS, *excerpt.without)]
     for number, entry in enumerate(chat):
         if entry.at.astimezone(zone).date() >= excerpt.since and _begins(excerpt, entry):
-            return chat[number : number + excerpt.entries]
+            return chat[max(0, number - excerpt.before) : number + excerpt.entries]
     raise FixtureBroken(FILE, f"{excerpt.title}: it did not happen")
 
 
