@@ -19,9 +19,9 @@ from bot.channels.script import START, Line, Transcript, starts_at
 from bot.channels.terminal import Terminal
 from bot.clock import LiveClock, SimulatedClock
 from bot.errors import FixtureBroken, NotAScriptFolder, TraineeUnknown
+from bot.files.folders import FOLDERS
 from bot.lock import claimed
 from bot.log import to_file
-from bot.pictures.gallery import FOLDER as PICTURES
 from bot.pictures.gallery import Gallery
 from bot.ports import Rendered
 from bot.settings import DATA_VARIABLE, SQLITE_NAME, Settings, make_folder, read_settings
@@ -97,7 +97,7 @@ def rendered(message: Message) -> Rendered:
         words.replies,
         type(message).__name__,
         message.slug if isinstance(message, Card) else None,
-        getattr(message, "picture", None),
+        getattr(message, "picture", None) or getattr(message, "document", None),
     )
 
 
@@ -147,7 +147,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             clock = await clock_after(store, speed)
             terminal = Terminal(trainee_id)
             async with on_duty(
-                store, clock, Gallery(terminal, settings.data), scenario.coach, emergency=settings.emergency
+                store, clock, Gallery(terminal, settings.data), scenario.coach, emergency=settings.emergency, data=settings.data
             ) as assistant:
                 await terminal.hold(assistant)
             terminal.part()
@@ -185,7 +185,8 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
             trainee_id = await trainee_in(store, name, "UTC", scenario)
             clock = SimulatedClock(starts_at(script))
             transcript = Transcript(clock, out, folder)
-            async with on_duty(store, clock, Gallery(transcript, folder), scenario.coach, emergency=emergency) as assistant:
+            gallery = Gallery(transcript, folder)
+            async with on_duty(store, clock, gallery, scenario.coach, emergency=emergency, data=folder) as assistant:
                 await transcript.play(script, trainee_id, assistant)
 
 
@@ -219,4 +220,5 @@ async def _make_room(folder: Path, start: datetime) -> None:
 def _clear(folder: Path) -> None:
     for left in folder.glob(f"{SQLITE_NAME}*"):
         left.unlink()
-    shutil.rmtree(folder / PICTURES, ignore_errors=True)
+    for drawn in FOLDERS:
+        shutil.rmtree(folder / drawn, ignore_errors=True)

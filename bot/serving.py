@@ -107,7 +107,8 @@ async def on_network(
 ) -> AsyncIterator[Office]:
     """An assistant at work over an open store and a network that was started; stopped in good order at the end.
 
-    `held`: no alarm is looked at before `Assistant.release`. `pictures_in` is the data folder, None for words alone.
+    `held`: no alarm is looked at before `Assistant.release`. `pictures_in` is the data folder, where pictures and documents are
+    made; None for words alone.
     """
     scenario = demo()
     register = Register(store.people)
@@ -121,7 +122,9 @@ async def on_network(
     faces = Faces(clock, pace, network.change, still_runs)
     sending = Sending(network, register, faces, store.state)
     outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
-    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=(faces,))
+    assistant = Assistant(
+        store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=(faces,), data=pictures_in
+    )
     faces.when_planned(assistant.rearm)
     for account in register.coaches():
         await store.make_coach(account.trainee_id)

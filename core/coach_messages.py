@@ -7,6 +7,7 @@ from datetime import date
 from decimal import Decimal
 
 from core.circuit import Span
+from core.deeds import DeedMessage
 from core.exercise import Measure
 from core.health import Outcome
 from core.pictures import Board
@@ -145,7 +146,7 @@ class InForceAsked:
     """May it come into force?
 
     `replaces` when a circuit of that name is there; `whom` are the trainees it is for, empty for whoever comes; `instead` names
-    those who have a plan that it would end.
+    those who have a plan that it would end. `from_on` is the day from which it is on, None for the next workout.
     """
 
     name: str
@@ -153,16 +154,18 @@ class InForceAsked:
     replaces: bool
     whom: tuple[str, ...]
     instead: tuple[str, ...]
+    from_on: date | None = None
 
 
 @dataclass(frozen=True)
 class InForce:
-    """It is in force, from each trainee's next workout on; `running` names those who are in the middle of one."""
+    """It is in force, from each trainee's next workout or from a day on; `running` names those who are in the middle of one."""
 
     name: str
     plan: bool
     whom: tuple[str, ...]
     running: tuple[str, ...]
+    from_on: date | None = None
 
 
 @dataclass(frozen=True)
@@ -209,7 +212,10 @@ class CircuitsListed:
 
 @dataclass(frozen=True)
 class TraineePlan:
-    """What is on for a trainee: one circuit, or several with days and the week they are in; `next_on` is the day of the next."""
+    """What is on for a trainee: one circuit, or several with days and the week they are in; `next_on` is the day of the next.
+
+    `comes` is the circuit that takes the place of all that, and the day.
+    """
 
     trainee: str
     circuits: tuple[str, ...]
@@ -218,6 +224,7 @@ class TraineePlan:
     weeks: int | None
     next_circuit: str
     next_on: date | None
+    comes: tuple[str, date] | None = None
 
 
 @dataclass(frozen=True)
@@ -296,7 +303,8 @@ class SignStands:
 
 
 CoachMessage = (
-    CoachGreeting
+    DeedMessage
+    | CoachGreeting
     | BoardHelp
     | CoachNotUnderstood
     | ToMend

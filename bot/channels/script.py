@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, TextIO
 
 from bot.errors import ScriptBroken
 from bot.simulation import Simulation
-from bot.wording.terminal import PICTURE
+from bot.wording.terminal import DOCUMENT, PICTURE
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -101,12 +101,13 @@ class Transcript:
         self._folder = folder
 
     async def send(self, trainee: int, letter: Letter) -> None:
-        """Print a message; a picture by its place in the data folder."""
+        """Print a message; a picture or a document by its place in the data folder."""
         del trainee
         head = f"< [{self._clock.now():%H:%M:%S}] "
-        text, picture = letter.rendered.text, letter.rendered.picture
-        if picture is not None:
-            text += f"\n{PICTURE}\n{picture.relative_to(self._folder).as_posix()}"
+        text = letter.rendered.text
+        for words, file in ((PICTURE, letter.rendered.picture), (DOCUMENT, letter.rendered.document)):
+            if file is not None:
+                text += f"\n{words}\n{file.relative_to(self._folder).as_posix()}"
         self._out.write(head + text.replace("\n", "\n" + " " * len(head)) + "\n")
 
     async def play(self, script: tuple[Line, ...], trainee_id: int, assistant: Assistant) -> None:

@@ -13,11 +13,13 @@ from bot.errors import DatabaseUnusable, TraineeUnknown
 from bot.ports import Letter
 from bot.store.blocks import circuit_id, keep_circuit
 from bot.store.coach_notes import CoachNotes
-from bot.store.coaching import decide_and_write, make_coach, moment_of_talk, newcomers
+from bot.store.coaching import Trains, decide_and_write, make_coach, moment_of_talk, newcomers
 from bot.store.engine import open_database
-from bot.store.ledger import Ledger
+from bot.store.forgetting import Forgetting, coaches, forgotten_so_far, nameless
+from bot.store.ledger import NOBODY, Ledger
 from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
+from bot.store.questions import Questions
 from bot.store.revision import bring_to_newest
 from bot.store.rows import add_trainee
 from bot.store.tables import (
@@ -36,9 +38,11 @@ from bot.store.values import (
 )
 from bot.store.writing import write_entry
 from core.circuit import Circuit
-from core.diary import History, SafetyNoted, SetRecord
+from core.diary import History, QuestionAsked, SafetyNoted, SetRecord
 from core.health import AT_ONCE
+from core.own_messages import SomebodyForgotten
 from core.reminders import offsets_of
+from core.session.events import Say
 from core.session.moment import moment
 from core.session.states import State
 
@@ -49,6 +53,7 @@ if TYPE_CHECKING:
 
     from bot.ports import Decide, DecideForCoach, Render
     from bot.store.database import Database
+    from core.diary import Entry
     from core.session.events import Step
     from core.trainee import Trainee
 
@@ -79,6 +84,9 @@ class Handled:
         messages: how many messages it put into the outbox.
         letters: those of them that were claimed.
         for_coach: whether there is something that the coach is to be told at once.
+        wakes: the trainees who must be looked at because of it, each with when (UTC).
+        forgotten: whether the trainee had everything erased.
+        coaches: the ids of the coaches into whose chats it put something.
         seen: true when the incoming message had been handled before, and nothing changed.
     """
 
@@ -86,6 +94,9 @@ class Handled:
     messages: int = 0
     letters: tuple[Letter, ...] = ()
     for_coach: bool = False
+    wakes: tuple[tuple[int, datetime], ...] = ()
+    forgotten: bool = False
+    coaches: tuple[int, ...] = ()
     seen: bool = False
 
 
@@ -111,6 +122,8 @@ class Store:
         self.outgoing = Outgoing(database)
         self.people = People(database)
         self.coach_notes = CoachNotes(database)
+        self.questions = Questions(database)
+        self.forgetting = Forgetting(database)
 
     @classmethod
     async def open(cls, url: str, render: Render) -> Self:
@@ -251,6 +264,11 @@ class Store:
         at: datetime | None = await self._database.read(lambda connection: connection.execute(_HEARD, same).scalar_one_or_none())
         return at
 
+    async def bury(self, trainee_id: int) -> None:
+        """Take the last of somebody who had everything erased: the goodbye is out, or cannot be sent."""
+        await self.forgetting.bury(trainee_id)
+        self._known.pop(trainee_id, None)
+
     async def records(self, name: str | None) -> tuple[tuple[str, SetRecord], ...]:
         """The set records of one trainee or of all, each with the trainee's name, oldest first.
 
@@ -293,12 +311,22 @@ class Store:
             step = decide(known.ledger.trainee, known.state, known.ledger.history, known.circuit)
             after = _write(connection, trainee_id, known, step, now)
             letters = Outbound(trainee_id, step.messages, self._render, now, moment(step.state)).put(connection, claim=claim)
-            told = any(isinstance(entry, SafetyNoted) and entry.note.kind in AT_ONCE for entry in step.records)
-            return after, Handled(step.wake_at, len(step.messages), letters, for_coach=told)
+            told = any(_is_for_coach(entry) for entry in step.records)
+            forgotten = after.ledger.trainee is NOBODY
+            informed = self._tell_forgotten(connection, now) if forgotten else ()
+            return after, Handled(step.wake_at, len(step.messages), letters, told, (), forgotten, informed)
 
         known, handled = await self._database.write(work)
         self._remember(trainee_id, known)
         return handled
+
+    def _tell_forgotten(self, connection: Connection, now: datetime) -> tuple[int, ...]:
+        """Put it into every coach's chat that somebody had everything erased; nothing but the count."""
+        news = (Say(SomebodyForgotten(forgotten_so_far(connection))),)
+        told = coaches(connection)
+        for coach_id in told:
+            Outbound(coach_id, news, self._render, now).put(connection, claim=False)
+        return told
 
     async def handle_coach(
         self,
@@ -309,25 +337,33 @@ class Store:
         *,
         claim: bool = False,
     ) -> Handled | None:
-        """Handle one message of a coach, as `handle` does a trainee's; None when `decide` gave None, and nothing was kept.
+        """Handle one message or one alarm of a coach, as `handle` does a trainee's; None when `decide` gave None: nothing is kept.
 
         Raises:
             bot.errors.StoreError: when what was decided may not be stored.
         """
+        read: dict[int, _Known] = {}
+
+        def trains(connection: Connection, trainee_id: int) -> Trains:
+            known = read[trainee_id] = self._read(connection, trainee_id)
+            return Trains(known.ledger.trainee, known.ledger.history, known.circuit, known.state)
 
         def work(connection: Connection) -> Handled | None:
             if inbox_key is not None and _heard(connection, inbox_key):
                 return Handled(None, seen=True)
-            step = decide_and_write(connection, coach_id, decide, diary_of, now)
-            if step is None:
+            done = decide_and_write(connection, coach_id, decide, trains, now)
+            if done is None:
                 return None
             if inbox_key is not None:
                 _take(connection, inbox_key, coach_id, now)
-            at = moment_of_talk(connection, coach_id)
-            letters = Outbound(coach_id, step.messages, self._render, now, at).put(connection, claim=claim)
-            return Handled(None, len(step.messages), letters)
+            at, messages = moment_of_talk(connection, coach_id), done.step.messages
+            letters = Outbound(coach_id, messages, self._render, now, at).put(connection, claim=claim)
+            return Handled(done.step.wake_at, len(messages), letters, wakes=done.wakes)
 
-        return await self._database.write(work)
+        handled = await self._database.write(work)
+        for trainee_id, known in read.items():
+            self._remember(trainee_id, known)
+        return handled
 
     def _remember(self, trainee_id: int, known: _Known) -> None:
         """Keep what is known of the latest few: at half past six there are thousands, and they sleep again a minute later."""
@@ -368,8 +404,15 @@ def _write(connection: Connection, trainee_id: int, known: _Known, step: Step, n
     columns = {"revision": after.revision, "state": state_text(step.state), "wake_at": step.wake_at, "seen_at": now}
     if ledger.trainee != known.ledger.trainee:
         columns |= trainee_columns(ledger.trainee)
+    if ledger.trainee is NOBODY:
+        columns["name"] = nameless(trainee_id, now)
     connection.execute(_STEP, columns | {"of_id": trainee_id})
     return after
+
+
+def _is_for_coach(entry: Entry) -> bool:
+    """Whether a coach is to be told of an entry at once."""
+    return isinstance(entry, QuestionAsked) or (isinstance(entry, SafetyNoted) and entry.note.kind in AT_ONCE)
 
 
 def _take(connection: Connection, key: InboxKey, trainee_id: int, now: datetime) -> bool:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, assert_never
 from sqlalchemy import delete, insert, update
 
 from bot.store import tables
+from bot.store.forgetting import erase
 from bot.store.values import (
     ending_columns,
     note_columns,
@@ -21,6 +22,7 @@ from core.diary import (
     CautionsAccepted,
     EffortSaid,
     Entry,
+    Forgotten,
     HealthSaid,
     Heard,
     PainDescribed,
@@ -102,6 +104,8 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
             connection.execute(update(tables.COACH_WORD).where(of_number).values(told_at=at))
         case QuestionAsked(question):
             connection.execute(_ADD[tables.QUESTION], question_columns(trainee_id, question))
+        case Forgotten(at):
+            erase(connection, trainee_id, at)
         case CautionsAccepted() | UnitChosen() | HealthSaid() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:

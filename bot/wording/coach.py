@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from bot.wording.book import Worded, words_for
 from bot.wording.days import DAY_NAMES, date_text
 from bot.wording.phrases import TIED, and_list, load_text, number_text, page, seconds_text
@@ -39,6 +41,9 @@ from core.coach_messages import (
     WeekShown,
 )
 from core.health import Outcome
+
+if TYPE_CHECKING:
+    from datetime import date
 
 EXAMPLE = "goblet squat / one-arm row, each side / plank / 60 work 45 rest, 3 rounds"
 PLAN_EXAMPLE = '"plan Kitchen seven, Staircase six on mon thu, 4 weeks"'
@@ -197,7 +202,7 @@ def in_force_asked(message: InForceAsked) -> Worded:
     instead = f"Ends the plan of {and_list(message.instead)}." if message.instead else ""
     return Worded(
         page(
-            f"{what}{'for' if message.replaces else 'For'} {whom}, from the next workout on.",
+            f"{what}{'for' if message.replaces else 'For'} {whom}, from {_day(message.from_on)} on.",
             instead,
             'Put it in force? "yes" or "no"',
         ),
@@ -210,7 +215,12 @@ def in_force(message: InForce) -> Worded:
     """It is in force."""
     whom = f" for {and_list(message.whom)}" if message.whom else ""
     running = f"{and_list(message.running)}: the workout under way goes on as it was." if message.running else ""
-    return Worded(page(f"In force{whom}: {message.name}.", running, '"undo" takes it back.'), ("undo",))
+    start = "" if message.from_on is None else f" from {_day(message.from_on)} on"
+    return Worded(page(f"In force{whom}{start}: {message.name}.", running, '"undo" takes it back.'), ("undo",))
+
+
+def _day(from_on: date | None) -> str:
+    return "the next workout" if from_on is None else date_text(from_on)
 
 
 @words_for(PutAside)
@@ -261,11 +271,12 @@ def plans_shown(message: PlansShown) -> Worded:
 
 
 def _plan(plan: TraineePlan) -> str:
+    comes = "" if plan.comes is None else f". From {date_text(plan.comes[1]).replace(' ', TIED)}: {plan.comes[0]}"
     if plan.week is None or plan.next_on is None:
-        return f"• {plan.trainee}: {plan.next_circuit}, no plan"
+        return f"• {plan.trainee}: {plan.next_circuit}, no plan{comes}"
     days = ", ".join(DAY_NAMES[day] for day in plan.days) or "any day"
     turns = f"{and_list(plan.circuits)} on {days}, week {plan.week} of {plan.weeks}"
-    return f"• {plan.trainee}: {turns}. Next: {plan.next_circuit}, {date_text(plan.next_on).replace(' ', TIED)}"
+    return f"• {plan.trainee}: {turns}. Next: {plan.next_circuit}, {date_text(plan.next_on).replace(' ', TIED)}{comes}"
 
 
 @words_for(CircuitUnknown)

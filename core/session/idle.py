@@ -26,7 +26,7 @@ from core.messages import (
 from core.reading.acts import Away, Days, HalfOfDay, InZone, Move, MyReminders, Repeat
 from core.reading.zones import near_places, place_name
 from core.recurrence import Recurrence, Rule, weekly
-from core.reminders import at_clock, clock_text, local_date, next_time, next_training
+from core.reminders import at_clock, clock_text, local_date, next_time, next_training, pause_ends
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -120,7 +120,10 @@ def _keep(turn: Turn, reminders: Recurrence, since: datetime | None = None) -> N
 def _coming(turn: Turn) -> DayAt | None:
     """The next training day that has not begun to be reminded of."""
     trainee = turn.clock_setting()[0]
-    found = None if trainee.reminders is None else next_training(trainee.reminders, trainee.zone, turn.now)
+    ends_at = pause_ends(trainee)
+    if trainee.reminders is None or (trainee.pause is not None and ends_at is None):
+        return None
+    found = next_training(trainee.reminders, trainee.zone, turn.now if ends_at is None else max(turn.now, ends_at))
     return None if found is None else DayAt(found[0], clock_text(found[1], trainee.zone))
 
 

@@ -55,6 +55,7 @@ class PastSet:
         reserve: reps left, as said; None when not said.
         rpe: effort 1-10, as said; None when not said.
         seconds: how long it lasted, when it ended before the clock.
+        work_s: the seconds of work of its station; None: as long as the one asked about.
     """
 
     date: date
@@ -65,6 +66,7 @@ class PastSet:
     reserve: float | None = None
     rpe: float | None = None
     seconds: float | None = None
+    work_s: float | None = None
 
 
 @dataclass(frozen=True)
@@ -127,7 +129,7 @@ def gather(
         history: its records.
         others: the same body's records of other exercises.
         today: the trainee's day.
-        work_s: seconds of work at a station; past stations are taken to have been as long.
+        work_s: seconds of work at a station; past stations that do not say how long they were are taken to have been as long.
         kg_per_unit: kilograms in one of the records' load units.
         days_off: days without training as the trainee says, when longer than the records show.
     """
@@ -146,6 +148,7 @@ def gather(
     reserve = _column([past.reserve for past in sets])
     rpe = _column([past.rpe for past in sets])
     seconds = _column([past.seconds for past in sets])
+    worked = np.array([work_s if past.work_s is None else past.work_s for past in sets], dtype=np.float64)
 
     last = today.toordinal()
     possible = (
@@ -162,14 +165,14 @@ def gather(
         kept = kept[np.argsort(ordinal[kept], kind="stable")[-MOST_SETS:]]
     ordinal, exercise_number = ordinal[kept], exercise_number[kept]
     load, reps, rep_s, rounds = load[kept], reps[kept], rep_s[kept], rounds[kept]
-    reserve, rpe, seconds = reserve[kept], rpe[kept], seconds[kept]
+    reserve, rpe, seconds, worked = reserve[kept], rpe[kept], seconds[kept], worked[kept]
 
     days, day = np.unique(ordinal, return_inverse=True)
     age, lost = _ages(days, last, days_off)
     first_with_form = max(0, len(days) - MOST_DAYS)
-    ceiling = np.floor(work_s / rep_s + 1e-9)
-    rep_s = np.where(reps > ceiling, np.minimum(rep_s, work_s / np.maximum(reps, 1.0)), rep_s)
-    early = (reps < ceiling) | (np.isfinite(seconds) & (seconds < work_s - rep_s))
+    ceiling = np.floor(worked / rep_s + 1e-9)
+    rep_s = np.where(reps > ceiling, np.minimum(rep_s, worked / np.maximum(reps, 1.0)), rep_s)
+    early = (reps < ceiling) | (np.isfinite(seconds) & (seconds < worked - rep_s))
     left = np.where(np.isfinite(reserve), reserve, 10.0 - rpe)
     left = np.where((left >= 0) & (left <= MOST_REPS), left, np.nan)
     easy = ~np.isfinite(reserve) & (rpe < LEAST_RPE)

@@ -1,0 +1,129 @@
+"""Asks that no line of `phrases.txt` says, in whatever order: their key words, what they are about, and nothing but filling words besides.
+
+Only for asks where the order of words does not matter, about people on the roster; one word too many and nothing is caught.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from core.coach.asks import Ask, HoldFor, PauseFor, Remove, SheetAsked, Whom
+from core.coach.hearing.words import mended
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from core.coach.hearing.slots import Gaps
+    from core.units import Load
+
+_FILLING = frozenset("a an the is are was be on in of at for to it so and then please by with this that as 's i me my we us".split())
+_PRONOUNS = frozenset("she he they her him them his their".split())
+_SHEET = frozenset("sheet sheets spreadsheet".split())
+_SHEET_FILLING = frozenset(
+    "send give get have show see want need would like can could print printable printed printing full complete whole weekly week file "
+    "document pdf doc phone training detailed fuller nice copy latest last make create export only just "
+    "out also all".split()
+)
+_HANDS_OVER = frozenset("send give show share get forward".split())
+"""What stands before somebody who is to get a thing: a sheet is for the coach alone."""
+_PAUSE = frozenset("pause pausing freeze".split())
+_PAUSE_FILLING = _PRONOUNS | frozenset(
+    "away holiday holidays vacation ill sick poorly unwell travelling traveling trip abroad out off town work leave injured hurt flu fever cold covid has have got going gone went will "
+    "can train training put make set everything up break rest down until because since as moving house busy exams exam station recovering resting surgery "
+    "hospital family wedding honeymoon maternity paternity visiting home country not well days".split()
+)
+_REMOVE = frozenset("remove delete unsubscribe deregister unenrol unenroll strike".split())
+_REMOVE_FILLING = _PRONOUNS | frozenset(
+    "from off list roster my our books team group system altogether completely left quit stopped has have leaving training longer no anymore client clients "
+    "app program programme not train trains here us".split()
+)
+_CAPS = frozenset("max maximum cap capped limit limited keep hold stay stays under below most restrict stick ceiling tops top".split())
+_OVERS = frozenset("over above exceed past heavier beyond more higher increase up add adding raise go goes going".split())
+_HOLD_FILLING = frozenset("not no than let do should must may can load loads weight weights go goes going lift lifts lifting now moment each hand per use uses using".split())
+_NEGATIONS = frozenset("not no never".split())
+
+
+@dataclass
+class _Seen:
+    """What a text names, and the words besides."""
+
+    words: list[str] = field(default_factory=list)
+    whom: list[Whom] = field(default_factory=list)
+    until: list[date] = field(default_factory=list)
+    exercises: list[str] = field(default_factory=list)
+    loads: list[Load] = field(default_factory=list)
+
+
+def framed(gaps: Gaps, first: int) -> Ask | None:
+    """The ask that a text comes to by its words; None when it comes to none."""
+    seen = _seen(gaps, first)
+    if seen is None or len(set(seen.whom)) > 1:
+        return None
+    words = frozenset(seen.words)
+    bare = not (seen.until or seen.exercises or seen.loads)
+    whom = seen.whom[0] if seen.whom else None
+    if words & _SHEET:
+        there = words <= _SHEET | _SHEET_FILLING | _FILLING
+        last = "last" in words
+        return SheetAsked(whom or Whom(everyone=True), "last" if last else "this") if there and bare and (not last or "week" in words) else None
+    if whom is None:
+        return None
+    if words & _PAUSE:
+        there = words <= _PAUSE | _PAUSE_FILLING | _FILLING and len(seen.until) <= 1 and not seen.exercises and not seen.loads
+        return PauseFor(whom, seen.until[0] if seen.until else None) if there and "on hold" not in words else None
+    if words & _REMOVE:
+        return Remove(whom) if words <= _REMOVE | _REMOVE_FILLING | _FILLING and bare and not whom.everyone else None
+    if not words <= _CAPS | _OVERS | _HOLD_FILLING | _FILLING | _PRONOUNS or seen.until or len(seen.exercises) > 1 or len(seen.loads) != 1:
+        return None
+    denied, over = bool(words & _NEGATIONS), bool(words & _OVERS)
+    if (over and not denied) or (denied and not over) or not (over or words & _CAPS):
+        return None
+    return HoldFor(seen.exercises[0] if seen.exercises else None, seen.loads[0], whom)
+
+
+def _seen(gaps: Gaps, first: int) -> _Seen | None:
+    """Everything in a text from a word on; None where a mark or a stranger stands in it."""
+    known = _SHEET | _SHEET_FILLING | _PAUSE | _PAUSE_FILLING | _REMOVE | _REMOVE_FILLING | _CAPS | _OVERS | _HOLD_FILLING | _FILLING
+    seen, at = _Seen(), first
+    while at < gaps.ends:
+        word = gaps.words[at]
+        if word.mark:
+            if not word.parts_only:
+                return None
+            at += 1
+        elif (dated := _until(gaps, at)) is not None:
+            at, day = dated
+            seen.until.append(day)
+        elif gaps.roster.known(at) is not None or word.says in {"everyone", "everybody", "all"}:
+            found = gaps.roster.whom(at)
+            if found is None or gaps.words[at - 1].says in _HANDS_OVER:
+                return None
+            at, said = found
+            seen.whom.append(said.whom)
+        elif load := gaps.find("load", at):
+            at, value = load[0]
+            seen.loads.append(value)  # type: ignore[arg-type]
+        elif (says := mended(word.says, known)) in known:
+            seen.words.append(says)
+            at += 1
+        elif exercise := [(end, name) for end, name in gaps.find("exercise", at) if not any(w.says in known for w in gaps.words[at + 1 : end])]:
+            at, name = exercise[0]
+            seen.exercises.append(str(name))
+        else:
+            return None
+    return seen
+
+
+def _until(gaps: Gaps, at: int) -> tuple[int, date] | None:
+    """A day on which a pause ends, with the word that says so."""
+    match gaps.words[at].says:
+        case "till" | "til" | "until" | "untill" | "upto":
+            found = gaps.find("until", at + 1)
+        case "through" | "thru":
+            found = gaps.find("through", at + 1)
+        case "back" | "returns" | "returning":
+            found = gaps.find("until", at + 1 + (at + 1 < len(gaps.words) and gaps.words[at + 1].says == "on"))
+        case _:
+            found = gaps.find("lasting", at + (gaps.words[at].says == "for"))
+    return None if not found else (found[0][0], found[0][1])  # type: ignore[return-value]

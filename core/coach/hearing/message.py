@@ -1,0 +1,110 @@
+"""What goes out as a coach's own words: cut out of the text as typed, or nothing where it could be meant for the program or for others."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from core.coach.hearing.whom import Roster, Said
+
+_GAP = re.compile(r"[\s:,;.\-–—]*")
+_CLEARLY = re.compile(r"[:;\-–—\n]")
+_QUOTES = {'"': '"', "“": "”", "„": "“", "«": "»", "'": "'", "‘": "’"}
+QUOTES = "".join({*_QUOTES, *_QUOTES.values()} - {"'", "’", "‘"})
+"""Quotation marks that are no apostrophes."""
+_VERBS = frozenset(
+    "is are was were be 's will would can could has have had do does did may might must should need needs want wants said says asked "
+    "knows know comes came goes went joins left already also not".split()
+)
+"""Words that a subject stands before: after a list of names the last one may be it."""
+_PARTING = frozenset({"that", "to", "saying"})
+_NO_START = frozenset("and or but except nor plus & + 's who whose whom".split())
+_NO_LOOSE_START = frozenset(
+    "with without in from on at of under over after before when while if unless until till every once again apart about".split()
+)
+_ASKS = frozenset(
+    "is are was were do does did can could will would should shall may have has had how what when where who why which am any u ru r you".split()
+)
+_ORDERS = frozenset(
+    "tell message msg text pause unpause remove delete swap replace invite hold cap limit reply answer ask remind inform let resume put give take note stop".split()
+)
+_THEN = frozenset("and then also please so & plus".split())
+_FIRST_WORDS = 6
+_NAME_WITHIN = 3
+
+
+@dataclass(frozen=True)
+class OwnWords:
+    """A coach's own words; `apart` when a colon, a dash, a quote, "that" or "to" parts them from the names before."""
+
+    text: str
+    first: int
+    apart: bool
+
+
+def message_at(roster: Roster, at: int, *, politely: bool, marked: bool) -> OwnWords | None:
+    """The coach's own words from the end of a name to the end of the text; with `marked` only after a colon, a dash or a quote."""
+    words, text = roster.words, roster.text
+    begin = words[at - 1].end
+    gap = _GAP.match(text, begin)
+    start = begin if gap is None else gap.end()
+    apart = _CLEARLY.search(text, begin, start) is not None
+    end = len(text.rstrip())
+    quoted = _QUOTES.get(text[start : start + 1])
+    if quoted is not None:
+        apart = True
+        if end - 1 > start and text[end - 1] == quoted and quoted not in text[start + 1 : end - 1]:
+            start, end = start + 1, end - 1
+    if marked and not apart:
+        return None
+    first = next((number for number, word in enumerate(words[at:], at) if word.start >= start), len(words))
+    if not apart and first < len(words) - 1 and words[first].says in _PARTING and words[first + 1].says not in _VERBS:
+        apart, first = True, first + 1
+        start = words[first].start
+    says = text[start:end]
+    if politely and not apart and says.endswith("?") and first < len(words) and words[first].says not in _ASKS:
+        says = says.rstrip("? ")
+    if not any(character.isalnum() or ord(character) > 0x2000 for character in says) or _is_more(roster, first):  # noqa: PLR2004
+        return None
+    return OwnWords(says, first, apart)
+
+
+def fits(own: OwnWords, said: Said, roster: Roster) -> bool:
+    """Whether it is clear where the names end and the words begin."""
+    words = roster.words
+    if own.first >= len(words):
+        return True
+    if words[own.first].says == "(":  # "tell Ana (and Ben)"
+        return own.apart and words[own.first + 1 : own.first + 2] != () and words[own.first + 1].says not in _NO_START
+    begins = words[own.first].says
+    if own.apart:
+        return begins != "'s"
+    if begins in _NO_START or begins in _NO_LOOSE_START or said.loose or said.but or roster.known(own.first) is not None:
+        return False
+    if said.many and begins in _VERBS:
+        return False
+    opening = words[own.first : own.first + _FIRST_WORDS]
+    return not any(roster.text[word.start : word.end] == ":" for word in opening) and "that" not in [w.says for w in opening[1:3]]
+
+
+def _is_more(roster: Roster, first: int) -> bool:
+    """Whether a second order follows that names somebody: what is for whom is then not clear."""
+    words = roster.words
+    for at in range(first + 1, len(words)):
+        before = words[at - 1]
+        if not (before.says in _THEN or (before.parts_only and before.mark)):
+            continue
+        order = at + 2 if (words[at].says, *(word.says for word in words[at + 1 : at + 2])) == ("do", "not") else at
+        if order < len(words) and words[order].says in _ORDERS:
+            near = range(order + 1, min(order + 1 + _NAME_WITHIN, len(words)))
+            if any(not words[i].mark and roster.whom(i) is not None and _is_roster(roster, i) for i in near):
+                return True
+    return False
+
+
+def _is_roster(roster: Roster, at: int) -> bool:
+    """Whether somebody of the roster, or everyone, is named from a word on."""
+    found = roster.whom(at)
+    return roster.known(at) is not None or (found is not None and found[1].whom.everyone)
