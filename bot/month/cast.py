@@ -88,6 +88,14 @@ class Person:
 
 
 @dataclass(frozen=True)
+class Coach:
+    """What the coach says, unprompted and to what they are told."""
+
+    sayings: tuple[Saying, ...]
+    answers: tuple[Answer, ...] = ()
+
+
+@dataclass(frozen=True)
 class Excerpt:
     """A few messages of one chat that are shown.
 
@@ -125,7 +133,7 @@ class Month:
     voices: dict[str, Voice]
     usual: tuple[Answer, ...]
     people: tuple[Person, ...]
-    coach: tuple[Saying, ...]
+    coach: Coach
     trained: tuple[Excerpt, ...] = field(default=())
     reviewed: tuple[Excerpt, ...] = field(default=())
     owned: tuple[Excerpt, ...] = field(default=())

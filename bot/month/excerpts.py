@@ -76,8 +76,9 @@ def _laid_out(excerpt: Excerpt, lived: Lived, entries: Sequence[Entry], folder: 
         if entry.sent is not None:
             yield from words.sent(entry.sent, at)
         if entry.letter is not None:
-            picture = entry.letter.rendered.picture
-            yield from words.said(entry.letter.rendered.text, None if picture is None else picture.relative_to(folder).as_posix())
+            rendered = entry.letter.rendered
+            files = [file.relative_to(folder).as_posix() for file in (rendered.picture, rendered.document) if file is not None]
+            yield from words.said(rendered.text, files)
 
 
 def _kind(entry: Entry) -> str | None:

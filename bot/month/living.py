@@ -13,7 +13,7 @@ from bot.assistant import on_duty
 from bot.bootstrap import trainee_in
 from bot.clock import SimulatedClock
 from bot.month.phones import Entry, Phones
-from bot.month.player import BETWEEN_S, Player
+from bot.month.player import BETWEEN_S, Player, Script
 from bot.simulation import Simulation
 
 if TYPE_CHECKING:
@@ -61,7 +61,7 @@ class Living:
         self._folder = folder
         self._clock = SimulatedClock(self._began)
         self._phones = Phones(self._clock, self._read)
-        self._players: dict[int, Player] = {}
+        self._players: dict[int, Player | Script] = {}
         self._zones: dict[int, str] = {}
         self._coach = 0
         self._coming: list[_Coming] = []
@@ -83,8 +83,9 @@ class Living:
             self._send(joins_at, number, OPENS)
             joins_at += JOIN_AFTER
             self._plan(number, person.sayings)
-        self._plan(self._coach, month.coach)
-        async with on_duty(store, self._clock, self._phones, scenario.coach) as assistant:
+        self._players[self._coach] = Script(month.coach.answers, scenario.coach)
+        self._plan(self._coach, month.coach.sayings)
+        async with on_duty(store, self._clock, self._phones, scenario.coach, data=self._folder) as assistant:
             for person in month.people:
                 assistant.wishes(numbers[person.name], fewer=person.fewer)
             await self._go_on(assistant)
@@ -124,12 +125,9 @@ class Living:
                 at += timedelta(seconds=BETWEEN_S)
 
     def _read(self, number: int, letter: Letter) -> None:
-        player = self._players.get(number)
-        if player is None:
-            return
         now = self._clock.now()
-        text = player.hears(letter.rendered, now.astimezone(ZoneInfo(self._zones[number])))
-        if text is not None:
+        text = self._players[number].hears(letter.rendered, now.astimezone(ZoneInfo(self._zones[number])))
+        if text is not None and text.words:
             self._send(now + timedelta(seconds=text.after_s), number, text.words)
 
     def _send(self, at: datetime, number: int, words: str | None) -> None:

@@ -31,16 +31,21 @@ class Text:
     words: str
 
 
-class Script:
-    """Answers that were written down: each message finds the first that fits."""
+def luck_of(name: str) -> random.Random:
+    """Somebody's own chances, the same in every month."""
+    return random.Random(f"{SEED} {name}")  # noqa: S311 - a play
 
-    def __init__(self, answers: Sequence[Answer], luck: random.Random) -> None:
+
+class Script:
+    """Answers that were written down, somebody's own: each message finds the first that fits."""
+
+    def __init__(self, answers: Sequence[Answer], name: str) -> None:
         self._answers = answers
-        self._luck = luck
+        self._luck = luck_of(name)
         self._used: set[int] = set()
         self._then: list[str] = []
 
-    def answer(self, rendered: Rendered, now: datetime) -> Text | None:
+    def hears(self, rendered: Rendered, now: datetime) -> Text | None:
         """What is said to a message, with no words where it is silence; None when nothing was written down for it."""
         if self._then:
             return Text(BETWEEN_S, self._then.pop(0))
@@ -65,8 +70,8 @@ class Player:
     def __init__(self, person: Person, month: Month, began: datetime) -> None:
         self._person = person
         self._voice = month.voices[person.voice]
-        self._luck = random.Random(f"{SEED} {person.name}")  # noqa: S311 - a play
-        self._script = Script((*person.answers, *month.usual), self._luck)
+        self._luck = luck_of(person.name)
+        self._script = Script((*person.answers, *month.usual), person.name)
         self._lifter = Lifter(Bodies(month.once_kg, month.most_reps, month.longest_s), person.strength, person.weekly)
         self._began = began
         self._card: Seen | None = None
@@ -79,7 +84,7 @@ class Player:
         self._heard = (rendered.kind, rendered.text)
         if rendered.kind == "Card" and rendered.exercise is not None:
             self._card = read_card(rendered.exercise, rendered.text)
-        said = self._script.answer(rendered, now) or self._report(rendered, now)
+        said = self._script.hears(rendered, now) or self._report(rendered, now)
         if said is None or not said.words:
             return None
         return Text(said.after_s, said.words.format_map(self._own()))

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from bot.wording.days import date_text
 from bot.wording.phrases import WIDTH
-from bot.wording.terminal import PICTURE
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -54,10 +53,11 @@ def sent(text: str, at: datetime) -> Iterable[str]:
     yield from _folded(f"{at:%H:%M} > {text}", hang=" " * len("HH:MM > "))
 
 
-def said(text: str, picture: str | None) -> Iterable[str]:
-    """What the assistant said, and where its picture lies."""
-    lines = text.splitlines() + ([] if picture is None else [PICTURE, picture])
-    yield from (f"{INSET if number else FROM_US}{line}" for number, line in enumerate(lines))
+def said(text: str, files: Sequence[str]) -> Iterable[str]:
+    """What the assistant said, and where the picture or the file beside it lies."""
+    for number, line in enumerate(text.splitlines()):
+        yield f"{INSET if number else FROM_US}{line}"
+    yield from (f"{INSET}{file}" for file in files)
 
 
 def day(at: datetime) -> str:
