@@ -380,11 +380,12 @@ class Store:
         known = self._known.get(trainee_id)
         if known is not None and known.revision == revision:
             return known
+        before = None if known is None else known.ledger.history
         both = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id)
         row = connection.execute(both.where(TRAINEE.c.id == trainee_id)).one()
         return _Known(
             revision,
-            Ledger(trainee_in(connection, row), diary_of(connection, trainee_id)),
+            Ledger(trainee_in(connection, row), diary_of(connection, trainee_id, before)),
             state_of(row.state, trainee_id),
             circuit_of(row.body, row.circuit_id),
             row.wake_at,
