@@ -58,6 +58,7 @@ class Leaving:
             if not one.reachable:
                 self._said_goodbye.add(one.id)
             self.begin(one.id)
+        await self.idle()
         return tuple(one.id for one in leaving if one.reachable)
 
     def begin(self, trainee_id: int) -> None:

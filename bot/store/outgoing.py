@@ -49,7 +49,7 @@ _ADD = insert(OUTBOX).returning(OUTBOX.c.id)
 _SENT = (
     update(OUTBOX)
     .where(OUTBOX.c.id == bindparam("of_id"))
-    .values(status=Status.SENT.value, sent_at=bindparam("at"))
+    .values(status=Status.SENT.value, sent_at=bindparam("at"), shows=None)  # what a file held is not kept twice
     .execution_options(synchronize_session=False)
 )
 

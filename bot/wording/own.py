@@ -61,7 +61,7 @@ def forget_asked(message: ForgetAsked) -> Worded:
             "Erase everything about you?",
             "Gone for good: your name, workouts, sets, weights, days, health answers, pains, questions, all we wrote. "
             "Nobody can bring it back.",
-            "What this app shows you stays on your phone.",
+            "What your phone shows stays there until you clear it.",
             'To keep a copy, say "my records" first.',
             'Say "yes" now to erase. Anything else keeps it all.',
         ),

@@ -23,6 +23,8 @@ from core.own_messages import (
 )
 from core.reading.own_talk import ForCoach, MyRecords, OwnWord, own_talk, says_no, says_yes
 from core.records_file import Form, RecordsFile
+from core.review.person import Person
+from core.review.telling import own_week
 from core.session.closing import close
 from core.session.events import Opened, Say, Step, Woke
 from core.session.states import Idle, New, Resting, Running
@@ -38,8 +40,8 @@ if TYPE_CHECKING:
 CALLS = (Card, Down, GetReady, Go, HalfWay, SecondsLeft, SwitchSides)  # what the clock says to nobody's yes
 
 
-def heard(state: State, said: OwnTalk, turn: Turn) -> State:
-    """Answer what was said of the trainee's own; only an open question about erasing is a change of the state."""
+def heard(state: State, said: OwnTalk, turn: Turn) -> None:
+    """Answer what was said of the trainee's own; the state stays what it is."""
     match said:
         case MyRecords(forms):
             for form in forms:
@@ -47,14 +49,13 @@ def heard(state: State, said: OwnTalk, turn: Turn) -> State:
         case OwnWord("seen"):
             turn.say(SeenBy(turn.plan.coach, turn.plan.trainee.health.share))
         case OwnWord("forget"):
-            return _forget(state, turn)
+            turn.say(ForgetByHost() if turn.plan.coaches else ForgetAsked())
         case OwnWord():
-            return state
+            _tell_week(state, turn)
         case ForCoach(question):
             _ask(state, question, turn)
         case _:
             assert_never(said)
-    return state
 
 
 def _file(form: Form, turn: Turn) -> RecordsFile:
@@ -62,6 +63,14 @@ def _file(form: Form, turn: Turn) -> RecordsFile:
     whole = turn.history
     diary = whole if form is Form.JSON else replace(whole, workouts=(), pains=(), unasked=(), notes=(), words=(), questions=())
     return RecordsFile(form, turn.now, turn.plan.trainee, turn.plan.circuit.name, diary)
+
+
+def _tell_week(state: State, turn: Turn) -> None:
+    """The trainee's own week, with what it showed."""
+    trainee = turn.plan.trainee
+    running = isinstance(state, Running)
+    person = Person(trainee.name, trainee, turn.plan.circuit, turn.history, running=running)
+    turn.say(own_week(person, turn.now))
 
 
 def _ask(state: State, question: str | None, turn: Turn) -> None:
@@ -98,14 +107,6 @@ def _done_last(workout: Workout, turn: Turn) -> Place | None:
 # Having everything erased
 
 
-def _forget(state: State, turn: Turn) -> State:
-    if turn.plan.coaches:
-        turn.say(ForgetByHost())
-        return state
-    turn.say(ForgetAsked())
-    return replace(state, forget_asked=True)
-
-
 def answered(text: str, turn: Turn) -> bool | None:
     """What the next thing said means for the question whether to erase everything: yes, no, or (None) neither."""
     if says_yes(text) and not turn.plan.coaches:
@@ -113,9 +114,18 @@ def answered(text: str, turn: Turn) -> bool | None:
     return False if says_no(text) else None
 
 
-def still_asked(event: Event, turn: Turn) -> bool:
-    """Whether the question about erasing is still the last one: nobody has spoken, and the clock has asked nothing else."""
-    return isinstance(event, Woke) and all(isinstance(say.message, CALLS) for say in turn.messages)
+def take_up(turn: Turn, *, asked: bool) -> None:
+    """Who takes a copy first, as they were offered, is asked again."""
+    if asked and any(isinstance(say.message, RecordsHere) for say in turn.messages):
+        turn.say(ForgetAsked())
+
+
+def is_asked(event: Event, turn: Turn, *, before: bool) -> bool:
+    """Whether the question about erasing is the last one: asked just now, or before and nothing but the clock has called since."""
+    said = [say.message for say in turn.messages]
+    if said and isinstance(said[-1], ForgetAsked):
+        return True
+    return before and isinstance(event, Woke) and all(isinstance(message, CALLS) for message in said)
 
 
 def forgotten(turn: Turn) -> Step:
@@ -138,6 +148,7 @@ def ended(state: State, event: Event, alarm: Pain | None, turn: Turn) -> State:
         return state
     said = None if isinstance(event, Opened) else own_talk(event.text, turn.plan.coach)
     if isinstance(said, MyRecords) or said == OwnWord("forget"):
-        return heard(state, said, turn)
+        heard(state, said, turn)
+        return state
     turn.say(CoachEnded(turn.plan.coach))
     return state

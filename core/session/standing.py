@@ -11,6 +11,7 @@ from core.diary import Ending
 from core.health import Bar, Feeling, NoteKind
 from core.messages import ClearanceNeeded, FormPoint, Noted
 from core.own_messages import OwnMessage
+from core.review_messages import OwnWeek
 from core.reminders import local_date
 from core.safety.gate import bar, uncleared_sign
 from core.session.closing import close
@@ -76,6 +77,7 @@ SAFE = (
     messages.CoachAnswers,
     messages.CoachChanged,
     *get_args(OwnMessage),
+    OwnWeek,
 )
 
 SAYS_SO = (messages.ClearanceNeeded, messages.ClearanceTooSoon, messages.FeverRest, messages.UrgentStop, messages.HealthOutcome)

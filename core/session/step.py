@@ -127,15 +127,16 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
     answered = own.answered(event.text, turn) if forget_asked and isinstance(event, Said) else None
     if answered is True:
         return own.forgotten(turn)
-    due_at = None
     if plan.trainee.ended_at is not None:
         state = own.ended(state, event, _alarm(state, event, turn), turn)
+        own.take_up(turn, asked=forget_asked)
         due_at = say_words(state, turn)
     else:
         state = _happened(ring(state, turn), event, turn, kept=answered is False)
+        own.take_up(turn, asked=forget_asked)
         due_at = unasked.see_to(state, turn)
         state = guarded(state, turn, heard=not isinstance(event, Woke))
-    if forget_asked and own.still_asked(event, turn):
+    if own.is_asked(event, turn, before=forget_asked):
         state = replace(state, forget_asked=True)
     alarms = [at for at in (wake_at(state), due_at) if at is not None]
     return Step(state, tuple(turn.entries), tuple(turn.messages), min(alarms, default=None))
@@ -212,14 +213,14 @@ def _said(state: State, text: str, turn: Turn) -> State:
 def _own(state: State, said: OwnTalk, turn: Turn) -> State:
     """What is the trainee's own; what was said before a question to the coach counts, and so does pain inside it."""
     if not isinstance(said, ForCoach):
-        return own.heard(state, said, turn)
-    if said.before:
-        state = _said(state, said.before, turn)
-    state = own.heard(state, said, turn)
-    if said.question is None or not isinstance(state, Running | Idle):
+        own.heard(state, said, turn)
         return state
-    pains = [act for act in read(said.question, context_of(state, turn)) if isinstance(act, Pain)]
-    return _carry_out(state, pains, turn)
+    after = _said(state, said.before, turn) if said.before else state
+    own.heard(state, said, turn)
+    if said.question is None or not isinstance(after, Running | Idle):
+        return after
+    pains = [act for act in read(said.question, context_of(after, turn)) if isinstance(act, Pain)]
+    return _carry_out(after, pains, turn)
 
 
 def _edited(state: State, text: str, records: tuple[SetRecord, ...], turn: Turn) -> State:

@@ -25,6 +25,7 @@ from core.own_messages import (
     SeenBy,
 )
 from core.records_file import Form
+from core.review_messages import OwnWeek
 from core.session.events import Plan, Said, Step
 from core.session.states import Idle, New
 from core.session.step import step
@@ -89,6 +90,16 @@ def test_who_sees_this_says_what_is_so_for_this_trainee(walk):
     assert [say.message for say in told.messages] == [SeenBy("Coach Wren", shared=True)]
 
 
+def test_my_week_is_told_at_any_moment_and_leaves_the_clock_alone(walk):
+    """With its picture, and from this trainee's diary."""
+    before = walk.state
+    (week,) = walk.says("how was my week?").said
+    assert isinstance(week, OwnWeek)
+    assert week.picture is not None
+    assert week.sets == len(walk.history.standing())
+    assert walk.state == before
+
+
 # A question to the coach
 
 
@@ -132,7 +143,8 @@ def test_a_set_before_the_question_is_noted():
     """Told in the same breath, it is a report like any other."""
     walk = Walk(known=True).says("go", "go", "go").waits(62).says("11 at 12kg. Ask coach if that is enough")
     assert [record.reps for record in walk.history.sets] == [11]
-    assert walk.history.questions[-1].text == "if that is enough"
+    asked = walk.history.questions[-1]
+    assert (asked.text, asked.station) == ("if that is enough", 1)
 
 
 def test_an_urgent_sign_in_a_question_stops_everything_first():
@@ -182,12 +194,18 @@ def test_a_clear_yes_directly_after_erases_everything(walk):
     assert erased(said_by(walk, "yes"))
 
 
-@pytest.mark.parametrize("text", ["no", "ok", "yeah", "go", "my records", "11 at 12kg", "who sees this?", "hello?"])
+@pytest.mark.parametrize("text", ["no", "ok", "yeah", "go", "11 at 12kg", "who sees this?", "hello?"])
 def test_anything_else_keeps_everything(walk, text):
     """And a yes after that is a yes to nothing."""
     walk.says("forget me", text)
     assert not walk.state.forget_asked
     assert not erased(said_by(walk, "yes"))
+
+
+def test_who_takes_a_copy_first_is_asked_again(walk):
+    """As they were offered: the files, then the question, and a yes is to it."""
+    assert [type(message) for message in walk.says("forget me", "my records").said] == [RecordsHere, RecordsHere, ForgetAsked]
+    assert erased(said_by(walk, "yes"))
 
 
 def test_a_no_is_answered(walk):
