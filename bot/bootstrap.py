@@ -187,7 +187,8 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
             transcript = Transcript(clock, out, folder)
             gallery = Gallery(transcript, folder)
             async with on_duty(store, clock, gallery, scenario.coach, emergency=emergency, data=folder) as assistant:
-                await transcript.play(script, trainee_id, assistant)
+                others = {number: other for number, other in (await store.names()).items() if number != trainee_id}
+                await transcript.play(script, trainee_id, assistant, others)
 
 
 @contextmanager

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from typing import Literal
 
 from core.circuit import Span
 from core.deeds import DeedMessage
@@ -24,9 +25,16 @@ class CoachGreeting:
     circuits: int
 
 
+HelpTopic = Literal["all", "people", "words", "changes", "circuits"]
+
+
 @dataclass(frozen=True)
 class BoardHelp:
-    """What a coach can say."""
+    """What a coach can say, in all or on a topic; `day` and `at` are when the week is told, day None for never."""
+
+    topic: HelpTopic
+    day: Weekday | None
+    at: str
 
 
 @dataclass(frozen=True)

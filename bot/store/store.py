@@ -202,6 +202,11 @@ class Store:
             raise TraineeUnknown(name)
         return found
 
+    async def names(self) -> dict[int, str]:
+        """What everybody is called, by id."""
+        everybody = select(TRAINEE.c.id, TRAINEE.c.name).order_by(TRAINEE.c.id)
+        return await self._database.read(lambda connection: {row.id: row.name for row in connection.execute(everybody)})
+
     async def wakes(self) -> dict[int, datetime]:
         """When each trainee is due, by id; a trainee for whom nothing is planned is left out."""
         due = (

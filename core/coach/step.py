@@ -108,6 +108,8 @@ def _said(state: CoachState, text: str, desk: Desk, now: datetime) -> Decided:
             return _chosen(state, name, desk, now)
     answer = read_answer(text, desk)
     match answer:
+        case Simple("help", topic):
+            return state, (), [BoardHelp(topic, desk.review.day, desk.review.at)]
         case Simple(what):
             return _simple(state, what, desk, now)
         case Yes(whom):
@@ -159,8 +161,6 @@ def _chosen(state: Choosing, name: str, desk: Desk, now: datetime) -> Decided:
 
 def _simple(state: CoachState, what: str, desk: Desk, now: datetime) -> Decided:
     match what:
-        case "help":
-            return state, (), [BoardHelp()]
         case "list":
             return state, (), [list_circuits(desk)]
         case "plans":

@@ -13,7 +13,7 @@ from core.circuit_text import UNNAMED, draft_typed
 from core.coach.clearing import read_clearing
 from core.coach.put_up import EVERYONE, FOR, NAMES, from_day
 from core.coach.whom import person
-from core.coach_messages import Remark
+from core.coach_messages import HelpTopic, Remark
 from core.deeds import NobodyCalled, WhoMeant
 from core.recurrence import WEEK
 from core.trainee import Block
@@ -28,6 +28,16 @@ YES = {"yes", "y", "yep", "yeah", "ok", "okay", "sure", "go", "do it", "use it",
 NO = {"no", "n", "nope", "drop it", "leave it", "cancel", "forget it", "no thanks"}
 UNDO = {"undo", "undo that", "take it back", "take that back", "scratch that"}
 HELP = {"help", "what can i say", "hi", "hello", "start"}
+TOPICS: dict[str, HelpTopic] = {
+    "people": "people",
+    "week": "people",
+    "words": "words",
+    "messages": "words",
+    "changes": "changes",
+    "circuits": "circuits",
+    "plans": "circuits",
+}
+HELP_ON = re.compile(rf"help\s+(?:me\s+)?(?:with\s+|on\s+|about\s+)?(?:the\s+)?(?P<topic>{'|'.join(TOPICS)})")
 LIST = {"circuits", "list", "list circuits", "my circuits", "show circuits"}
 PLANS = {"plan", "plans", "show plan", "show plans", "the plan", "show the plan", "who does what"}
 ANY_DAY = re.compile(r"\b(?:any|every) day\b|\bdaily\b", re.IGNORECASE)
@@ -49,9 +59,10 @@ WEEKS_MAX = 26
 
 @dataclass(frozen=True)
 class Simple:
-    """A word or two that ask for one thing."""
+    """A word or two that ask for one thing; `topic` is what help is wanted on."""
 
     what: Literal["no", "undo", "help", "list", "plans"]
+    topic: HelpTopic = "all"
 
 
 @dataclass(frozen=True)
@@ -111,6 +122,9 @@ def read_answer(text: str, desk: Desk) -> Simple | Yes | Faulty | None:
     for what, words in simple.items():
         if plain in words:
             return Simple(what)
+    topic = HELP_ON.fullmatch(plain)
+    if topic is not None:
+        return Simple("help", TOPICS[topic["topic"]])
     rest, whom, faults = _for_whom(text, desk)
     if rest.lower().strip(" ,.!") not in YES:
         return None
