@@ -145,6 +145,14 @@ class SheetTold:
 
 
 @dataclass(frozen=True)
+class ComingDay:
+    """A training day to come, and its circuit."""
+
+    day: date
+    circuit: str
+
+
+@dataclass(frozen=True)
 class OwnWeek:
     """A trainee's own week: days trained and planned, sets, what went up, how strength goes, the next training day."""
 
@@ -154,7 +162,7 @@ class OwnWeek:
     effort: Decimal | None
     change: Change | None
     loads: tuple[LoadWeek, ...]
-    coming: date | None
+    coming: ComingDay | None
     picture: OwnWeekPicture | None = None
 
 

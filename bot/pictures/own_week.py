@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from core.pictures import OwnWeekPicture
     from core.review_facts import LoadWeek
 
-HEAD, DAYS, SECTION = 214, 196, 92
+HEAD, DAYS, SECTION = 214, 180, 92
 LOAD, GROUP = 116, 66
 FOOT = 120
 LEFT, RIGHT = MARGIN + 10, WIDTH - MARGIN - 10

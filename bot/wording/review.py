@@ -135,7 +135,7 @@ def sheet_told(message: SheetTold) -> Worded:
 @words_for(OwnWeek)
 def own_week(message: OwnWeek) -> Worded:
     """A trainee's own week."""
-    coming = "" if message.coming is None else f"Next: {date_text(message.coming)}."
+    coming = "" if message.coming is None else f"Next: {message.coming.circuit}, {date_text(message.coming.day)}."
     if not message.days.trained:
         return Worded(page("Your week is still open. One short workout is a good beginning.", coming), ("today",))
     return Worded(

@@ -22,7 +22,7 @@ from core.safety.screening import cleared_since, verdict
 if TYPE_CHECKING:
     from core.review.person import Person
 
-RUN_WEEKS = 6  # how far back a run of missed days is looked for
+RUN_WEEKS = 6  # how far back a run of missed days is looked for; exceptions to a trainee's days are kept as long
 DAY = timedelta(days=1)
 
 

@@ -8,10 +8,11 @@
 | question | one of the trainee's is not answered | |
 | missed | the last three training days or more, none of them made up for | common practice, no source |
 | falling | the 80 % interval of `core.strength.pace` is all below zero | that 80 % is enough: common practice, no source |
-| stuck | on every exercise done with a load on three days or more, for three weeks: the same top load, no more reps | the same |
+| stuck | on every exercise done with a load on three days or more the same top load, no more reps, for three weeks | the same |
 | unreachable | nothing can be sent | |
 
-Coming back after a break is none: they are back.
+Coming back after a break is none: they are back. An interval of 80 % is all below zero for one of ten whose strength stands still,
+so that falling strength is a reason to look and never a verdict.
 """
 
 from __future__ import annotations
@@ -75,10 +76,10 @@ def _training(person: Person, now: datetime, strength: Change | None) -> Iterato
         yield Flag(FlagKind.MISSED, missed[0], count=len(missed))
     today = person.day(now)
     change = strength or strength_of(person, today)
+    stuck = () if is_held(person, today) else _stuck(person, today)
     if change is not None and change.high < 0:
         yield Flag(FlagKind.FALLING, today - timedelta(days=28), change=change)
-    stuck = () if is_held(person, today) else _stuck(person, today)
-    if stuck:
+    elif stuck:
         yield Flag(FlagKind.STUCK, min(since for _, since in stuck), exercise=stuck[0][0], count=len(stuck))
 
 
@@ -89,13 +90,12 @@ def _gone(person: Person) -> Iterator[Flag]:
 
 def _stuck(person: Person, today: date) -> tuple[tuple[str, date], ...]:
     """The names of the exercises trained most, and since when each stands still; none unless all of them do."""
-    past = past_sets(person.diary.standing(), person.trainee.unit, person.trainee.zone)
+    past = past_sets(person.sets_since(today - LOOKED_BACK), person.trainee.unit, person.trainee.zone)
     main: list[tuple[str, date | None]] = []
     for slug, sets in past.items():
-        recent = [one for one in sets if today - LOOKED_BACK <= one.date <= today]
-        days = sorted({one.date for one in recent})
+        days = sorted({one.date for one in sets})
         if len(days) >= MAIN_DAYS and today - days[-1] <= LATELY:
-            main.append((exercise(slug).name, _still_since(recent, today)))
+            main.append((exercise(slug).name, _still_since(sets, today)))
     if any(since is None for _, since in main):
         return ()
     return tuple((name, since) for name, since in main if since is not None)

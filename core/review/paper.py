@@ -33,6 +33,7 @@ if TYPE_CHECKING:
 
 CURVES = 3
 CURVE_DAYS = timedelta(days=42)
+DAY = timedelta(days=1)
 
 
 def paper_of(looked: Sequence[Looked], week: Week, zone: str, now: datetime) -> Sheet:
@@ -90,8 +91,8 @@ def _workout(person: Person, workout: WorkoutRecord) -> SheetWorkout:
 def _curves(person: Person, week: Week) -> Iterator[SheetCurve]:
     """The exercises done with a load on most days lately."""
     unit = person.trainee.unit
-    past = past_sets(person.diary.standing(), unit, person.trainee.zone)
-    lately = {slug: [one for one in sets if week.sunday - CURVE_DAYS < one.date <= week.sunday] for slug, sets in past.items()}
+    past = past_sets(person.sets_since(week.sunday - CURVE_DAYS + DAY), unit, person.trainee.zone)
+    lately = {slug: [one for one in sets if one.date <= week.sunday] for slug, sets in past.items()}
     days = {slug: sorted({one.date for one in sets}) for slug, sets in lately.items()}
     for slug in sorted((slug for slug in days if len(days[slug]) > 1), key=lambda slug: -len(days[slug]))[:CURVES]:
         points = tuple((day, max(one.load for one in lately[slug] if one.date == day)) for day in days[slug])

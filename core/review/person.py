@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from core.circuit import Circuit
-from core.diary import Ending, History, WorkoutRecord
-from core.reminders import local_date
+from core.diary import Ending, History, SetRecord, WorkoutRecord
+from core.reminders import at_clock, local_date
 from core.trainee import Trainee
 
 CAME = (Ending.COMPLETE, Ending.PAIN)
@@ -36,6 +36,11 @@ class Person:
     def day(self, instant: datetime) -> date:
         """The day of an instant on their own calendar."""
         return local_date(instant, self.trainee.zone)
+
+    def sets_since(self, day: date) -> list[SetRecord]:
+        """The sets that hold, from the beginning of a day on their own clock."""
+        begin = at_clock(day, "00:00", self.trainee.zone)
+        return [record for record in self.diary.sets if not record.voided and record.at >= begin]
 
     def came(self) -> list[WorkoutRecord]:
         """The workouts that they came for, oldest first: done to the end, stopped for pain, or with a set that holds."""

@@ -12,16 +12,17 @@ from typing import TYPE_CHECKING
 from core.agenda import days_since
 from core.body_effect import SETS_A_WEEK
 from core.pictures import OwnWeekPicture
-from core.plan import next_training_day
+from core.plan import circuit_due
 from core.progress import progress_of
 from core.reminders import is_dark
-from core.review.days import has_days
+from core.review.days import has_days, is_held
 from core.review.flags import flags_of
 from core.review.looking import look_at, look_at_all, roster_of, urgency_of
 from core.review.paper import paper_of
 from core.review.strength import strength_of
 from core.review.week import week_asked, week_of
 from core.review_messages import (
+    ComingDay,
     HowIsTold,
     MissedLine,
     NeedLine,
@@ -196,13 +197,14 @@ def _minutes(person: Person, done: PersonWeek, day: date) -> int:
     return round(sum(one.total_seconds() for one in lasted) / 60)
 
 
-def _coming(person: Person, now: datetime) -> date | None:
-    """The next training day, today's when nothing was done yet; None where no days are set, or none comes."""
-    if not has_days(person) or person.trainee.pause is not None:
-        return None
+def _coming(person: Person, now: datetime) -> ComingDay | None:
+    """The next training day, today's when nothing was done yet; None where none is set or comes, or the coach's pause holds."""
     today, trainee = person.day(now), person.trainee
+    if not has_days(person) or is_held(person, today):
+        return None
+    if trainee.block is not None:
+        due = circuit_due(trainee.block, person.diary, today, trainee.zone, trainee.reminders)
+        return ComingDay(due.on, due.circuit.name)
     first = today + DAY if any(person.day(workout.started_at) == today for workout in person.came()) else today
-    if trainee.reminders is not None:
-        found = trainee.reminders.next_day(first)
-        return None if found is None else found[0]
-    return None if trainee.block is None else next_training_day(trainee.block, max(first, trainee.block.starts_on), None)
+    found = None if trainee.reminders is None else trainee.reminders.next_day(first)
+    return None if found is None else ComingDay(found[0], person.circuit.name)

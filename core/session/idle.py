@@ -36,6 +36,9 @@ if TYPE_CHECKING:
     from core.session.turn import Turn
 
 
+KEPT = timedelta(days=42)  # a day off that has gone by is not to look like one that was missed, as far as a review looks back
+
+
 def remind(turn: Turn, act: Remind) -> None:
     """Set the days and the time of reminders, or end them."""
     known = turn.clock_setting()[0].reminders
@@ -78,7 +81,7 @@ def calendar(turn: Turn, state: Idle, act: Calendar) -> Idle:
             return _zone(turn, state, act)
         case MyReminders():
             known = turn.clock_setting()[0].reminders
-            turn.say(ReminderPartMissing("days") if known is None else ReminderNoted(known, _coming(turn)))
+            turn.say(ReminderPartMissing("days") if known is None else ReminderNoted(known.since(turn.today), _coming(turn)))
         case _:
             assert_never(act)
     return state
@@ -114,7 +117,7 @@ def _rule(turn: Turn, days: Days, at: str, first: date | None) -> Rule:
 
 def _keep(turn: Turn, reminders: Recurrence, since: datetime | None = None) -> None:
     turn.keep(ReminderSet(reminders, since or turn.clock_setting()[0].reminders_since or turn.now))
-    turn.say(ReminderNoted(reminders, _coming(turn)))
+    turn.say(ReminderNoted(reminders.since(turn.today), _coming(turn)))
 
 
 def _coming(turn: Turn) -> DayAt | None:
@@ -133,7 +136,7 @@ def _away(turn: Turn, first: date, last: date) -> None:
     if known is None:
         turn.say(ReminderPartMissing("days"))
         return
-    _change(turn, known.since(turn.today - timedelta(days=1)).without(first, last))
+    _change(turn, known.since(turn.today - KEPT).without(first, last))
     snoozed = turn.clock_setting()[0].snoozed_until
     if snoozed is not None and first <= local_date(snoozed, turn.clock_setting()[0].zone) <= last:
         turn.keep(SnoozeSet(None))
@@ -148,7 +151,7 @@ def _move(turn: Turn, day: date, to: date) -> None:
         turn.say(NothingToMove(day))
         return
     was_one = known.time_on(to)
-    _change(turn, known.since(turn.today - timedelta(days=1)).moved(day, to))
+    _change(turn, known.since(turn.today - KEPT).moved(day, to))
     turn.keep(SnoozeSet(None))
     turn.say(DayMoved(day, to, was_one or at, was_one=was_one is not None))
 
@@ -183,6 +186,6 @@ def skip_day(turn: Turn) -> None:
     """Not today: nothing more is said until the next day of the trainee's."""
     known = turn.clock_setting()[0].reminders
     if known is not None:
-        _change(turn, known.since(turn.today - timedelta(days=1)).without(turn.today, turn.today))
+        _change(turn, known.since(turn.today - KEPT).without(turn.today, turn.today))
     turn.keep(SnoozeSet(None))
     turn.say(DaySkipped())

@@ -9,9 +9,10 @@ from core.diary import Ending
 from core.health import NoteKind, SafetyNote, Symptom
 from core.recurrence import WEEK
 from core.review.days import days_of_week, missed_in_a_row
-from core.review.person import Week
+from core.review.person import Person, Week
 from core.review_facts import DayKind
 from core.trainee import Block, Pause
+from tests.core.reminders.given import Weeks
 from tests.reviewing import BEGAN, CIRCUIT, DAY, MONDAY, Book
 
 SQUATS = ("goblet-squat", 12, 16)
@@ -136,3 +137,15 @@ def test_missed_days_in_a_row_end_at_the_last_workout():
     book.trainee = replace(book.trainee, pause=Pause(now - timedelta(days=1), None))
     assert missed_in_a_row(book.person, now) == ()
     assert missed_in_a_row(Book().person, BEGAN + DAY) == ()
+
+
+def test_a_day_that_was_taken_off_is_never_missed():
+    """Not even when more days are taken off later; of what lies behind, the trainee is told no more."""
+    weeks = Weeks()
+    weeks.at("2026-03-01 21:00").says("skip tomorrow")
+    weeks.at("2026-03-06 05:00").says("not today")
+    trainee = replace(weeks.ledger.trainee, cautions_accepted_at=BEGAN)
+    days = days_of_week(Person("Robin", trainee, weeks.circuit, weeks.history), Week(MONDAY), SUNDAY)
+    assert [LETTER[kind] for kind in days] == [".", ".", "M", ".", ".", ".", "."]
+    (told,) = weeks.at("2026-03-07 12:00").says("my reminders").said
+    assert told.reminders.excluded == ()

@@ -22,7 +22,7 @@ LIFTERS = 30
 
 
 def lifter(seed, monthly, *, weeks=6, said=0.5):
-    """Sets of a lifter whose strength changes evenly; loads follow the reps as a coach would have them, reserve is told now and then."""
+    """Sets of a lifter whose strength changes evenly; loads follow the reps as a coach has them, reserve is told now and then."""
     dice = np.random.default_rng(seed)
     first, past = TODAY - timedelta(days=7 * weeks - 1), {slug: [] for slug in MAXIMA}
     loads = {slug: round(0.66 * most) for slug, most in MAXIMA.items()}
