@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 CHANNEL = "month"
 JOIN_AFTER = timedelta(minutes=7)  # one after the other
+LOOKS_AFTER = timedelta(minutes=1)  # at news
 OPENS = None  # in place of a text: the chat is opened
 
 
@@ -64,6 +65,7 @@ class Living:
         self._players: dict[int, Player | Script] = {}
         self._zones: dict[int, str] = {}
         self._coach = 0
+        self._news_seen = False  # by the coach, and not looked at yet
         self._coming: list[_Coming] = []
         self._count = 0
 
@@ -86,6 +88,7 @@ class Living:
         self._players[self._coach] = Script(month.coach.answers, scenario.coach)
         self._plan(self._coach, month.coach.sayings)
         async with on_duty(store, self._clock, self._phones, scenario.coach, data=self._folder) as assistant:
+            assistant.when_news(self._news)
             for person in month.people:
                 assistant.wishes(numbers[person.name], fewer=person.fewer)
             await self._go_on(assistant)
@@ -110,6 +113,7 @@ class Living:
     async def _hand_in(self, assistant: Assistant, text: _Coming) -> None:
         self._clock.set(max(text.at, self._clock.now()))
         if text.words is OPENS:
+            self._news_seen = False
             await assistant.opened(text.who)
             await assistant.settled()
             return
@@ -129,6 +133,12 @@ class Living:
         text = self._players[number].hears(letter.rendered, now.astimezone(ZoneInfo(self._zones[number])))
         if text is not None and text.words:
             self._send(now + timedelta(seconds=text.after_s), number, text.words)
+
+    def _news(self) -> None:
+        """The coach's phone shows that there is something to know: they look at it a little later, at all of it."""
+        if not self._news_seen:
+            self._news_seen = True
+            self._send(self._clock.now() + LOOKS_AFTER, self._coach, OPENS)
 
     def _send(self, at: datetime, number: int, words: str | None) -> None:
         self._count += 1
