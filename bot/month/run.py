@@ -90,6 +90,8 @@ def _counted(month: Month, lived: Lived) -> tuple[list[tuple[str, str]], int, in
 
 
 def _short(folder: Path) -> str:
-    """The folder as people write it."""
-    home = Path.home()
-    return f"~/{folder.relative_to(home)}" if folder.is_relative_to(home) else str(folder)
+    """The folder as people write it: from where they are, or from their home."""
+    for mark, start in (("", Path.cwd()), ("~/", Path.home())):
+        if folder.is_relative_to(start):
+            return f"{mark}{folder.relative_to(start).as_posix()}"
+    return str(folder)
