@@ -5,16 +5,23 @@ from __future__ import annotations
 import tomllib
 from dataclasses import dataclass, field
 from datetime import date, datetime
+from typing import ClassVar
 
-from pydantic import TypeAdapter, ValidationError
+from pydantic import ConfigDict, TypeAdapter, ValidationError
 
 from bot.errors import FixtureBroken
 
 FILE = "month.toml"
 
 
+class Strict:
+    """A part of the file: a key that it does not have is a fault."""
+
+    __pydantic_config__: ClassVar = ConfigDict(extra="forbid")
+
+
 @dataclass(frozen=True)
-class Answer:
+class Answer(Strict):
     """What somebody says to a message.
 
     Attributes:
@@ -37,7 +44,7 @@ class Answer:
 
 
 @dataclass(frozen=True)
-class Saying:
+class Saying(Strict):
     """Texts that are sent at a time of the sender's own clock, one after the other."""
 
     at: datetime
@@ -45,7 +52,7 @@ class Saying:
 
 
 @dataclass(frozen=True)
-class Voice:
+class Voice(Strict):
     """How somebody texts a set: with a load, without one, a hold. Taken in turn."""
 
     loaded: tuple[str, ...]
@@ -54,7 +61,7 @@ class Voice:
 
 
 @dataclass(frozen=True)
-class Person:
+class Person(Strict):
     """Somebody who trains.
 
     Attributes:
@@ -88,7 +95,7 @@ class Person:
 
 
 @dataclass(frozen=True)
-class Coach:
+class Coach(Strict):
     """What the coach says, unprompted and to what they are told."""
 
     sayings: tuple[Saying, ...]
@@ -96,7 +103,7 @@ class Coach:
 
 
 @dataclass(frozen=True)
-class Excerpt:
+class Excerpt(Strict):
     """A few messages of one chat that are shown.
 
     Attributes:
@@ -121,7 +128,7 @@ class Excerpt:
 
 
 @dataclass(frozen=True)
-class Month:
+class Month(Strict):
     """The whole of it. Times are of the coach's clock."""
 
     begins: datetime

@@ -26,7 +26,7 @@ EXCERPTS = (*MONTH.trained, *MONTH.reviewed, *MONTH.owned)
 
 
 PROMISED = {
-    "The first workout begins light.": ("Warm-up, 3 min", "Light today", "did 8 wit 4kg", "8 at 4 kg, noted"),
+    "The first workout begins light.": ("Warm-up, 3 min", "Light today", "> 8 at 4kg", "8 at 4 kg, noted"),
     "A load goes up.": ("Next round: 30 lb",),
     "Reps in a hurry.": ("19 is fast: at this tempo",),
     "Sore, so something kinder.": ("Sharp or dull?", "Glute bridge instead of Goblet squat"),
@@ -200,9 +200,10 @@ def test_what_was_texted_was_read_the_first_time(shown):
     assert not kinds & {"SetNotRead", "WhichOne", "PartMissing", "NotUnderstood", "CoachNotUnderstood", "ToMend", "WhoMeant"}
 
 
-async def test_who_was_forgotten_is_gone(records):
-    """Nkechi has no record left; the eleven others have theirs."""
+async def test_who_was_forgotten_is_gone(shown, records):
+    """Nkechi has no record left, and no byte of the file holds the name; the eleven others have theirs."""
     assert set(records) == {person.name for person in MONTH.people} - {"Nkechi"}
+    assert b"Nkechi" not in (shown.folder / SQLITE_NAME).read_bytes()
 
 
 def test_the_sheet_holds_everybody_and_loads_nothing(shown):

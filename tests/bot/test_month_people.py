@@ -111,7 +111,11 @@ def test_numbers_are_spelled(number, words):
     assert in_words(number) == words
 
 
-def test_a_month_that_was_changed_says_where():
-    """The place of the fault is named in one line."""
-    with pytest.raises(FixtureBroken, match=r"people\.0\.age"):
-        read_month(demo_text(FILE).replace("age = 33", 'age = "young"'))
+@pytest.mark.parametrize(
+    ("was", "is_now", "where"),
+    [("age = 33", 'age = "young"', r"people\.0\.age"), ("age = 33", "age = 33\nheight = 170", r"people\.0\.height")],
+)
+def test_a_month_that_was_changed_says_where(was, is_now, where):
+    """A value that cannot be, and a key that nobody knows, are named in one line."""
+    with pytest.raises(FixtureBroken, match=where):
+        read_month(demo_text(FILE).replace(was, is_now))
