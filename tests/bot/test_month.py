@@ -39,9 +39,10 @@ PROMISED = {
     "How it goes.": ("Strength, estimated", "lb", "pictures/"),
     "A circuit, as one would say it.": ("2 rounds. In each:", "Put it in force?", "In force for"),
     "Who needs a word? Yara may train.": ("Yara: waits for a clearance", "Yara may train"),
-    "Who needs a word? A plan for another.": ("Pavel: 3 days missed in a row", "take turns", "In force for Callum"),
-    "A note that goes on a card.": ('"elbows in, you know why"', "Do it?", "Done."),
+    "Who needs a word? Pavel.": ("Pavel: 3 days missed in a row",),
     "A question, and its answer.": ("Edda asks:", "At Raised push-up", "Send it?"),
+    "A plan for one of them.": ("> plan Kitchen seven, Staircase six, Market day", "take turns", "In force for Callum"),
+    "A note that goes on a card.": ('"elbows in, you know why"', "Do it?", "Done."),
     "How is one of them doing? A swap, a load held back.": ("knee pain", "Glute bridge instead of Goblet squat", "at most 8 kg"),
     "The week, on Sunday at six.": (
         "• trained:",
