@@ -81,6 +81,7 @@ def called(typed: str, names: tuple[str, ...]) -> tuple[str, ...]:
     return ()
 
 
+@lru_cache(maxsize=4096)
 def name_words(typed: str) -> tuple[str, ...]:
     """The words of a name as they are compared."""
     plain = _POSSESSIVE.sub("", typed.strip())

@@ -20,8 +20,19 @@ _LAST_HOUR = 23
 _LAST_MINUTE = 59
 _LENGTHS = {"day": 1, "days": 1, "week": _WEEK, "weeks": _WEEK, "wk": _WEEK, "wks": _WEEK, "fortnight": 2 * _WEEK}
 _LASTS = re.compile(r"(?:the )?(?:next )?(?P<count>[a-z]+|\d{1,3})(?: of)? (?P<length>[a-z]+)")
-_TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d\d))? ?(?P<half>am|pm)?(?P<clock> o'?clock)?(?: in the | at )?(?P<part>[a-z]*)")
-_PARTS = {"morning": "am", "mornings": "am", "afternoon": "pm", "afternoons": "pm", "evening": "pm", "evenings": "pm", "night": "pm", "nights": "pm"}
+_TIME = re.compile(
+    r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d\d))? ?(?P<half>am|pm)?(?P<clock> o'?clock)?(?: in the | at )?(?P<part>[a-z]*)"
+)
+_PARTS = {
+    "morning": "am",
+    "mornings": "am",
+    "afternoon": "pm",
+    "afternoons": "pm",
+    "evening": "pm",
+    "evenings": "pm",
+    "night": "pm",
+    "nights": "pm",
+}
 
 
 def begins(words: str, today: date) -> date | None:

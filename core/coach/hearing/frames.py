@@ -17,7 +17,9 @@ if TYPE_CHECKING:
     from core.coach.hearing.slots import Gaps
     from core.units import Load
 
-_FILLING = frozenset("a an the is are was be on in of at for to it so and then please by with this that as 's i me my we us".split())
+_FILLING = frozenset(
+    "a an the is are was be on in of at for to it so and then please by with this that as 's i me my we us".split()
+)
 _PRONOUNS = frozenset("she he they her him them his their".split())
 _SHEET = frozenset("sheet sheets spreadsheet".split())
 _SHEET_FILLING = frozenset(
@@ -38,10 +40,14 @@ _REMOVE_FILLING = _PRONOUNS | frozenset(
     "from off list roster my our books team group system altogether completely left quit stopped has have leaving training longer no anymore client clients "
     "app program programme moving moved away house not no stopping train trains here us".split()
 )
-_CAPS = frozenset("max maximum cap capped limit limited keep hold stay stays under below most restrict stick ceiling tops top".split())
+_CAPS = frozenset(
+    "max maximum cap capped limit limited keep hold stay stays under below most restrict stick ceiling tops top".split()
+)
 _OVERS = frozenset("over above exceed past heavier beyond more higher increase increasing up raise raising".split())
 _HEAVIER = frozenset("heavier increase increasing raise raising higher".split())
-_HOLD_FILLING = frozenset("not no than let do should must may can load loads weight weights go goes going lift lifts lifting add adding any yet now moment each hand per use uses using".split())
+_HOLD_FILLING = frozenset(
+    "not no than let do should must may can load loads weight weights go goes going lift lifts lifting add adding any yet now moment each hand per use uses using".split()
+)
 _NEGATIONS = frozenset("not no never".split())
 
 
@@ -67,7 +73,11 @@ def framed(gaps: Gaps, first: int) -> Ask | None:
     if words & _SHEET:
         there = words <= _SHEET | _SHEET_FILLING | _FILLING
         last = "last" in words
-        return SheetAsked(whom or Whom(everyone=True), "last" if last else "this") if there and bare and (not last or "week" in words) else None
+        return (
+            SheetAsked(whom or Whom(everyone=True), "last" if last else "this")
+            if there and bare and (not last or "week" in words)
+            else None
+        )
     if whom is None:
         return None
     if words & _PAUSE:
@@ -75,7 +85,12 @@ def framed(gaps: Gaps, first: int) -> Ask | None:
         return PauseFor(whom, seen.until[0] if seen.until else None) if there and "on hold" not in words else None
     if words & _REMOVE:
         return Remove(whom) if words <= _REMOVE | _REMOVE_FILLING | _FILLING and bare and not whom.everyone else None
-    if not words <= _CAPS | _OVERS | _HOLD_FILLING | _FILLING | _PRONOUNS or seen.until or len(seen.exercises) > 1 or len(seen.loads) > 1:
+    if (
+        not words <= _CAPS | _OVERS | _HOLD_FILLING | _FILLING | _PRONOUNS
+        or seen.until
+        or len(seen.exercises) > 1
+        or len(seen.loads) > 1
+    ):
         return None
     denied, over = bool(words & _NEGATIONS), bool(words & _OVERS)
     if (over and not denied) or (denied and not over) or not (over or words & _CAPS):
@@ -87,7 +102,9 @@ def framed(gaps: Gaps, first: int) -> Ask | None:
 
 def _seen(gaps: Gaps, first: int) -> _Seen | None:
     """Everything in a text from a word on; None where a mark or a stranger stands in it."""
-    known = _SHEET | _SHEET_FILLING | _PAUSE | _PAUSE_FILLING | _REMOVE | _REMOVE_FILLING | _CAPS | _OVERS | _HOLD_FILLING | _FILLING
+    known = (
+        _SHEET | _SHEET_FILLING | _PAUSE | _PAUSE_FILLING | _REMOVE | _REMOVE_FILLING | _CAPS | _OVERS | _HOLD_FILLING | _FILLING
+    )
     seen, at = _Seen(), first
     while at < gaps.ends:
         word = gaps.words[at]
@@ -110,7 +127,9 @@ def _seen(gaps: Gaps, first: int) -> _Seen | None:
         elif (says := mended(word.says, known)) in known:
             seen.words.append(says)
             at += 1
-        elif exercise := [(end, name) for end, name in gaps.find("exercise", at) if not any(w.says in known for w in gaps.words[at + 1 : end])]:
+        elif exercise := [
+            (end, name) for end, name in gaps.find("exercise", at) if not any(w.says in known for w in gaps.words[at + 1 : end])
+        ]:
             at, name = exercise[0]
             seen.exercises.append(str(name))
         else:

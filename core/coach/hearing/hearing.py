@@ -69,7 +69,9 @@ _TAILS = tuple(
     )
 )  # fmt: skip
 _QUESTION_WORDS = frozenset({"has", "have", "did", "is", "how"})
-_ANYWAY = frozenset({"who-trained", "who-missed", "who-needs-word", "how-is", "week-asked", "sheet-asked", "say-to", "answer-to", "note-for"})
+_ANYWAY = frozenset(
+    {"who-trained", "who-missed", "who-needs-word", "how-is", "week-asked", "sheet-asked", "say-to", "answer-to", "note-for"}
+)
 """What may be asked with a question mark; there the mark of a message is its own."""
 
 

@@ -38,8 +38,31 @@ _HOW = frozenset(
     "how what status progress progressing update updates news report tracking doing going goes go getting along performing performance coping managing faring keeping improving progression results stats numbers summary overview "
     "happening new latest rundown story looking gone getting comes coming trending form shape alright ok okay well good fine better stronger".split()
 )
-_ASKING = frozenset("how what rundown status progress update updates news report summary overview results stats numbers latest".split())
-_ABOUT_TRAINING = _HOW | _TRAINED | frozenset({"consistent", "regular", "regularly", "consistently", "much", "many", "often", "well", "these", "days", "lately", "recently", "then", "now"})
+_ASKING = frozenset(
+    "how what rundown status progress update updates news report summary overview results stats numbers latest".split()
+)
+_ABOUT_TRAINING = (
+    _HOW
+    | _TRAINED
+    | frozenset(
+        {
+            "consistent",
+            "regular",
+            "regularly",
+            "consistently",
+            "much",
+            "many",
+            "often",
+            "well",
+            "these",
+            "days",
+            "lately",
+            "recently",
+            "then",
+            "now",
+        }
+    )
+)
 _NO_QUESTION = frozenset("last past or no not should shall must will out".split())
 _GIVE = frozenset("tell show give send share let".split())
 _GROUP = frozenset("everyone everybody team group gang crew lot squad we they things clients people lads class bunch mob".split())
@@ -91,7 +114,13 @@ def _about_all(words: frozenset[str], week: Which) -> Ask | None:
         missed = bool(words & _MISSED) or bool({"not", "no"} & words and words & _TRAINED)
         if missed and not (words & _MISSED and "not" in words):
             asks.append(WhoMissed(week))
-        elif words & _TRAINED and not words & _MISSED and not words & {"not", "no"} and not words & _WORD and "last" not in words - {"last"}:
+        elif (
+            words & _TRAINED
+            and not words & _MISSED
+            and not words & {"not", "no"}
+            and not words & _WORD
+            and "last" not in words - {"last"}
+        ):
             asks.append(WhoTrained(week))
     elif words & _GROUP and words & _ASKING and not words & (_WORD | _MISSED | {"not", "no", "me", "us", "to"}):
         asks.append(WeekAsked(week))

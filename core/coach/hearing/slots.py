@@ -34,9 +34,13 @@ _DAY_WORDS = frozenset(
     "today tonight tomorrow next week month year day days weeks months monday tuesday wednesday thursday friday saturday sunday january "
     "february march april june july august september october november december fortnight weekend".split()
 )
-_NO_THING = frozenset("load loads weight weights card cards note notes cue instead circuit swap swaps get gets do does doing give gives make makes use uses try tries let put tell cap limit clip video film please thanks".split())
+_NO_THING = frozenset(
+    "load loads weight weights card cards note notes cue instead circuit swap swaps get gets do does doing give gives make makes use uses try tries let put tell cap limit clip video film please thanks".split()
+)
 _NO_NEWCOMER = frozenset("link new person client trainee to".split())
-_NO_CIRCUIT_START = frozenset("plan plans put use assign give start switch move run load show send tell get change shift make set schedule".split())
+_NO_CIRCUIT_START = frozenset(
+    "plan plans put use assign give start switch move run load show send tell get change shift make set schedule".split()
+)
 _NO_CIRCUIT = frozenset(
     "sheet note notes message week clip video invite pause reminder reminders session sessions workout workouts class rest break holiday "
     "today tonight tomorrow swap hold question answer instead".split()
@@ -99,7 +103,10 @@ class Gaps:
         """The name of somebody new: up to four words, whatever they are."""
         for last in range(at + 1, min(at + _LONGEST_NEWCOMER, self.ends) + 1):
             run = self.words[at:last]
-            if any(word.mark or word.says in NOT_NAMES | _NO_NEWCOMER or word.says == "'s" or any(c.isdigit() for c in word.says) for word in run):
+            if any(
+                word.mark or word.says in NOT_NAMES | _NO_NEWCOMER or word.says == "'s" or any(c.isdigit() for c in word.says)
+                for word in run
+            ):
                 return
             yield last, self.roster.raw(at, last)
 
@@ -131,7 +138,12 @@ class Gaps:
             return
         for last in range(min(at + _LONGEST_THING, self.ends), at, -1):
             run = self.words[at:last]
-            if any(word.mark for word in run) or [word.says for word in run] in (["hold"], ["holds"]) or any(word.says in _NO_THING for word in run) or self.roster.named_in(at, last):
+            if (
+                any(word.mark for word in run)
+                or [word.says for word in run] in (["hold"], ["holds"])
+                or any(word.says in _NO_THING for word in run)
+                or self.roster.named_in(at, last)
+            ):
                 continue
             if any(word.says in NOT_NAMES or word.says in DAY_NAMES or word.says == "'s" for word in run):
                 if named(self.roster.raw(at, last)) is None:

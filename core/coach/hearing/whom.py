@@ -21,7 +21,20 @@ EVERYONE = tuple(
 
 EXCEPT = tuple(
     tuple(line.split())
-    for line in ("except for", "except", "apart from", "other than", "excluding", "excepting", "minus", "without", "bar", "but not", "but", "not")
+    for line in (
+        "except for",
+        "except",
+        "apart from",
+        "other than",
+        "excluding",
+        "excepting",
+        "minus",
+        "without",
+        "bar",
+        "but not",
+        "but",
+        "not",
+    )
 )
 NOT_NAMES = frozenset(
     "a an the this that these those some any all both each every no none nobody noone not never i me my mine we us our you your he him his she her "
@@ -173,7 +186,9 @@ class Roster:
         if at >= len(self.words) or self.words[at].mark:
             return False
         says = self.words[at].says
-        return says not in NOT_NAMES and not is_ordinary(says) and says != "'s" and all(c.isalpha() or not c.isalnum() for c in says)
+        return (
+            says not in NOT_NAMES and not is_ordinary(says) and says != "'s" and all(c.isalpha() or not c.isalnum() for c in says)
+        )
 
     def _says(self, at: int, *run: str) -> bool:
         return tuple(word.says for word in self.words[at : at + len(run)]) == run

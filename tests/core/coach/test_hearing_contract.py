@@ -64,7 +64,9 @@ def test_a_circuit_comes_on_from_a_day_counted_from_today(said: str, day: date):
     assert hear(f"put Market day up for Ana from {said}", NAMES, WEDNESDAY) == PutUp("Market day", Whom(("Ana",)), day)
 
 
-@pytest.mark.parametrize("said", ["yesterday", "last Monday", "mondays", "3/12", "30 Feb", "1 October", "2026-11-24", "sometime", "monday or friday"])
+@pytest.mark.parametrize(
+    "said", ["yesterday", "last Monday", "mondays", "3/12", "30 Feb", "1 October", "2026-11-24", "sometime", "monday or friday"]
+)
 def test_a_day_that_is_gone_or_in_doubt_is_none(said: str):
     """A date that could be two, is over, or lies more than 300 days ahead, is asked about."""
     assert hear(f"put Market day up for Ana from {said}", NAMES, WEDNESDAY) is None
@@ -101,7 +103,15 @@ def test_a_month_ends_with_its_last_day():
 
 @pytest.mark.parametrize(
     ("said", "at"),
-    [("at 6pm", "18:00"), ("at 6.30 pm", "18:30"), ("at 18:00", "18:00"), ("at noon", "12:00"), ("at 12am", "00:00"), ("at 06:15", "06:15"), ("", None)],
+    [
+        ("at 6pm", "18:00"),
+        ("at 6.30 pm", "18:30"),
+        ("at 18:00", "18:00"),
+        ("at noon", "12:00"),
+        ("at 12am", "00:00"),
+        ("at 06:15", "06:15"),
+        ("", None),
+    ],
 )
 def test_a_time_of_day_is_read_where_it_can_only_be_one(said: str, at: str | None):
     """Morning or evening must be clear."""
@@ -116,7 +126,12 @@ def test_a_time_in_doubt_is_asked_about(said: str):
 
 @pytest.mark.parametrize(
     "text",
-    ["tell Mia   Well   DONE!!  💪\n\nSee you, Ben…", "tell Mia: “ok”, she said; u r gr8 (rly)", "tell Mia - it's 3/4 done & dusted?", "tell mia yor form is exelent"],
+    [
+        "tell Mia   Well   DONE!!  💪\n\nSee you, Ben…",
+        "tell Mia: “ok”, she said; u r gr8 (rly)",
+        "tell Mia - it's 3/4 done & dusted?",
+        "tell mia yor form is exelent",
+    ],
 )
 def test_a_coachs_own_words_are_never_corrected(text: str):
     """Case, spaces, signs and slips stay."""
@@ -161,7 +176,9 @@ def test_a_load_needs_its_unit_and_one_hand():
     assert hear("keep Sam at 10kg total", NAMES, WEDNESDAY) is None
 
 
-@pytest.mark.parametrize("message", [m for m in everything() if m.ask is not None and "\n" not in m.text], ids=lambda m: m.text[:40])
+@pytest.mark.parametrize(
+    "message", [m for m in everything() if m.ask is not None and "\n" not in m.text], ids=lambda m: m.text[:40]
+)
 def test_an_unknown_roster_never_changes_who_is_meant(message):
     """With nobody on the roster, what is heard is for the same names, or it is nothing."""
     heard = hear(message.text, (), message.today)
