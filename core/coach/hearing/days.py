@@ -84,7 +84,7 @@ def time_named(words: str, part_of_day: str | None) -> str | None:
 
 
 def _named(words: str, today: date, *, first: date) -> date | None:
-    words = re.sub(r"^on ", "", words)
+    words = re.sub(r"^next week (?:on )?([a-z]+)$|^([a-z]+) next week$", r"next \1\2", re.sub(r"^on ", "", words))
     if re.fullmatch(r"(?:the )?end of (?:the|this) week", words):
         return _monday_after(today)
     if words in {"the end of next week", "end of next week"}:

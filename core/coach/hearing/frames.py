@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from core.coach.asks import Ask, HoldFor, PauseFor, Remove, SheetAsked, Whom
+from core.coach.hearing.lists import listed
 from core.coach.hearing.words import mended
 
 if TYPE_CHECKING:
@@ -17,38 +18,21 @@ if TYPE_CHECKING:
     from core.coach.hearing.slots import Gaps
     from core.units import Load
 
-_FILLING = frozenset(
-    "a an the is are was be on in of at for to it so and then please by with this that as 's i me my we us".split()
-)
-_PRONOUNS = frozenset("she he they her him them his their".split())
-_SHEET = frozenset("sheet sheets spreadsheet".split())
-_SHEET_FILLING = frozenset(
-    "download open grab pull fetch bring prepare generate send give get have show see want need would like can could print printable printed printing full complete whole weekly week file "
-    "document pdf doc phone training detailed fuller nice copy latest last make create export only just "
-    "out also all".split()
-)
-_HANDS_OVER = frozenset("send give show share get forward".split())
+_FILLING = listed("orders", "filling")
+_PRONOUNS = listed("orders", "pronouns")
+_SHEET = listed("orders", "sheet")
+_SHEET_FILLING = listed("orders", "beside_sheet")
+_HANDS_OVER = listed("orders", "hands_over")
 """What stands before somebody who is to get a thing: a sheet is for the coach alone."""
-_PAUSE = frozenset("pause pausing freeze".split())
-_PAUSE_FILLING = _PRONOUNS | frozenset(
-    "away holiday holidays vacation ill sick poorly unwell travelling traveling trip abroad out off town work leave injured hurt flu fever cold covid has have got going gone went will "
-    "can train training put make set everything up break rest down until because since as moving house busy exams exam station recovering resting surgery "
-    "hospital family wedding honeymoon maternity paternity visiting home country not well days".split()
-)
-_REMOVE = frozenset("remove delete unsubscribe deregister unenrol unenroll strike".split())
-_REMOVE_FILLING = _PRONOUNS | frozenset(
-    "from off list roster my our books team group system altogether completely left quit stopped has have leaving training longer no anymore client clients "
-    "app program programme moving moved away house not no stopping train trains here us".split()
-)
-_CAPS = frozenset(
-    "max maximum cap capped limit limited keep hold stay stays under below most restrict stick ceiling tops top".split()
-)
-_OVERS = frozenset("over above exceed past heavier beyond more higher increase increasing up raise raising".split())
-_HEAVIER = frozenset("heavier increase increasing raise raising higher".split())
-_HOLD_FILLING = frozenset(
-    "not no than let do should must may can load loads weight weights go goes going lift lifts lifting add adding any yet now moment each hand per use uses using".split()
-)
-_NEGATIONS = frozenset("not no never".split())
+_PAUSE = listed("orders", "pause")
+_PAUSE_FILLING = _PRONOUNS | listed("orders", "beside_pause")
+_REMOVE = listed("orders", "remove")
+_REMOVE_FILLING = _PRONOUNS | listed("orders", "beside_remove")
+_CAPS = listed("orders", "caps")
+_OVERS = listed("orders", "overs")
+_HEAVIER = listed("orders", "heavier")
+_HOLD_FILLING = listed("orders", "beside_hold")
+_NEGATIONS = listed("orders", "denied")
 
 
 @dataclass

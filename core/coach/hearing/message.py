@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from core.coach.asks import Whom
+from core.coach.hearing.lists import listed
+from core.reading.dates import DAY_NAMES
 
 if TYPE_CHECKING:
     from core.coach.hearing.whom import Roster, Said
@@ -16,23 +18,15 @@ _CLEARLY = re.compile(r"[:;\-–—\n]")
 _QUOTES = {'"': '"', "“": "”", "„": "“", "«": "»", "'": "'", "‘": "’"}
 QUOTES = "".join({*_QUOTES, *_QUOTES.values()} - {"'", "’", "‘"})
 """Quotation marks that are no apostrophes."""
-_VERBS = frozenset(
-    "is are was were be 's will would can could has have had do does did may might must should need needs want wants said says asked "
-    "knows know comes came goes went joins left already also not".split()
-)
+_VERBS = listed("own_words", "verbs")
 """Words that a subject stands before: after a list of names the last one may be it."""
 _PARTING = frozenset({"that", "to", "saying"})
-_NO_START = frozenset("and or but except nor plus & + 's who whose whom".split())
-_NO_LOOSE_START = frozenset(
-    "with without in from on at of under over after before when while if unless until till every once again apart about".split()
-)
-_ASKS = frozenset(
-    "is are was were do does did can could will would should shall may have has had how what when where who why which am any u ru r you".split()
-)
-_ORDERS = frozenset(
-    "tell message msg text pause unpause remove delete swap replace invite hold cap limit reply answer ask remind inform let resume put give take note stop".split()
-)
-_THEN = frozenset("and then also please so & plus".split())
+_NO_START = listed("own_words", "never_first")
+_NO_LOOSE_START = listed("own_words", "never_first_loosely")
+_ASKS = listed("own_words", "asks")
+_ORDERS = listed("own_words", "orders")
+_SOON = frozenset({"today", "tomorrow", "tonight", "later", "again", "now", *DAY_NAMES})
+_THEN = listed("own_words", "then")
 _FIRST_WORDS = 6
 _NAME_WITHIN = 3
 
@@ -90,7 +84,7 @@ def fits(own: OwnWords, said: Said, roster: Roster) -> bool:
     if said.many and begins in _VERBS:
         return False
     opening = words[own.first : own.first + _FIRST_WORDS]
-    return not any(roster.text[word.start : word.end] == ":" for word in opening) and "that" not in [w.says for w in opening[1:3]]
+    return not any(roster.text[word.start : word.end] == ":" for word in opening) and not (begins in _SOON and "that" in [word.says for word in opening[1:3]])
 
 
 def _is_more(roster: Roster, first: int) -> bool:

@@ -1,8 +1,8 @@
-"""The lines of `phrases.txt`: compiled once, and matched against the words of a text, gaps and all.
+r"""The lines of `phrases.txt`: compiled once, and matched against the words of a text, gaps and all.
 
 | notation | means |
 |---|---|
-| `(a\\|b c)` | one of these |
+| `(a\|b c)` | one of these |
 | `[a]` | may be there |
 | `@name` | what a line `@name = ...` further up stands for |
 | `{gap}` | what `core.coach.hearing.slots` finds there |
@@ -18,6 +18,7 @@ from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Protocol
 
+from core.coach.hearing.lists import listed
 from core.coach.hearing.words import mended
 
 if TYPE_CHECKING:
@@ -27,7 +28,8 @@ if TYPE_CHECKING:
 
 _PARTS = re.compile(r"[()\[\]|]|\{[a-z]+\}|[^\s()\[\]|]+")
 _IS = frozenset({"is", "has", "are", "'s"})
-_BETWEEN = frozenset({"please", "pls", "plz", "kindly", "um", "uh", "er", "erm"})
+_BETWEEN = listed("courtesies", "between")
+_SOUNDS = {"4": "for", "2": "to"}
 
 
 @dataclass(frozen=True)
@@ -110,7 +112,7 @@ def skipped(words: tuple[Word, ...], at: int) -> int:
 
 
 def _says(word: Word, wanted: str) -> bool:
-    if word.says == wanted or (word.says == "'s" and wanted in _IS):
+    if wanted in {word.says, _SOUNDS.get(word.says)} or (word.says == "'s" and wanted in _IS):
         return True
     return not word.mark and mended(word.says, literals()) == wanted
 
@@ -137,6 +139,7 @@ def phrases() -> tuple[Phrase, ...]:
 def words_said(words: tuple[Word, ...]) -> frozenset[str]:
     """Every word of a text, as typed and as most likely meant, to compare with what phrases need."""
     said = {word.says for word in words} | {mended(word.says, literals()) for word in words if not word.mark}
+    said |= {_SOUNDS[word] for word in said & _SOUNDS.keys()}
     return frozenset(said | _IS if "'s" in said else said)
 
 

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from core.catalogue import named
 from core.catalogue.matching import words_of
 from core.coach.hearing import days
+from core.coach.hearing.lists import listed
 from core.coach.hearing.message import QUOTES, OwnWords, message_at
 from core.coach.hearing.pattern import skipped
 from core.coach.hearing.whom import NOT_NAMES, Roster
@@ -26,25 +27,15 @@ if TYPE_CHECKING:
 
 _AMOUNT = re.compile(r"(?P<amount>\d{1,3}(?:\.\d{1,2})?)(?P<unit>[a-z]*)")
 _PARTS_OF_DAY = frozenset({"morning", "mornings", "afternoon", "afternoons", "evening", "evenings", "night", "nights"})
-_DETERMINERS = frozenset({"a", "an", "the", "some", "any", "those", "these", "his", "her", "their", "all"})
+_DETERMINERS = listed("things", "determiners")
 _LONGEST_THING = 5
 _LONGEST_DAY = 7
 _LONGEST_NEWCOMER = 4
-_DAY_WORDS = frozenset(
-    "today tonight tomorrow next week month year day days weeks months monday tuesday wednesday thursday friday saturday sunday january "
-    "february march april june july august september october november december fortnight weekend".split()
-)
-_NO_THING = frozenset(
-    "load loads weight weights card cards note notes cue instead circuit swap swaps get gets do does doing give gives make makes use uses try tries let put tell cap limit clip video film please thanks".split()
-)
-_NO_NEWCOMER = frozenset("link new person client trainee to".split())
-_NO_CIRCUIT_START = frozenset(
-    "plan plans put use assign give start switch move run load show send tell get change shift make set schedule".split()
-)
-_NO_CIRCUIT = frozenset(
-    "sheet note notes message week clip video invite pause reminder reminders session sessions workout workouts class rest break holiday "
-    "today tonight tomorrow swap hold question answer instead".split()
-)
+_DAY_WORDS = listed("things", "day_words")
+_NO_THING = listed("things", "no_exercise")
+_NO_NEWCOMER = listed("things", "no_newcomer")
+_NO_CIRCUIT_START = listed("things", "no_circuit_first")
+_NO_CIRCUIT = listed("things", "no_circuit")
 
 
 @dataclass
@@ -189,7 +180,7 @@ class Gaps:
                 yield at + 2, "this"
 
     def _lastweek(self, at: int) -> Iterator[tuple[int, object]]:
-        for way in ("last week", "the last week", "previous week", "the previous week", "the week before", "for last week"):
+        for way in ("last week", "the last week", "previous week", "the previous week", "the week before", "for last week", "last weeks"):
             if self._says(at, way):
                 yield at + len(way.split()), "last"
 

@@ -6,46 +6,18 @@ import re
 from dataclasses import dataclass
 
 from core.coach.asks import Whom
+from core.coach.hearing.lists import listed, ways
 from core.coach.hearing.words import Word, is_ordinary
 from core.coach.people import LONGEST_NAME, Nobody, called, find
 
-EVERYONE = tuple(
-    tuple(line.split())
-    for line in (
-        "everyone", "everybody", "every one", "every single one", "all of them", "all of you", "them all", "all my clients", "all clients", "all the clients",
-        "all my trainees", "all trainees", "all my people", "all my guys", "my clients", "my trainees", "the whole group", "the whole team",
-        "the whole lot", "the whole gang", "the entire group", "the group", "the team", "the gang", "the lot", "all",
-    )
-)  # fmt: skip
+EVERYONE = ways("people", "everyone")
 """Ways to say everyone, the longer before the shorter."""
 
-EXCEPT = tuple(
-    tuple(line.split())
-    for line in (
-        "except for",
-        "except",
-        "apart from",
-        "other than",
-        "excluding",
-        "excepting",
-        "minus",
-        "without",
-        "bar",
-        "but not",
-        "but",
-        "not",
-    )
-)
-NOT_NAMES = frozenset(
-    "a an the this that these those some any all both each every no none nobody noone not never i me my mine we us our you your he him his she her "
-    "it its they them their who whom whose what which when where why how is are was were be been am do does did has have had can could "
-    "will would shall should may might must to of in on at by for from with about as if or and but so than then till until til up down "
-    "off out over back again only just still also too there here now today tomorrow tonight yesterday next last someone somebody anyone "
-    "anybody everyone everybody other others another new nothing everything something anything one ones week weeks please".split()
-)
+EXCEPT = ways("people", "but")
+NOT_NAMES = listed("people", "no_names")
 """Words that are nobody's name unless somebody on the roster is called so, and part of no exercise and no circuit."""
 
-_AND = frozenset({"and", "&", "+", "n", "plus", "und"})
+_AND = listed("people", "and")
 _MOST_WORDS = 4
 
 
