@@ -1,5 +1,7 @@
-"""Days and times as coaches name them. Counted from today: a weekday is the next one after today ("from Monday" said on a Monday is in
-a week), a date the next such date, from today on where something begins, after today where something ends.
+"""Days and times as coaches name them, counted from today.
+
+A weekday is the next one after today ("from Monday" said on a Monday is in a week), "next Monday" the one of the week that comes, a
+date the next such date: today or later where something begins, later than today where something ends. Weeks begin on Monday.
 
 A date more than `FARTHEST_DAYS` ahead is more likely a slip than meant, and is none.
 """
@@ -76,10 +78,8 @@ def time_named(words: str, part_of_day: str | None) -> str | None:
         if hour > _NOON or hour == 0:
             return f"{hour:02}:{minute:02}" if found["minute"] and _NOON < hour <= _LAST_HOUR and half == "pm" else None
         hour = hour % _NOON + (_NOON if half == "pm" else 0)
-    elif not found["minute"] or (hour <= _NOON and not found["hour"].startswith("0") and ":" not in words):
-        return None
-    elif hour < _NOON and not found["hour"].startswith("0"):
-        return None
+    elif not found["minute"] or not (found["hour"].startswith("0") or hour >= _NOON):
+        return None  # "at 6:30"
     return f"{hour:02}:{minute:02}" if hour <= _LAST_HOUR and minute <= _LAST_MINUTE else None
 
 

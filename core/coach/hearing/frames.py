@@ -1,4 +1,4 @@
-"""Asks that no line of `phrases.txt` says, in whatever order: their key words, what they are about, and nothing but filling words besides.
+"""Asks that no line of `phrases.txt` says, in whatever order: by key words, what they are about, and nothing but filling besides.
 
 Only for asks where the order of words does not matter, about people on the roster; one word too many and nothing is caught.
 """
@@ -6,17 +6,16 @@ Only for asks where the order of words does not matter, about people on the rost
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from datetime import date
 from typing import TYPE_CHECKING
 
 from core.coach.asks import Ask, HoldFor, PauseFor, Remove, SheetAsked, Whom
 from core.coach.hearing.lists import listed
 from core.coach.hearing.words import mended
+from core.units import Load
 
 if TYPE_CHECKING:
-    from datetime import date
-
     from core.coach.hearing.slots import Gaps
-    from core.units import Load
 
 _FILLING = listed("orders", "filling")
 _PRONOUNS = listed("orders", "pronouns")
@@ -66,7 +65,7 @@ def framed(gaps: Gaps, first: int) -> Ask | None:
         return None
     if words & _PAUSE:
         there = words <= _PAUSE | _PAUSE_FILLING | _FILLING and len(seen.until) <= 1 and not seen.exercises and not seen.loads
-        return PauseFor(whom, seen.until[0] if seen.until else None) if there and "on hold" not in words else None
+        return PauseFor(whom, seen.until[0] if seen.until else None) if there else None
     if words & _REMOVE:
         return Remove(whom) if words <= _REMOVE | _REMOVE_FILLING | _FILLING and bare and not whom.everyone else None
     if (

@@ -25,14 +25,14 @@ from core.coach.asks import (
     SwapFor,
     TakeClip,
     WeekAsked,
+    Whom,
     WhoMissed,
     WhoNeedsWord,
-    Whom,
     WhoTrained,
 )
 from core.coach.hearing.days import time_named
 from core.coach.hearing.frames import framed
-from core.coach.hearing.lists import ways
+from core.coach.hearing.lists import listed, ways
 from core.coach.hearing.message import fits
 from core.coach.hearing.pattern import matches, phrases, skipped, words_said
 from core.coach.hearing.questions import question_in
@@ -50,7 +50,7 @@ if TYPE_CHECKING:
 _LEADS = ways("courtesies", "before")
 _POLITE = frozenset({"can", "could", "would", "will", "do"})
 _TAILS = ways("courtesies", "after")
-_QUESTION_WORDS = frozenset({"has", "have", "did", "is", "how"})
+_QUESTION_WORDS = listed("questions", "first_words")
 _ANYWAY = frozenset(
     {"who-trained", "who-missed", "who-needs-word", "how-is", "week-asked", "sheet-asked", "say-to", "answer-to", "note-for"}
 )
@@ -84,11 +84,12 @@ def hear(text: str, names: tuple[str, ...], today: date) -> Ask | None:
                 found.append(ask)
     if found:
         return found[0] if len(found) == 1 else None
-    if politely or not questioned:
+    asked = begin < ends and words[begin].says in _QUESTION_WORDS and _run(words, begin, 2) != ("do", "not")
+    asked = asked and gaps.roster.known(begin) is None
+    if politely or not (questioned or asked):
         framed_ask = framed(gaps, begin)
         if framed_ask is not None:
             return framed_ask
-    asked = begin < ends and words[begin].says in _QUESTION_WORDS
     return question_in(gaps.roster, begin, ends, questioned=questioned or asked)
 
 
@@ -186,4 +187,3 @@ def _value(asks: str, got: dict[str, Any], whom: Whom, text: str) -> Ask | None:
             return Remove(whom)
         case _:
             return TakeClip(got["exercise"])
-

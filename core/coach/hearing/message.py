@@ -1,4 +1,4 @@
-"""What goes out as a coach's own words: cut out of the text as typed, or nothing where it could be meant for the program or for others."""
+"""What goes out as a coach's own words: cut out of the text as typed, or nothing where it could be meant for somebody else."""
 
 from __future__ import annotations
 
@@ -25,6 +25,7 @@ _NO_START = listed("own_words", "never_first")
 _NO_LOOSE_START = listed("own_words", "never_first_loosely")
 _ASKS = listed("own_words", "asks")
 _ORDERS = listed("own_words", "orders")
+_INSTEAD = frozenset({"not", "only", "never", "also"})
 _SOON = frozenset({"today", "tomorrow", "tonight", "later", "again", "now", *DAY_NAMES})
 _THEN = listed("own_words", "then")
 _FIRST_WORDS = 6
@@ -81,10 +82,14 @@ def fits(own: OwnWords, said: Said, roster: Roster) -> bool:
         return False
     if roster.known(own.first) is not None and said.whom != Whom(everyone=True):
         return False  # "tell Mia Ben can't come"
+    if begins in _INSTEAD and roster.known(own.first + 1) is not None:
+        return False  # "tell Mia not Ben"
     if said.many and begins in _VERBS:
         return False
     opening = words[own.first : own.first + _FIRST_WORDS]
-    return not any(roster.text[word.start : word.end] == ":" for word in opening) and not (begins in _SOON and "that" in [word.says for word in opening[1:3]])
+    return not any(roster.text[word.start : word.end] == ":" for word in opening) and not (
+        begins in _SOON and "that" in [word.says for word in opening[1:3]]
+    )
 
 
 def _is_more(roster: Roster, first: int) -> bool:

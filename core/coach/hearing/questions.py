@@ -100,8 +100,8 @@ def _about_all(words: frozenset[str], week: Which) -> Ask | None:
             asks.append(WhoMissed(week))
         elif trained and not (missed or denied or words & _WORD):
             asks.append(WhoTrained(week))
-    elif words & _GROUP and words & _ASKING and not words & (_WORD | _MISSED | _DENIALS | {"me", "us", "to"}):
-        asks.append(WeekAsked(week))
+    elif words & _GROUP and words & _ASKING:
+        asks += [] if words & (_WORD | _MISSED | _DENIALS | {"me", "us", "to"}) else [WeekAsked(week)]
     elif words & _OVER - {"week"} and words <= _FILLING | _OVER | {"how", "what"} and not (denied or "on" in words):
         asks.append(WeekAsked(week))
     return asks[0] if len(asks) == 1 else None

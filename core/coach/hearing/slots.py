@@ -13,17 +13,15 @@ from core.catalogue.matching import words_of
 from core.coach.hearing import days
 from core.coach.hearing.lists import listed
 from core.coach.hearing.message import QUOTES, OwnWords, message_at
-from core.coach.hearing.pattern import skipped
+from core.coach.hearing.pattern import literals, skipped
 from core.coach.hearing.whom import NOT_NAMES, Roster
-from core.coach.hearing.words import exercise_words, is_ordinary, mended
+from core.coach.hearing.words import Word, exercise_words, is_ordinary, mended
 from core.reading.dates import DAY_NAMES
 from core.reading.lexicon import NUMBER_WORDS, UNITS
 from core.units import Load
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
-
-    from core.coach.hearing.words import Word
 
 _AMOUNT = re.compile(r"(?P<amount>\d{1,3}(?:\.\d{1,2})?)(?P<unit>[a-z]*)")
 _PARTS_OF_DAY = frozenset({"morning", "mornings", "afternoon", "afternoons", "evening", "evenings", "night", "nights"})
@@ -36,6 +34,11 @@ _NO_THING = listed("things", "no_exercise")
 _NO_NEWCOMER = listed("things", "no_newcomer")
 _NO_CIRCUIT_START = listed("things", "no_circuit_first")
 _NO_CIRCUIT = listed("things", "no_circuit")
+
+
+def _is_of_exercise(word: Word) -> bool:
+    """Whether a word is one that exercises are called by."""
+    return bool(exercise_words().intersection(words_of(word.says)))
 
 
 @dataclass
@@ -99,6 +102,8 @@ class Gaps:
                 for word in run
             ):
                 return
+            if any(word.says in literals() and not self.text[word.start].isupper() for word in run):
+                return
             yield last, self.roster.raw(at, last)
 
     def _stranger(self, at: int) -> Iterator[tuple[int, object]]:
@@ -110,15 +115,14 @@ class Gaps:
     def _exercise(self, at: int) -> Iterator[tuple[int, object]]:
         """What an exercise is called, as far as its words go."""
         for first, last in self._things(at):
-            if any(exercise_words().intersection(words_of(word.says)) for word in self.words[first:last]):
+            if any(_is_of_exercise(word) for word in self.words[first:last]):
                 yield last, self.roster.raw(first, last)
 
     def _thing(self, at: int) -> Iterator[tuple[int, object]]:
         """An exercise, or something that is no everyday word and may be one."""
         for first, last in self._things(at):
-            if all(exercise_words().intersection(words_of(w.says)) or not is_ordinary(w.says) for w in self.words[first:last]):
-                yield last, self.roster.raw(first, last)
-            elif any(exercise_words().intersection(words_of(w.says)) for w in self.words[first:last]):
+            run = self.words[first:last]
+            if not all(is_ordinary(word.says) for word in run) or any(_is_of_exercise(word) for word in run):
                 yield last, self.roster.raw(first, last)
 
     def _things(self, at: int) -> Iterator[tuple[int, int]]:
@@ -180,7 +184,15 @@ class Gaps:
                 yield at + 2, "this"
 
     def _lastweek(self, at: int) -> Iterator[tuple[int, object]]:
-        for way in ("last week", "the last week", "previous week", "the previous week", "the week before", "for last week", "last weeks"):
+        for way in (
+            "last week",
+            "the last week",
+            "previous week",
+            "the previous week",
+            "the week before",
+            "for last week",
+            "last weeks",
+        ):
             if self._says(at, way):
                 yield at + len(way.split()), "last"
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from core.coach.asks import Whom
 from core.coach.hearing.lists import listed, ways
+from core.coach.hearing.pattern import literals
 from core.coach.hearing.words import Word, is_ordinary
 from core.coach.people import LONGEST_NAME, Nobody, called, find
 
@@ -14,11 +15,13 @@ EVERYONE = ways("people", "everyone")
 """Ways to say everyone, the longer before the shorter."""
 
 EXCEPT = ways("people", "but")
+"""Ways to leave some out."""
 NOT_NAMES = listed("people", "no_names")
 """Words that are nobody's name unless somebody on the roster is called so, and part of no exercise and no circuit."""
 
 _AND = listed("people", "and")
 _MOST_WORDS = 4
+_LONE_WORDS = frozenset("ainur")
 
 
 @dataclass(frozen=True)
@@ -65,14 +68,19 @@ class Roster:
         if known is not None and not self._is_odd(known):
             return known
         for last in (at + 2, at + 1):
-            if self._is_run(at, last) and self._is_odd(last - 1) and not isinstance(find(self.raw(at, last), self.names), Nobody):
+            if (
+                self._is_run(at, last)
+                and self._is_odd(last - 1)
+                and self._is_alone(at, last)
+                and not isinstance(find(self.raw(at, last), self.names), Nobody)
+            ):
                 return last
         if known is not None:
             return known
         if not self._is_odd(at):
             return None
-        capital = self.raw(at, at + 1)[:1].isupper()
-        return at + 2 if capital and self._is_odd(at + 1) and self.raw(at + 1, at + 2)[:1].isupper() else at + 1
+        longer = self._is_capital(at) and self._is_capital(at + 1) and self._is_run(at, at + 2) and self.known(at + 1) is None
+        return at + 2 if longer else at + 1
 
     def is_near(self, first: int, last: int) -> bool:
         """Whether words are nearly a name of the roster."""
@@ -131,6 +139,13 @@ class Roster:
             return None if last is None else (at, last, ",")
         return None if last is None else (at, last, "beside")
 
+    def _is_alone(self, at: int, last: int) -> bool:
+        """Whether no other name begins inside words `[at, last)`."""
+        return all(self.known(inside) is None for inside in range(at + 1, last))
+
+    def _is_capital(self, at: int) -> bool:
+        return self._is_odd(at) and self.raw(at, at + 1)[:1].isupper()
+
     def _raw_mark(self, at: int) -> str:
         return self.text[self.words[at].start : self.words[at].end]
 
@@ -142,16 +157,15 @@ class Roster:
         if last > len(self.words) or self.words[last - 1].end - self.words[first].start > LONGEST_NAME:
             return False
         run = self.words[first:last]
-        return not any(word.mark or word.says == "'s" for word in run) and re.fullmatch(
-            r"\s*", "".join(self.text[one.end : other.start].strip(". ") for one, other in zip(run, run[1:], strict=False))
-        ) is not None  # fmt: skip
+        if any(word.mark or word.says == "'s" for word in run):
+            return False
+        return not "".join(self.text[one.end : other.start] for one, other in pairwise(run)).strip()
 
     def _is_begun(self, at: int, last: int) -> bool:
         """Whether the next word is the first letter of a surname."""
         word = self.words[last]
-        return len(word.says) == 1 and word.says not in {"a", "i", "n", "u", "r"} and self._is_run(at, last + 1) and bool(
-            called(self.raw(at, last + 1), self.names)
-        )  # fmt: skip
+        letter = len(word.says) == 1 and word.says not in _LONE_WORDS
+        return letter and self._is_run(at, last + 1) and bool(called(self.raw(at, last + 1), self.names))
 
     def _is_odd(self, at: int) -> bool:
         """Whether a word could be a name: it is none of the language's own."""
@@ -159,7 +173,10 @@ class Roster:
             return False
         says = self.words[at].says
         return (
-            says not in NOT_NAMES and not is_ordinary(says) and says != "'s" and all(c.isalpha() or not c.isalnum() for c in says)
+            says not in NOT_NAMES | literals()
+            and not is_ordinary(says)
+            and says != "'s"
+            and all(c.isalpha() or not c.isalnum() for c in says)
         )
 
     def _says(self, at: int, *run: str) -> bool:

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from core.coach.asks import AnswerTo, HoldFor, HowIs, PauseFor, PutUp, Remove, ReviewOn, SayTo, SwapFor, WhoMissed, Whom
+from core.coach.asks import AnswerTo, HoldFor, HowIs, PauseFor, PutUp, Remove, ReviewOn, SayTo, SwapFor, Whom, WhoMissed
 from core.coach.hearing import hear
 from tests.core.coach.messages import everything
 
@@ -23,6 +23,9 @@ WEDNESDAY = date(2026, 11, 25)
         ("tell Ana Ben can't come", None),
         ("tell Ana (and Ben) it is off", None),
         ("tell everyone but Ana: see you", SayTo("see you", Whom(("Ana",), everyone=True))),
+        ("tell Ana not Ben it is off", None),
+        ("Ana not pause", None),
+        ("is Ana on pause", None),
         ("tell everyone who missed: come back", None),
         ("tell Ana well done and tell Ben to rest", None),
         ("message Ana and the others: hi", None),

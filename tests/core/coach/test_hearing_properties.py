@@ -18,9 +18,10 @@ HEARD = [message for message in everything() if message.ask is not None]
 SLOWEST_S = 2.0
 
 PIECES = [
-    *NAMES, "mia", "everyone", "everyone but", "and", "or", ",", ":", "-", "\n", "?", "!", "'s", "tell", "message", "pause", "remove", "swap", "for", "until",
-    "from", "monday", "the 14th", "two weeks", "row", "burpees", "squats", "10kg", "note on", "put", "on", "hold", "back", "is", "not", "don't", "invite",
-    "Zoe", "reply to", "answer", "the week", "sheet", "who", "missed", "how", "please", "thanks", "that", "to", "let", "know", "instead of", "give", "💪", "(", ")",
+    *NAMES, "mia", "Zoe", "everyone", "everyone but", "and", "or", "not", "don't", "please", "thanks", "that", "to", "for", "on",
+    "is", "'s", ",", ":", "-", "\n", "?", "!", "(", ")", "💪", "tell", "message", "let", "know", "give", "put", "note on", "reply to",
+    "answer", "invite", "pause", "remove", "swap", "hold", "back", "instead of", "until", "from", "monday", "the 14th", "two weeks",
+    "10kg", "row", "burpees", "squats", "sheet", "the week", "who", "missed", "how",
 ]  # fmt: skip
 spoken = st.lists(st.sampled_from(PIECES), max_size=14).map(" ".join)
 
@@ -93,9 +94,7 @@ def test_courtesies_before_do_not_change_what_is_heard(before: str):
             asked is not None
             and names_of(asked)
             and [name.lower() for name in names_of(asked)] != [name.lower() for name in names_of(plain)]
-        ):
-            changed.append(message.text)
-        elif asked is None:
+        ) or asked is None:
             changed.append(message.text)
     assert len(changed) <= 0.03 * len(HEARD), changed
 
