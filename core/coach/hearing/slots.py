@@ -38,7 +38,7 @@ _NO_CIRCUIT = listed("things", "no_circuit")
 
 def _is_of_exercise(word: Word) -> bool:
     """Whether a word is one that exercises are called by."""
-    return bool(exercise_words().intersection(words_of(word.says)))
+    return any(mended(said, exercise_words()) in exercise_words() for said in words_of(word.says))
 
 
 @dataclass
