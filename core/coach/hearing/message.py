@@ -15,11 +15,15 @@ if TYPE_CHECKING:
 
 _GAP = re.compile(r"[\s:,;.\-–—]*")
 _CLEARLY = re.compile(r"[:;\-–—\n]")
-_QUOTES = {'"': '"', "“": "”", "„": "“", "«": "»", "'": "'", "‘": "’"}
-QUOTES = "".join({*_QUOTES, *_QUOTES.values()} - {"'", "’", "‘"})
+CLOSING = {'"': '"', "“": "”", "„": "“", "«": "»", "'": "'", "‘": "’"}
+"""Quotation marks, and what closes what they open."""
+
+QUOTES = "".join({*CLOSING, *CLOSING.values()} - {"'", "’", "‘"})
 """Quotation marks that are no apostrophes."""
+
 _VERBS = listed("own_words", "verbs")
 """Words that a subject stands before: after a list of names the last one may be it."""
+_BEFORE = frozenset({"know", "saying", "says", "with"})
 _PARTING = frozenset({"that", "to", "saying"})
 _NO_START = listed("own_words", "never_first")
 _NO_LOOSE_START = listed("own_words", "never_first_loosely")
@@ -49,15 +53,19 @@ def message_at(roster: Roster, at: int, *, politely: bool, marked: bool) -> OwnW
     start = begin if gap is None else gap.end()
     apart = _CLEARLY.search(text, begin, start) is not None
     end = len(text.rstrip())
-    quoted = _QUOTES.get(text[start : start + 1])
+    quoted = CLOSING.get(text[start : start + 1])
     if quoted is not None:
         apart = True
         if end - 1 > start and text[end - 1] == quoted and quoted not in text[start + 1 : end - 1]:
             start, end = start + 1, end - 1
     if marked and not apart:
         return None
+    by_mark = apart
+    apart = apart or words[at - 1].says in _BEFORE
     first = next((number for number, word in enumerate(words[at:], at) if word.start >= start), len(words))
-    if not apart and first < len(words) - 1 and words[first].says in _PARTING and words[first + 1].says not in _VERBS:
+    if not by_mark and first < len(words) and words[first].says in _NO_START:
+        return None
+    if not by_mark and first < len(words) - 1 and words[first].says in _PARTING and words[first + 1].says not in _VERBS:
         apart, first = True, first + 1
         start = words[first].start
     says = text[start:end]

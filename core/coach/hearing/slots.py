@@ -12,7 +12,7 @@ from core.catalogue import named
 from core.catalogue.matching import words_of
 from core.coach.hearing import days
 from core.coach.hearing.lists import listed
-from core.coach.hearing.message import QUOTES, OwnWords, message_at
+from core.coach.hearing.message import CLOSING, QUOTES, OwnWords, message_at
 from core.coach.hearing.pattern import literals, skipped
 from core.coach.hearing.whom import NOT_NAMES, Roster
 from core.coach.hearing.words import Word, exercise_words, is_ordinary, mended
@@ -267,8 +267,18 @@ class Gaps:
         """A coach's own words in the middle of a line."""
         if self.roster.known(at) is not None or self.words[at].says in NOT_NAMES:
             return
+        start = self.words[at].start
+        closing = CLOSING.get(self.text[start - 1 : start])
+        if closing is not None:
+            closed = re.compile(re.escape(closing) + r"(?=\s)").search(self.text, start)
+            if closed is not None:
+                yield (
+                    next((last for last in range(at, self.ends) if self.words[last].start >= closed.end()), self.ends),
+                    OwnWords(self.text[start : closed.start()], at, apart=True),
+                )
+            return
         for last in range(self.ends, at, -1):
-            start, end = self.words[at].start, self.words[last - 1].end
+            end = self.words[last - 1].end
             after = self.text[end : self.words[last].start if last < len(self.words) else None]
             if self.text[end - 1] not in QUOTES and not after.strip(QUOTES + " "):
                 yield last, OwnWords(self.text[start:end], at, apart=True)

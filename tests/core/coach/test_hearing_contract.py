@@ -183,7 +183,8 @@ def test_a_load_needs_its_unit_and_one_hand():
     "message", [m for m in everything() if m.ask is not None and "\n" not in m.text], ids=lambda m: m.text[:40]
 )
 def test_an_unknown_roster_never_changes_who_is_meant(message):
-    """With nobody on the roster, what is heard is for the same names, or it is nothing."""
+    """With nobody on the roster, what is heard is for the same names or the first words of them, or it is nothing."""
     heard = hear(message.text, (), message.today)
     if heard is not None and getattr(heard, "whom", None) is not None and getattr(message.ask, "whom", None) is not None:
-        assert {name.lower() for name in heard.whom.names} <= {name.lower() for name in message.ask.whom.names}
+        meant = [name.lower() for name in message.ask.whom.names]
+        assert [name for name in heard.whom.names if not any(one.startswith(name.lower()) for one in meant)] == []
