@@ -69,7 +69,7 @@ def message_at(roster: Roster, at: int, *, politely: bool, marked: bool) -> OwnW
         apart, first = True, first + 1
         start = words[first].start
     says = text[start:end]
-    if politely and not apart and says.endswith("?") and first < len(words) and words[first].says not in _ASKS:
+    if politely and not by_mark and says.endswith("?") and first < len(words) and words[first].says not in _ASKS:
         says = says.rstrip("? ")
     if not any(character.isalnum() or ord(character) > 0x2000 for character in says) or _is_more(roster, first):  # noqa: PLR2004
         return None
