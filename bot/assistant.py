@@ -14,16 +14,14 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, TypeVar
 
 from bot.alarms import Alarms
+from bot.coach_duty import CoachDuty
 from bot.leaving import Leaving
 from bot.outbox import Outbox, backoff_s
 from bot.store.store import InboxKey
 from bot.wakes import Wakes
-from core.coach.step import step as coach_step
-from core.coach_messages import CoachNotUnderstood, NothingAsked
 from core.messages import GetReady, HalfWay, SecondsLeft
 from core.session.events import Edited, Event, Opened, Plan, Said, Say, Step, Woke
 from core.session.moment import moment, still_fits
-from core.session.states import Idle, New, Running, State
 from core.session.step import step as core_step
 
 if TYPE_CHECKING:
@@ -34,10 +32,9 @@ if TYPE_CHECKING:
     from bot.store.outgoing import Offer
     from bot.store.store import Handled, Store
     from core.circuit import Circuit
-    from core.coach.desk import Desk
-    from core.coach.states import CoachState, CoachStep
     from core.diary import History
     from core.messages import Message
+    from core.session.states import State
     from core.trainee import Trainee
 
 FIRST_WAIT_S = 5.0
@@ -88,8 +85,7 @@ class Assistant:
         self._chores = chores
         self._on_news: Callable[[], None] | None = None
         self._wakes = Wakes()
-        self._coach_wakes = Wakes()
-        self._training: set[int] = set()
+        self._duty = CoachDuty(store, clock, outbox, self._wake_by)
         self._attention: defaultdict[int, _Attention] = defaultdict(lambda: _Attention(asyncio.Lock()))
         self._looking = asyncio.Lock()
         self._fewer: set[int] = set()
@@ -193,7 +189,7 @@ class Assistant:
 
     def attend(self, coach_id: int) -> None:
         """Look at a coach from now on: what they are told unasked can reach them. One who has spoken is looked at anyway."""
-        self._coach_wakes.plan(coach_id, self._clock.now())
+        self._duty.attend(coach_id)
 
     def wishes(self, trainee_id: int, *, fewer: bool) -> None:
         """Somebody wishes for fewer messages from now on, or for all."""
@@ -204,7 +200,7 @@ class Assistant:
         (self._away.add if away else self._away.discard)(trainee_id)
         if away:
             self._wakes.plan(trainee_id, None)
-            self._coach_wakes.plan(trainee_id, None)
+            self._duty.leave(trainee_id)
 
     def when_forgotten(self, leaves: Callable[[int], object], gone: Callable[[int], object]) -> None:
         """Call the first with a trainee's id when they had everything erased, the second when nothing is left of them."""
@@ -233,11 +229,11 @@ class Assistant:
         """Everybody who is to be looked at by now: trainees, else coaches."""
         now = self._clock.now()
         trainees = [self._wake(trainee_id) for trainee_id in self._wakes.due(now)]
-        return trainees or [self._wake_coach(coach_id) for coach_id in self._coach_wakes.due(now)]
+        return trainees or [self._look_at_coach(coach_id) for coach_id in self._duty.due(now)]
 
     def next_due(self) -> datetime | None:
         """When there is something to do next: a wake-up, or another try to send."""
-        wakes = [] if self._held else [self._wakes.next_at(), self._coach_wakes.next_at()]
+        wakes = [] if self._held else [self._wakes.next_at(), self._duty.next_at()]
         instants = [*wakes, self._outbox.retry_at(), *(it.due_at() for it in self._chores)]
         return min((instant for instant in instants if instant is not None), default=None)
 
@@ -271,61 +267,19 @@ class Assistant:
     async def _coached(self, person_id: int, key: InboxKey | None, event: Event) -> bool:
         """Hear a coach as a coach; false when they are to be heard as a trainee instead."""
         async with self._attention[person_id].lock:
-            state = await self._store.state(person_id)
-            if not isinstance(state, New | Idle):
-                return False
-            now = self._clock.now()
-
-            def decide(coach_state: CoachState, desk: Desk) -> CoachStep | None:
-                step = coach_step(coach_state, event, desk, now)
-                strange = all(isinstance(say.message, CoachNotUnderstood | NothingAsked) for say in step.messages)
-                return None if strange and isinstance(state, Idle) else step
-
-            handled = await self._store.handle_coach(person_id, key, decide, now, claim=self._outbox.is_clear(person_id))
-            if handled is not None:
-                self._after_coach(person_id, handled)
+            heard = await self._duty.hear(person_id, key, event)
         await self._tell()
-        return handled is not None
+        return heard
 
-    async def _wake_coach(self, coach_id: int) -> None:
-        """Tell a coach what is due; one in the middle of their own workout when that is over."""
-        attention = self._attention[coach_id]
-        async with attention.lock:
-            now = self._clock.now()
-            due = self._coach_wakes.planned(coach_id)
-            if self._stopping or due is None or due > now:
-                return
-            try:
-                if isinstance(await self._store.state(coach_id), Running):
-                    self._coach_wakes.plan(coach_id, None)
-                    self._training.add(coach_id)
-                    return
-                handled = await self._store.handle_coach(
-                    coach_id,
-                    None,
-                    lambda state, desk: coach_step(state, Woke(), desk, now),
-                    now,
-                    claim=self._outbox.is_clear(coach_id),
-                )
-            except Exception:  # noqa: BLE001 - this coach's alarm must not stop the others'
-                _log.exception("coach %d: the alarm could not be handled", coach_id)
-                attention.failures += 1
-                wait_s = backoff_s(attention.failures, FIRST_WAIT_S, LONGEST_WAIT_S)
-                self._coach_wakes.plan(coach_id, now + timedelta(seconds=wait_s))
-                return
-            attention.failures = 0
-            if handled is not None:
-                self._after_coach(coach_id, handled)
+    async def _look_at_coach(self, coach_id: int) -> None:
+        async with self._attention[coach_id].lock:
+            if not self._stopping:
+                await self._duty.look(coach_id)
 
-    def _after_coach(self, coach_id: int, handled: Handled) -> None:
-        """Send what a coach's step said, and plan whom it wakes."""
-        if handled.messages:
-            self._outbox.post(coach_id, handled.letters)
-        if not handled.seen:
-            self._coach_wakes.plan(coach_id, None if coach_id in self._away else handled.wake_at)
-        for trainee_id, at in handled.wakes:
-            planned = self._wakes.planned(trainee_id)
-            self._plan(trainee_id, at if planned is None else min(at, planned))
+    def _wake_by(self, trainee_id: int, at: datetime) -> None:
+        """Look at a trainee by an instant, or sooner if that was planned."""
+        planned = self._wakes.planned(trainee_id)
+        self._plan(trainee_id, at if planned is None else min(at, planned))
 
     async def _take(
         self, trainee_id: int, key: InboxKey | None, decide_at: Callable[[datetime], Decide], written_at: datetime | None = None
@@ -402,9 +356,7 @@ class Assistant:
     def _plan(self, trainee_id: int, at: datetime | None) -> None:
         """Look at a trainee at an instant; not at all while nothing can be sent to them."""
         self._wakes.plan(trainee_id, None if trainee_id in self._away else at)
-        if trainee_id in self._training:  # a coach, whose workout may be over
-            self._training.remove(trainee_id)
-            self.attend(trainee_id)
+        self._duty.seen(trainee_id)
 
     def _put_off(self, trainee_id: int, attention: _Attention) -> None:
         """Plan another try; the database keeps the instant at which it was due."""

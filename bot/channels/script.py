@@ -8,7 +8,6 @@ its further lines set in. The same script gives the same bytes.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from types import MappingProxyType
@@ -19,6 +18,7 @@ from bot.simulation import Simulation
 from bot.wording.terminal import DOCUMENT, PICTURE, TO
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from pathlib import Path
 
     from bot.assistant import Assistant

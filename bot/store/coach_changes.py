@@ -118,7 +118,7 @@ class Changes:
 
     def _trainee(self, trainee_id: int, *, wake_at: datetime | None = None, **columns: object) -> None:
         """Change a trainee's own row, so that whoever remembers them reads them again; they are looked at by `wake_at`."""
-        if wake_at is not None:
+        if wake_at is not None and trainee_id in self._clients:
             sooner = TRAINEE.c.wake_at.is_(None) | (TRAINEE.c.wake_at > wake_at)
             columns["wake_at"] = case((sooner, wake_at), else_=TRAINEE.c.wake_at)
             self.wakes[trainee_id] = min(wake_at, self.wakes.get(trainee_id, wake_at))

@@ -1,8 +1,8 @@
 """Who is meant by a name as a coach types it: exactly somebody, one of several, perhaps somebody, nobody. Nothing is ever guessed.
 
-Capitals, accents on Latin letters, apostrophes, hyphens and a possessive ending make no difference. Exactly somebody is who bears the
-whole name, or alone bears a whole part of it ("Mia" for "Mia Berg"), or such a part with the beginning of the next one ("Mia B").
-A beginning alone ("Alex" for "Alexandra") and a slip of the thumb only ever make a `Near`, which is to be asked about.
+Capitals, accents on Latin letters, apostrophes, hyphens and a possessive ending make no difference. Exactly somebody is who bears
+the whole name, or alone bears a whole part of it ("Mia" for "Mia Berg"), or such a part with the beginning of the next ("Mia B"). A
+beginning alone ("Alex" for "Alexandra") and a slip of the thumb only ever make a `Near`, which is to be asked about.
 """
 
 from __future__ import annotations
@@ -81,6 +81,7 @@ def called(typed: str, names: tuple[str, ...]) -> tuple[str, ...]:
     return ()
 
 
+@lru_cache(maxsize=4096)
 def name_words(typed: str) -> tuple[str, ...]:
     """The words of a name as they are compared."""
     plain = _POSSESSIVE.sub("", typed.strip())

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.coach.asks import PutUp, Whom
 from core.coach.hearing import hear
-from core.reading.dates import date_named
+from core.reading.dates import DAY, DAY_NAMES, date_named
 
 if TYPE_CHECKING:
     from datetime import date
@@ -52,7 +52,8 @@ def from_day(text: str, today: date) -> tuple[str, date | None]:
     for found in FROM.finditer(text):
         words = found["day"].split()
         for count in range(min(len(words), DAY_WORDS), 0, -1):
-            day = date_named(" ".join(words[:count]).lower().strip(".!"), today, first=today)
+            named = " ".join(words[:count]).lower().strip(".!")
+            day = date_named(named, today, first=today + DAY if named in DAY_NAMES else today)  # a Monday said on one is the next
             if day is not None:
                 return f"{text[: found.start()]} {' '.join(words[count:])}{text[found.end() :]}", day
     return text, None

@@ -11,8 +11,8 @@ from core.diary import Ending
 from core.health import Bar, Feeling, NoteKind
 from core.messages import ClearanceNeeded, FormPoint, Noted
 from core.own_messages import OwnMessage
-from core.review_messages import OwnWeek
 from core.reminders import local_date
+from core.review_messages import OwnWeek
 from core.safety.gate import bar, uncleared_sign
 from core.session.closing import close
 from core.session.states import Closing, Paused, Resting, SettingUp, State, WarmingUp, Working

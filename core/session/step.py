@@ -130,15 +130,16 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
     if plan.trainee.ended_at is not None:
         state = own.ended(state, event, _alarm(state, event, turn), turn)
         own.take_up(turn, asked=forget_asked)
-        due_at = say_words(state, turn)
+        due_at = None
     else:
         state = _happened(ring(state, turn), event, turn, kept=answered is False)
         own.take_up(turn, asked=forget_asked)
         due_at = unasked.see_to(state, turn)
         state = guarded(state, turn, heard=not isinstance(event, Woke))
+    words_at = say_words(state, turn)
     if own.is_asked(event, turn, before=forget_asked):
         state = replace(state, forget_asked=True)
-    alarms = [at for at in (wake_at(state), due_at) if at is not None]
+    alarms = [at for at in (wake_at(state), due_at, words_at) if at is not None]
     return Step(state, tuple(turn.entries), tuple(turn.messages), min(alarms, default=None))
 
 

@@ -13,7 +13,6 @@ from core.session.opening import opened, whole_s
 from core.session.places import exercise_at
 from core.session.prescription import advise
 from core.session.states import Place, Running
-from core.session.words import say_words
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -25,13 +24,12 @@ if TYPE_CHECKING:
 
 def see_to(state: State, turn: Turn) -> datetime | None:
     """See to everything that is due by now; returns when the next thing is due (UTC), None when nothing is."""
-    words_at = say_words(state, turn)
     running = isinstance(state, Running)
     while True:
         trainee, history = turn.clock_setting()
         due = next_due(trainee, history)
         if due is None or due.at > turn.now:
-            return min((at for at in (words_at, None if due is None else due.at) if at is not None), default=None)
+            return None if due is None else due.at
         record = seen_to(due, trainee, history, turn.now, running=running)
         turn.keep(UnaskedNoted(record))
         if record.dropped is None:

@@ -113,7 +113,8 @@ async def test_words_that_were_said_are_not_taken_back(store, ana, wren):
 
 async def test_words_for_somebody_who_is_gone_for_good_are_not_kept(store, wren):
     """Whoever had everything erased between the look and the yes gets nothing, and the rest of the step is kept."""
-    handled = await changed(store, wren, WordSent(99, word()), WishesKept(99, WISHES), ReviewSet("mon", "07:30"))
+    gone = (WordSent(99, word()), WishesKept(99, WISHES), PauseKept(99, None))
+    handled = await changed(store, wren, *gone, ReviewSet("mon", "07:30"))
     assert handled.wakes == ()
     assert rows(store_file(store), "coach_word") == []
     assert (await desk_of(store, wren)).desk.review.day == "mon"

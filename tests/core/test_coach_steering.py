@@ -244,6 +244,12 @@ def test_a_typed_circuit_can_begin_on_a_day(ending, whom):
     assert not any(one.trainee.coming for one in talk.desk.clients)
 
 
+@pytest.mark.parametrize(("day", "first"), [("Wednesday", date(2026, 3, 11)), ("the 6th", date(2026, 3, 6)), ("next week", MONDAY)])
+def test_a_day_of_the_week_that_is_today_is_the_next_one(day, first):
+    """From Wednesday, said on a Wednesday, is in a week; any other day is the first that is so called."""
+    assert Talk(ANA).says(f"put it up from {day}", f"{TYPED}, from {day}").the(InForceAsked).from_on == first
+
+
 def test_a_circuit_that_is_there_cannot_begin_later_under_its_own_name():
     """It would change at once for whoever has it: another name is asked for."""
     talk = Talk(ANA).says("name: Kitchen seven / plank / push-up / 40 work 20 rest, 2 rounds, from Monday")

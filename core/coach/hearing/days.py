@@ -1,5 +1,7 @@
-"""Days and times as coaches name them. Counted from today: a weekday is the next one after today ("from Monday" said on a Monday is in
-a week), a date the next such date, from today on where something begins, after today where something ends.
+"""Days and times as coaches name them, counted from today.
+
+A weekday is the next one after today ("from Monday" said on a Monday is in a week), "next Monday" the one of the week that comes, a
+date the next such date: today or later where something begins, later than today where something ends. Weeks begin on Monday.
 
 A date more than `FARTHEST_DAYS` ahead is more likely a slip than meant, and is none.
 """
@@ -20,8 +22,19 @@ _LAST_HOUR = 23
 _LAST_MINUTE = 59
 _LENGTHS = {"day": 1, "days": 1, "week": _WEEK, "weeks": _WEEK, "wk": _WEEK, "wks": _WEEK, "fortnight": 2 * _WEEK}
 _LASTS = re.compile(r"(?:the )?(?:next )?(?P<count>[a-z]+|\d{1,3})(?: of)? (?P<length>[a-z]+)")
-_TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d\d))? ?(?P<half>am|pm)?(?P<clock> o'?clock)?(?: in the | at )?(?P<part>[a-z]*)")
-_PARTS = {"morning": "am", "mornings": "am", "afternoon": "pm", "afternoons": "pm", "evening": "pm", "evenings": "pm", "night": "pm", "nights": "pm"}
+_TIME = re.compile(
+    r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d\d))? ?(?P<half>am|pm)?(?P<clock> o'?clock)?(?: in the | at )?(?P<part>[a-z]*)"
+)
+_PARTS = {
+    "morning": "am",
+    "mornings": "am",
+    "afternoon": "pm",
+    "afternoons": "pm",
+    "evening": "pm",
+    "evenings": "pm",
+    "night": "pm",
+    "nights": "pm",
+}
 
 
 def begins(words: str, today: date) -> date | None:
@@ -65,15 +78,13 @@ def time_named(words: str, part_of_day: str | None) -> str | None:
         if hour > _NOON or hour == 0:
             return f"{hour:02}:{minute:02}" if found["minute"] and _NOON < hour <= _LAST_HOUR and half == "pm" else None
         hour = hour % _NOON + (_NOON if half == "pm" else 0)
-    elif not found["minute"] or (hour <= _NOON and not found["hour"].startswith("0") and ":" not in words):
-        return None
-    elif hour < _NOON and not found["hour"].startswith("0"):
-        return None
+    elif not found["minute"] or not (found["hour"].startswith("0") or hour >= _NOON):
+        return None  # "at 6:30"
     return f"{hour:02}:{minute:02}" if hour <= _LAST_HOUR and minute <= _LAST_MINUTE else None
 
 
 def _named(words: str, today: date, *, first: date) -> date | None:
-    words = re.sub(r"^on ", "", words)
+    words = re.sub(r"^next week (?:on )?([a-z]+)$|^([a-z]+) next week$", r"next \1\2", re.sub(r"^on ", "", words))
     if re.fullmatch(r"(?:the )?end of (?:the|this) week", words):
         return _monday_after(today)
     if words in {"the end of next week", "end of next week"}:

@@ -1,4 +1,4 @@
-"""Asks that no line of `phrases.txt` says, in whatever order: their key words, what they are about, and nothing but filling words besides.
+"""Asks that no line of `phrases.txt` says, in whatever order: by key words, what they are about, and nothing but filling besides.
 
 Only for asks where the order of words does not matter, about people on the roster; one word too many and nothing is caught.
 """
@@ -6,42 +6,32 @@ Only for asks where the order of words does not matter, about people on the rost
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from datetime import date
 from typing import TYPE_CHECKING
 
 from core.coach.asks import Ask, HoldFor, PauseFor, Remove, SheetAsked, Whom
+from core.coach.hearing.lists import listed
 from core.coach.hearing.words import mended
+from core.units import Load
 
 if TYPE_CHECKING:
-    from datetime import date
-
     from core.coach.hearing.slots import Gaps
-    from core.units import Load
 
-_FILLING = frozenset("a an the is are was be on in of at for to it so and then please by with this that as 's i me my we us".split())
-_PRONOUNS = frozenset("she he they her him them his their".split())
-_SHEET = frozenset("sheet sheets spreadsheet".split())
-_SHEET_FILLING = frozenset(
-    "send give get have show see want need would like can could print printable printed printing full complete whole weekly week file "
-    "document pdf doc phone training detailed fuller nice copy latest last make create export only just "
-    "out also all".split()
-)
-_HANDS_OVER = frozenset("send give show share get forward".split())
+_FILLING = listed("orders", "filling")
+_PRONOUNS = listed("orders", "pronouns")
+_SHEET = listed("orders", "sheet")
+_SHEET_FILLING = listed("orders", "beside_sheet")
+_HANDS_OVER = listed("orders", "hands_over")
 """What stands before somebody who is to get a thing: a sheet is for the coach alone."""
-_PAUSE = frozenset("pause pausing freeze".split())
-_PAUSE_FILLING = _PRONOUNS | frozenset(
-    "away holiday holidays vacation ill sick poorly unwell travelling traveling trip abroad out off town work leave injured hurt flu fever cold covid has have got going gone went will "
-    "can train training put make set everything up break rest down until because since as moving house busy exams exam station recovering resting surgery "
-    "hospital family wedding honeymoon maternity paternity visiting home country not well days".split()
-)
-_REMOVE = frozenset("remove delete unsubscribe deregister unenrol unenroll strike".split())
-_REMOVE_FILLING = _PRONOUNS | frozenset(
-    "from off list roster my our books team group system altogether completely left quit stopped has have leaving training longer no anymore client clients "
-    "app program programme not train trains here us".split()
-)
-_CAPS = frozenset("max maximum cap capped limit limited keep hold stay stays under below most restrict stick ceiling tops top".split())
-_OVERS = frozenset("over above exceed past heavier beyond more higher increase up add adding raise go goes going".split())
-_HOLD_FILLING = frozenset("not no than let do should must may can load loads weight weights go goes going lift lifts lifting now moment each hand per use uses using".split())
-_NEGATIONS = frozenset("not no never".split())
+_PAUSE = listed("orders", "pause")
+_PAUSE_FILLING = _PRONOUNS | listed("orders", "beside_pause")
+_REMOVE = listed("orders", "remove")
+_REMOVE_FILLING = _PRONOUNS | listed("orders", "beside_remove")
+_CAPS = listed("orders", "caps")
+_OVERS = listed("orders", "overs")
+_HEAVIER = listed("orders", "heavier")
+_HOLD_FILLING = listed("orders", "beside_hold")
+_NEGATIONS = listed("orders", "denied")
 
 
 @dataclass
@@ -66,25 +56,38 @@ def framed(gaps: Gaps, first: int) -> Ask | None:
     if words & _SHEET:
         there = words <= _SHEET | _SHEET_FILLING | _FILLING
         last = "last" in words
-        return SheetAsked(whom or Whom(everyone=True), "last" if last else "this") if there and bare and (not last or "week" in words) else None
+        return (
+            SheetAsked(whom or Whom(everyone=True), "last" if last else "this")
+            if there and bare and (not last or "week" in words)
+            else None
+        )
     if whom is None:
         return None
     if words & _PAUSE:
         there = words <= _PAUSE | _PAUSE_FILLING | _FILLING and len(seen.until) <= 1 and not seen.exercises and not seen.loads
-        return PauseFor(whom, seen.until[0] if seen.until else None) if there and "on hold" not in words else None
+        return PauseFor(whom, seen.until[0] if seen.until else None) if there else None
     if words & _REMOVE:
         return Remove(whom) if words <= _REMOVE | _REMOVE_FILLING | _FILLING and bare and not whom.everyone else None
-    if not words <= _CAPS | _OVERS | _HOLD_FILLING | _FILLING | _PRONOUNS or seen.until or len(seen.exercises) > 1 or len(seen.loads) != 1:
+    if (
+        not words <= _CAPS | _OVERS | _HOLD_FILLING | _FILLING | _PRONOUNS
+        or seen.until
+        or len(seen.exercises) > 1
+        or len(seen.loads) > 1
+    ):
         return None
     denied, over = bool(words & _NEGATIONS), bool(words & _OVERS)
     if (over and not denied) or (denied and not over) or not (over or words & _CAPS):
         return None
-    return HoldFor(seen.exercises[0] if seen.exercises else None, seen.loads[0], whom)
+    if not seen.loads and not words & _HEAVIER:
+        return None
+    return HoldFor(seen.exercises[0] if seen.exercises else None, seen.loads[0] if seen.loads else None, whom)
 
 
 def _seen(gaps: Gaps, first: int) -> _Seen | None:
     """Everything in a text from a word on; None where a mark or a stranger stands in it."""
-    known = _SHEET | _SHEET_FILLING | _PAUSE | _PAUSE_FILLING | _REMOVE | _REMOVE_FILLING | _CAPS | _OVERS | _HOLD_FILLING | _FILLING
+    known = (
+        _SHEET | _SHEET_FILLING | _PAUSE | _PAUSE_FILLING | _REMOVE | _REMOVE_FILLING | _CAPS | _OVERS | _HOLD_FILLING | _FILLING
+    )
     seen, at = _Seen(), first
     while at < gaps.ends:
         word = gaps.words[at]
@@ -100,6 +103,8 @@ def _seen(gaps: Gaps, first: int) -> _Seen | None:
             if found is None or gaps.words[at - 1].says in _HANDS_OVER:
                 return None
             at, said = found
+            if said.many and at < gaps.ends and gaps.words[at].says == "'s":
+                return None  # "Ana and Ben's gone"
             seen.whom.append(said.whom)
         elif load := gaps.find("load", at):
             at, value = load[0]
@@ -107,7 +112,9 @@ def _seen(gaps: Gaps, first: int) -> _Seen | None:
         elif (says := mended(word.says, known)) in known:
             seen.words.append(says)
             at += 1
-        elif exercise := [(end, name) for end, name in gaps.find("exercise", at) if not any(w.says in known for w in gaps.words[at + 1 : end])]:
+        elif exercise := [
+            (end, name) for end, name in gaps.find("exercise", at) if not any(w.says in known for w in gaps.words[at + 1 : end])
+        ]:
             at, name = exercise[0]
             seen.exercises.append(str(name))
         else:

@@ -25,15 +25,16 @@ from core.coach.asks import (
     SwapFor,
     TakeClip,
     WeekAsked,
+    Whom,
     WhoMissed,
     WhoNeedsWord,
-    Whom,
     WhoTrained,
 )
 from core.coach.hearing.days import time_named
 from core.coach.hearing.frames import framed
-from core.coach.hearing.message import OwnWords, fits
-from core.coach.hearing.pattern import matches, phrases, skipped
+from core.coach.hearing.lists import listed, ways
+from core.coach.hearing.message import fits
+from core.coach.hearing.pattern import matches, phrases, skipped, words_said
 from core.coach.hearing.questions import question_in
 from core.coach.hearing.slots import Gaps
 from core.coach.hearing.whom import Said
@@ -46,30 +47,13 @@ if TYPE_CHECKING:
     from core.coach.hearing.pattern import Filled
     from core.coach.hearing.words import Word
 
-_LEADS = tuple(
-    tuple(lead.split())
-    for lead in (
-        "would you be so kind as to", "be so kind as to", "be so good as to", "would you please", "may i ask you to", "i should like to", "please to",
-        "might i have", "might i see", "i should like", "would you mind", "do you mind", "i would like you to", "i want you to", "i need you to", "i would like to", "i want to", "i need to",
-        "we need to", "we want to", "can you", "could you", "would you", "will you", "can we", "could we", "can i have", "can i get", "can i see", "could i have", "could i get", "could i see", "may i have", "may i see", "can i", "could i", "let us",
-        "good morning", "good afternoon", "good evening", "good day", "hi there", "hey there", "hello there", "thank you", "thanks", "hi", "hey",
-        "hello", "hiya", "yo", "morning", "evening", "afternoon", "coach", "ok", "okay", "so", "right", "alright", "well", "um", "uh", "er", "erm",
-        "hmm", "oh", "ah", "please", "pls", "plz", "kindly", "just", "also", "sorry", "quick one", "quick question", "and", "then", "now", "if possible",
-        "when you can", "when you get a chance", "namaste", "dear", "sir", "mate", "yes", "yeah", "no worries", "cheers", "hold on", "one more thing", "oh and", "btw", "actually",
-    )
-)  # fmt: skip
+_LEADS = ways("courtesies", "before")
 _POLITE = frozenset({"can", "could", "would", "will", "do"})
-_TAILS = tuple(
-    tuple(tail.split())
-    for tail in (
-        "thank you so much", "thank you very much", "thanks so much", "thanks a lot", "thanks a million", "many thanks", "thank you", "thank u", "thanks",
-        "thx", "tnx", "ty", "ta", "tq", "cheers", "please", "pls", "plz", "kindly", "mate", "buddy", "coach", "now", "then", "ok", "okay", "pretty please",
-        "pretty", "if you can", "if you could", "if possible", "when you can", "when you get a chance", "if that is ok", "for me", "will you", "would you",
-        "from now on", "for now", "for the time being", "at the moment", "asap", "straight away", "right away", "sir", "madam", "ji", "yaar", "bro", "man", "dear", "thanks in advance", "much appreciated", "pal", "boss", "lol", "haha", "x", "xx",
-    )
-)  # fmt: skip
-_QUESTION_WORDS = frozenset({"has", "have", "did", "is", "how"})
-_ANYWAY = frozenset({"who-trained", "who-missed", "who-needs-word", "how-is", "week-asked", "sheet-asked", "say-to", "answer-to", "note-for"})
+_TAILS = ways("courtesies", "after")
+_QUESTION_WORDS = listed("questions", "first_words")
+_ANYWAY = frozenset(
+    {"who-trained", "who-missed", "who-needs-word", "how-is", "week-asked", "sheet-asked", "say-to", "answer-to", "note-for"}
+)
 """What may be asked with a question mark; there the mark of a message is its own."""
 
 
@@ -88,8 +72,9 @@ def hear(text: str, names: tuple[str, ...], today: date) -> Ask | None:
     ends, questioned = _end(words, begin)
     gaps = Gaps(text, words, names, today, ends, politely)
     found: list[Ask] = []
+    said = words_said(words)
     for phrase in phrases():
-        if questioned and not politely and phrase.asks not in _ANYWAY:
+        if any(said.isdisjoint(needed) for needed in phrase.needs) or (questioned and not politely and phrase.asks not in _ANYWAY):
             continue
         for end, filled in matches(phrase.tree, gaps, begin):
             if end < ends and skipped(words, end) < ends:
@@ -99,11 +84,12 @@ def hear(text: str, names: tuple[str, ...], today: date) -> Ask | None:
                 found.append(ask)
     if found:
         return found[0] if len(found) == 1 else None
-    if politely or not questioned:
+    asked = begin < ends and words[begin].says in _QUESTION_WORDS and _run(words, begin, 2) != ("do", "not")
+    asked = asked and gaps.roster.known(begin) is None
+    if politely or not (questioned or asked):
         framed_ask = framed(gaps, begin)
         if framed_ask is not None:
             return framed_ask
-    asked = begin < ends and words[begin].says in _QUESTION_WORDS
     return question_in(gaps.roster, begin, ends, questioned=questioned or asked)
 
 
@@ -140,12 +126,12 @@ def _run(words: tuple[Word, ...], at: int, length: int) -> tuple[str, ...]:
 def _ask(asks: str, filled: Filled, gaps: Gaps) -> Ask | None:
     """The value that a line with its gaps filled asks for; None when what fills them does not go together."""
     got: dict[str, Any] = dict(filled)
-    said = next((got[gap] for gap in ("whom", "anyone", "people") if gap in got), None)
-    whom = Whom() if said is None else said.whom
-    if [value for gap, value in filled if gap == "whom" and value.whom != whom]:
+    said: Said = next((got[gap] for gap in ("whom", "anyone", "people") if gap in got), Said(Whom()))
+    whom = said.whom
+    if [value for gap, value in filled if gap in {"whom", "people"} and value != said]:
         return None  # "Ben is ill, pause Ana"
     own = next((got[gap] for gap in ("message", "words", "inside", "reminded") if gap in got), None)
-    if own is not None and not fits(own, said or Said(whom), gaps.roster):
+    if own is not None and not fits(own, said, gaps.roster):
         return None
     return _value(asks, got, whom, "" if own is None else own.text)
 
@@ -174,7 +160,7 @@ def _value(asks: str, got: dict[str, Any], whom: Whom, text: str) -> Ask | None:
         case "review-off":
             return ReviewOff()
         case "swap-for":
-            return SwapFor(exercise, got.get("instead"), whom)
+            return SwapFor(got.get("exercise", got.get("thing", "")), got.get("instead"), whom)
         case "swap-ended":
             return SwapEnded(exercise, whom)
         case "hold-for":
@@ -201,6 +187,3 @@ def _value(asks: str, got: dict[str, Any], whom: Whom, text: str) -> Ask | None:
             return Remove(whom)
         case _:
             return TakeClip(got["exercise"])
-
-
-__all__ = ["OwnWords", "hear"]

@@ -1,4 +1,4 @@
-"""What goes out as a coach's own words: cut out of the text as typed, or nothing where it could be meant for the program or for others."""
+"""What goes out as a coach's own words: cut out of the text as typed, or nothing where it could be meant for somebody else."""
 
 from __future__ import annotations
 
@@ -6,31 +6,34 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from core.coach.asks import Whom
+from core.coach.hearing.lists import listed
+from core.reading.dates import DAY_NAMES
+
 if TYPE_CHECKING:
     from core.coach.hearing.whom import Roster, Said
 
 _GAP = re.compile(r"[\s:,;.\-–—]*")
 _CLEARLY = re.compile(r"[:;\-–—\n]")
-_QUOTES = {'"': '"', "“": "”", "„": "“", "«": "»", "'": "'", "‘": "’"}
-QUOTES = "".join({*_QUOTES, *_QUOTES.values()} - {"'", "’", "‘"})
+CLOSING = {'"': '"', "“": "”", "„": "“", "«": "»", "'": "'", "‘": "’"}
+"""Quotation marks, and what closes what they open."""
+
+QUOTES = "".join({*CLOSING, *CLOSING.values()} - {"'", "’", "‘"})
 """Quotation marks that are no apostrophes."""
-_VERBS = frozenset(
-    "is are was were be 's will would can could has have had do does did may might must should need needs want wants said says asked "
-    "knows know comes came goes went joins left already also not".split()
-)
+
+_VERBS = listed("own_words", "verbs")
 """Words that a subject stands before: after a list of names the last one may be it."""
+_BEFORE = frozenset({"know", "saying", "says", "with"})
 _PARTING = frozenset({"that", "to", "saying"})
-_NO_START = frozenset("and or but except nor plus & + 's who whose whom".split())
-_NO_LOOSE_START = frozenset(
-    "with without in from on at of under over after before when while if unless until till every once again apart about".split()
-)
-_ASKS = frozenset(
-    "is are was were do does did can could will would should shall may have has had how what when where who why which am any u ru r you".split()
-)
-_ORDERS = frozenset(
-    "tell message msg text pause unpause remove delete swap replace invite hold cap limit reply answer ask remind inform let resume put give take note stop".split()
-)
-_THEN = frozenset("and then also please so & plus".split())
+_NO_START = listed("own_words", "never_first")
+_NO_LOOSE_START = listed("own_words", "never_first_loosely")
+_ASKS = listed("own_words", "asks")
+_ORDERS = listed("own_words", "orders")
+_INSTEAD = frozenset({"not", "only", "never", "also"})
+_CORRECTS = listed("own_words", "corrects")
+_TOO = frozenset({"too", "also", "likewise", "same"})
+_SOON = frozenset({"today", "tomorrow", "tonight", "later", "again", "now", *DAY_NAMES})
+_THEN = listed("own_words", "then")
 _FIRST_WORDS = 6
 _NAME_WITHIN = 3
 
@@ -52,19 +55,23 @@ def message_at(roster: Roster, at: int, *, politely: bool, marked: bool) -> OwnW
     start = begin if gap is None else gap.end()
     apart = _CLEARLY.search(text, begin, start) is not None
     end = len(text.rstrip())
-    quoted = _QUOTES.get(text[start : start + 1])
+    quoted = CLOSING.get(text[start : start + 1])
     if quoted is not None:
         apart = True
         if end - 1 > start and text[end - 1] == quoted and quoted not in text[start + 1 : end - 1]:
             start, end = start + 1, end - 1
     if marked and not apart:
         return None
+    by_mark = apart
+    apart = apart or words[at - 1].says in _BEFORE
     first = next((number for number, word in enumerate(words[at:], at) if word.start >= start), len(words))
-    if not apart and first < len(words) - 1 and words[first].says in _PARTING and words[first + 1].says not in _VERBS:
+    if not by_mark and first < len(words) and words[first].says in _NO_START:
+        return None
+    if not by_mark and first < len(words) - 1 and words[first].says in _PARTING and words[first + 1].says not in _VERBS:
         apart, first = True, first + 1
         start = words[first].start
     says = text[start:end]
-    if politely and not apart and says.endswith("?") and first < len(words) and words[first].says not in _ASKS:
+    if politely and not by_mark and says.endswith("?") and first < len(words) and words[first].says not in _ASKS:
         says = says.rstrip("? ")
     if not any(character.isalnum() or ord(character) > 0x2000 for character in says) or _is_more(roster, first):  # noqa: PLR2004
         return None
@@ -81,12 +88,23 @@ def fits(own: OwnWords, said: Said, roster: Roster) -> bool:
     begins = words[own.first].says
     if own.apart:
         return begins != "'s"
-    if begins in _NO_START or begins in _NO_LOOSE_START or said.loose or said.but or roster.known(own.first) is not None:
+    if begins in _NO_START or begins in _NO_LOOSE_START or said.loose or said.but:
         return False
+    if roster.known(own.first) is not None and said.whom != Whom(everyone=True):
+        return False  # "tell Mia Ben can't come"
+    if words[own.first].mark and not words[own.first].parts_only:
+        return False  # "tell Mia/Ben"
+    soon = [at for at in range(own.first + 1, min(own.first + 1 + _NAME_WITHIN, len(words))) if roster.known(at) is not None]
+    if soon and (begins in _CORRECTS or said.whom.everyone):
+        return False  # "tell Mia no Ben", "tell everyone expect Mia"
+    if begins in _INSTEAD and roster.known(own.first + 1) is not None:
+        return False  # "tell Mia not Ben"
     if said.many and begins in _VERBS:
         return False
     opening = words[own.first : own.first + _FIRST_WORDS]
-    return not any(roster.text[word.start : word.end] == ":" for word in opening) and "that" not in [w.says for w in opening[1:3]]
+    return not any(roster.text[word.start : word.end] == ":" for word in opening) and not (
+        begins in _SOON and "that" in [word.says for word in opening[1:3]]
+    )
 
 
 def _is_more(roster: Roster, first: int) -> bool:
@@ -96,6 +114,9 @@ def _is_more(roster: Roster, first: int) -> bool:
         before = words[at - 1]
         if not (before.says in _THEN or (before.parts_only and before.mark)):
             continue
+        named = None if words[at].mark else roster.known(at)
+        if named is not None and named < len(words) and words[named].says in _TOO:
+            return True  # "well done. Ben too"
         order = at + 2 if (words[at].says, *(word.says for word in words[at + 1 : at + 2])) == ("do", "not") else at
         if order < len(words) and words[order].says in _ORDERS:
             near = range(order + 1, min(order + 1 + _NAME_WITHIN, len(words)))

@@ -1,8 +1,8 @@
-"""The lines of `phrases.txt`: compiled once, and matched against the words of a text, gaps and all.
+r"""The lines of `phrases.txt`: compiled once, and matched against the words of a text, gaps and all.
 
 | notation | means |
 |---|---|
-| `(a\\|b c)` | one of these |
+| `(a\|b c)` | one of these |
 | `[a]` | may be there |
 | `@name` | what a line `@name = ...` further up stands for |
 | `{gap}` | what `core.coach.hearing.slots` finds there |
@@ -18,6 +18,7 @@ from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Protocol
 
+from core.coach.hearing.lists import listed
 from core.coach.hearing.words import mended
 
 if TYPE_CHECKING:
@@ -27,7 +28,8 @@ if TYPE_CHECKING:
 
 _PARTS = re.compile(r"[()\[\]|]|\{[a-z]+\}|[^\s()\[\]|]+")
 _IS = frozenset({"is", "has", "are", "'s"})
-_BETWEEN = frozenset({"please", "pls", "plz", "kindly", "um", "uh", "er", "erm"})
+_BETWEEN = listed("courtesies", "between")
+_SOUNDS = {"4": "for", "2": "to"}
 
 
 @dataclass(frozen=True)
@@ -64,10 +66,11 @@ Filled = tuple[tuple[str, object], ...]
 
 @dataclass(frozen=True)
 class Phrase:
-    """One line: what it asks, and its tree."""
+    """One line: what it asks, its tree, and sets of words of each of which a text must have one."""
 
     asks: str
     tree: Node
+    needs: tuple[frozenset[str], ...]
 
 
 class Slots(Protocol):
@@ -109,7 +112,7 @@ def skipped(words: tuple[Word, ...], at: int) -> int:
 
 
 def _says(word: Word, wanted: str) -> bool:
-    if word.says == wanted or (word.says == "'s" and wanted in _IS):
+    if wanted in {word.says, _SOUNDS.get(word.says)} or (word.says == "'s" and wanted in _IS):
         return True
     return not word.mark and mended(word.says, literals()) == wanted
 
@@ -128,8 +131,32 @@ def phrases() -> tuple[Phrase, ...]:
         elif definition := re.fullmatch(r"(@[a-z]+) = (.+)", line):
             named[definition[1]] = _compiled(definition[2], named)
         else:
-            found.append(Phrase(asks, _compiled(line, named)))
+            tree = _compiled(line, named)
+            found.append(Phrase(asks, tree, tuple(_needs(tree))))
     return tuple(found)
+
+
+def words_said(words: tuple[Word, ...]) -> frozenset[str]:
+    """Every word of a text, as typed and as most likely meant, to compare with what phrases need."""
+    said = {word.says for word in words} | {mended(word.says, literals()) for word in words if not word.mark}
+    said |= {_SOUNDS[word] for word in said & _SOUNDS.keys()}
+    return frozenset(said | _IS if "'s" in said else said)
+
+
+def _needs(node: Node) -> Iterator[frozenset[str]]:
+    """Sets of words of each of which one must be said for a tree to match."""
+    match node:
+        case Exactly(word):
+            yield frozenset({word})
+        case Then(nodes):
+            for one in nodes:
+                yield from _needs(one)
+        case OneOf(nodes):
+            firsts = [next(_needs(one), None) for one in nodes]
+            if None not in firsts:
+                yield frozenset().union(*(first for first in firsts if first is not None))
+        case Gap():
+            pass
 
 
 @cache

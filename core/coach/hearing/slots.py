@@ -11,10 +11,11 @@ from typing import TYPE_CHECKING
 from core.catalogue import named
 from core.catalogue.matching import words_of
 from core.coach.hearing import days
-from core.coach.hearing.message import QUOTES, OwnWords, message_at
-from core.coach.hearing.pattern import skipped
+from core.coach.hearing.lists import listed, ways
+from core.coach.hearing.message import CLOSING, QUOTES, OwnWords, message_at
+from core.coach.hearing.pattern import literals, skipped
 from core.coach.hearing.whom import NOT_NAMES, Roster
-from core.coach.hearing.words import exercise_words, is_ordinary, mended
+from core.coach.hearing.words import Word, exercise_words, is_ordinary, mended
 from core.reading.dates import DAY_NAMES
 from core.reading.lexicon import NUMBER_WORDS, UNITS
 from core.units import Load
@@ -22,25 +23,23 @@ from core.units import Load
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from core.coach.hearing.words import Word
-
 _AMOUNT = re.compile(r"(?P<amount>\d{1,3}(?:\.\d{1,2})?)(?P<unit>[a-z]*)")
 _PARTS_OF_DAY = frozenset({"morning", "mornings", "afternoon", "afternoons", "evening", "evenings", "night", "nights"})
-_DETERMINERS = frozenset({"a", "an", "the", "some", "any", "those", "these", "his", "her", "their", "all"})
+_DETERMINERS = listed("things", "determiners")
+_A_HAND = ways("things", "a_hand")
 _LONGEST_THING = 5
 _LONGEST_DAY = 7
 _LONGEST_NEWCOMER = 4
-_DAY_WORDS = frozenset(
-    "today tonight tomorrow next week month year day days weeks months monday tuesday wednesday thursday friday saturday sunday january "
-    "february march april june july august september october november december fortnight weekend".split()
-)
-_NO_THING = frozenset("card cards note notes cue instead circuit swap swaps hold cap limit clip video film please thanks".split())
-_NO_NEWCOMER = frozenset("link new person client trainee to".split())
-_NO_CIRCUIT_START = frozenset("plan plans put use assign give start switch move run load show send tell get change shift make set schedule".split())
-_NO_CIRCUIT = frozenset(
-    "sheet note notes message week clip video invite pause reminder reminders session sessions workout workouts class rest break holiday "
-    "today tonight tomorrow swap hold question answer instead".split()
-)
+_DAY_WORDS = listed("things", "day_words")
+_NO_THING = listed("things", "no_exercise")
+_NO_NEWCOMER = listed("things", "no_newcomer")
+_NO_CIRCUIT_START = listed("things", "no_circuit_first")
+_NO_CIRCUIT = listed("things", "no_circuit")
+
+
+def _is_of_exercise(word: Word) -> bool:
+    """Whether a word is one that exercises are called by."""
+    return any(mended(said, exercise_words()) in exercise_words() for said in words_of(word.says))
 
 
 @dataclass
@@ -99,7 +98,12 @@ class Gaps:
         """The name of somebody new: up to four words, whatever they are."""
         for last in range(at + 1, min(at + _LONGEST_NEWCOMER, self.ends) + 1):
             run = self.words[at:last]
-            if any(word.mark or word.says in NOT_NAMES | _NO_NEWCOMER or word.says == "'s" or any(c.isdigit() for c in word.says) for word in run):
+            if any(
+                word.mark or word.says in NOT_NAMES | _NO_NEWCOMER or word.says == "'s" or any(c.isdigit() for c in word.says)
+                for word in run
+            ):
+                return
+            if any(word.says in literals() and not self.text[word.start].isupper() for word in run):
                 return
             yield last, self.roster.raw(at, last)
 
@@ -112,15 +116,14 @@ class Gaps:
     def _exercise(self, at: int) -> Iterator[tuple[int, object]]:
         """What an exercise is called, as far as its words go."""
         for first, last in self._things(at):
-            if any(exercise_words().intersection(words_of(word.says)) for word in self.words[first:last]):
+            if any(_is_of_exercise(word) for word in self.words[first:last]):
                 yield last, self.roster.raw(first, last)
 
     def _thing(self, at: int) -> Iterator[tuple[int, object]]:
         """An exercise, or something that is no everyday word and may be one."""
         for first, last in self._things(at):
-            if all(exercise_words().intersection(words_of(w.says)) or not is_ordinary(w.says) for w in self.words[first:last]):
-                yield last, self.roster.raw(first, last)
-            elif any(exercise_words().intersection(words_of(w.says)) for w in self.words[first:last]):
+            run = self.words[first:last]
+            if not all(is_ordinary(word.says) for word in run) or any(_is_of_exercise(word) for word in run):
                 yield last, self.roster.raw(first, last)
 
     def _things(self, at: int) -> Iterator[tuple[int, int]]:
@@ -129,9 +132,14 @@ class Gaps:
             at += 1
         if at < len(self.words) and self.words[at].says in NOT_NAMES:
             return
-        for last in range(min(at + _LONGEST_THING, len(self.words)), at, -1):
+        for last in range(min(at + _LONGEST_THING, self.ends), at, -1):
             run = self.words[at:last]
-            if any(word.mark for word in run) or any(word.says in _NO_THING for word in run) or self.roster.named_in(at, last):
+            if (
+                any(word.mark for word in run)
+                or [word.says for word in run] in (["hold"], ["holds"])
+                or any(word.says in _NO_THING for word in run)
+                or self.roster.named_in(at, last)
+            ):
                 continue
             if any(word.says in NOT_NAMES or word.says in DAY_NAMES or word.says == "'s" for word in run):
                 if named(self.roster.raw(at, last)) is None:
@@ -144,7 +152,7 @@ class Gaps:
         """The name of a circuit: any words but those that mean something else, and no exercise."""
         if self.words[at].says == "the":
             at += 1
-        for last in range(min(at + _LONGEST_THING, len(self.words)), at, -1):
+        for last in range(min(at + _LONGEST_THING, self.ends), at, -1):
             run = self.words[at:last]
             if any(word.mark or word.says in NOT_NAMES or word.says in _NO_CIRCUIT or word.says == "'s" for word in run):
                 continue
@@ -177,7 +185,15 @@ class Gaps:
                 yield at + 2, "this"
 
     def _lastweek(self, at: int) -> Iterator[tuple[int, object]]:
-        for way in ("last week", "the last week", "previous week", "the previous week", "the week before", "for last week"):
+        for way in (
+            "last week",
+            "the last week",
+            "previous week",
+            "the previous week",
+            "the week before",
+            "for last week",
+            "last weeks",
+        ):
             if self._says(at, way):
                 yield at + len(way.split()), "last"
 
@@ -191,7 +207,7 @@ class Gaps:
     def _dated(self, at: int, read: Callable[[str, date], date | None]) -> Iterator[tuple[int, date]]:
         """The longest run of words that names a day."""
         known = frozenset(DAY_NAMES) | _DAY_WORDS
-        for last in range(min(at + _LONGEST_DAY, len(self.words)), at, -1):
+        for last in range(min(at + _LONGEST_DAY, self.ends), at, -1):
             run = self.words[at:last]
             if any(word.mark or word.says == "'s" for word in run):
                 continue
@@ -214,7 +230,11 @@ class Gaps:
         if not unit and last < len(self.words):
             unit, last = self.words[last].says, last + 1
         if unit in UNITS and Decimal(found["amount"]) > 0:
-            yield last, Load(Decimal(found["amount"]), UNITS[unit])
+            load = Load(Decimal(found["amount"]), UNITS[unit])
+            for way in _A_HAND:
+                if tuple(word.says for word in self.words[last : last + len(way)]) == way:
+                    yield last + len(way), load
+            yield last, load
 
     def _day(self, at: int) -> Iterator[tuple[int, object]]:
         """A day of the week, and the part of it."""
@@ -252,8 +272,18 @@ class Gaps:
         """A coach's own words in the middle of a line."""
         if self.roster.known(at) is not None or self.words[at].says in NOT_NAMES:
             return
+        start = self.words[at].start
+        closing = CLOSING.get(self.text[start - 1 : start])
+        if closing is not None:
+            closed = re.compile(re.escape(closing) + r"(?=\s)").search(self.text, start)
+            if closed is not None:
+                yield (
+                    next((last for last in range(at, self.ends) if self.words[last].start >= closed.end()), self.ends),
+                    OwnWords(self.text[start : closed.start()], at, apart=True),
+                )
+            return
         for last in range(self.ends, at, -1):
-            start, end = self.words[at].start, self.words[last - 1].end
+            end = self.words[last - 1].end
             after = self.text[end : self.words[last].start if last < len(self.words) else None]
             if self.text[end - 1] not in QUOTES and not after.strip(QUOTES + " "):
                 yield last, OwnWords(self.text[start:end], at, apart=True)

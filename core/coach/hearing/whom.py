@@ -2,38 +2,29 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from core.coach.asks import Whom
-from core.coach.hearing.words import Word, is_ordinary
+from core.coach.hearing.lists import listed, ways
+from core.coach.hearing.pattern import literals
+from core.coach.hearing.words import Word, is_ordinary, mended
 from core.coach.people import LONGEST_NAME, Nobody, called, find
 
-EVERYONE = tuple(
-    tuple(line.split())
-    for line in (
-        "everyone", "everybody", "every one", "every single one", "all of them", "all of you", "them all", "all my clients", "all clients", "all the clients",
-        "all my trainees", "all trainees", "all my people", "all my guys", "my clients", "my trainees", "the whole group", "the whole team",
-        "the whole lot", "the whole gang", "the entire group", "the group", "the team", "the gang", "the lot", "all",
-    )
-)  # fmt: skip
+EVERYONE = ways("people", "everyone")
 """Ways to say everyone, the longer before the shorter."""
 
-EXCEPT = tuple(
-    tuple(line.split())
-    for line in ("except for", "except", "apart from", "other than", "excluding", "excepting", "minus", "without", "bar", "but not", "but", "not")
-)
-NOT_NAMES = frozenset(
-    "a an the this that these those some any all both each every no none nobody noone not never i me my mine we us our you your he him his she her "
-    "it its they them their who whom whose what which when where why how is are was were be been am do does did has have had can could "
-    "will would shall should may might must to of in on at by for from with about as if or and but so than then till until til up down "
-    "off out over back again only just still also too there here now today tomorrow tonight yesterday next last someone somebody anyone "
-    "anybody everyone everybody other others another new nothing everything something anything one ones week weeks please".split()
-)
+EXCEPT = ways("people", "but")
+"""Ways to leave some out."""
+
+_BUT_WORDS = frozenset(word for way in EXCEPT for word in way)
+NOT_NAMES = listed("people", "no_names")
 """Words that are nobody's name unless somebody on the roster is called so, and part of no exercise and no circuit."""
 
-_AND = frozenset({"and", "&", "+", "n", "plus", "und"})
+_AND = listed("people", "and")
 _MOST_WORDS = 4
+_OF_SOME = frozenset({"the", "my", "our", "of", "those", "these", "who"})
+_LONE_WORDS = frozenset("ainur")
 
 
 @dataclass(frozen=True)
@@ -80,14 +71,19 @@ class Roster:
         if known is not None and not self._is_odd(known):
             return known
         for last in (at + 2, at + 1):
-            if self._is_run(at, last) and self._is_odd(last - 1) and not isinstance(find(self.raw(at, last), self.names), Nobody):
+            if (
+                self._is_run(at, last)
+                and self._is_odd(last - 1)
+                and self._is_alone(at, last)
+                and not isinstance(find(self.raw(at, last), self.names), Nobody)
+            ):
                 return last
         if known is not None:
             return known
         if not self._is_odd(at):
             return None
-        capital = self.raw(at, at + 1)[:1].isupper()
-        return at + 2 if capital and self._is_odd(at + 1) and self.raw(at + 1, at + 2)[:1].isupper() else at + 1
+        longer = self._is_capital(at) and self._is_capital(at + 1) and self._is_run(at, at + 2) and self.known(at + 1) is None
+        return at + 2 if longer else at + 1
 
     def is_near(self, first: int, last: int) -> bool:
         """Whether words are nearly a name of the roster."""
@@ -102,13 +98,20 @@ class Roster:
         if self._says(at, "both"):
             at += 1
         after = next((at + len(way) for way in EVERYONE if self._says(at, *way)), None)
+        if (
+            after is not None
+            and self.words[after - 1].says == "all"
+            and after < len(self.words)
+            and self.words[after].says in _OF_SOME
+        ):
+            return None  # "all the new ones"
         if after is None and anyone and (self._says(at, "anyone") or self._says(at, "anybody")):
             after = at + 1
         if after is None:
             return self._list(at)
         left_out = after + 1 if after < len(self.words) and self.words[after].says == "," else after
         for way in EXCEPT:
-            if self._says(left_out, *way):
+            if self._means(left_out, *way):
                 listed = self._list(left_out + len(way))
                 if listed is None:
                     return (after, Said(Whom(everyone=True))) if way == ("not",) else None
@@ -146,6 +149,13 @@ class Roster:
             return None if last is None else (at, last, ",")
         return None if last is None else (at, last, "beside")
 
+    def _is_alone(self, at: int, last: int) -> bool:
+        """Whether no other name begins inside words `[at, last)`."""
+        return all(self.known(inside) is None for inside in range(at + 1, last))
+
+    def _is_capital(self, at: int) -> bool:
+        return self._is_odd(at) and self.raw(at, at + 1)[:1].isupper()
+
     def _raw_mark(self, at: int) -> str:
         return self.text[self.words[at].start : self.words[at].end]
 
@@ -157,23 +167,31 @@ class Roster:
         if last > len(self.words) or self.words[last - 1].end - self.words[first].start > LONGEST_NAME:
             return False
         run = self.words[first:last]
-        return not any(word.mark or word.says == "'s" for word in run) and re.fullmatch(
-            r"\s*", "".join(self.text[one.end : other.start].strip(". ") for one, other in zip(run, run[1:], strict=False))
-        ) is not None  # fmt: skip
+        if any(word.mark or word.says == "'s" for word in run):
+            return False
+        return not "".join(self.text[one.end : other.start] for one, other in pairwise(run)).strip()
 
     def _is_begun(self, at: int, last: int) -> bool:
         """Whether the next word is the first letter of a surname."""
         word = self.words[last]
-        return len(word.says) == 1 and word.says not in {"a", "i", "n", "u", "r"} and self._is_run(at, last + 1) and bool(
-            called(self.raw(at, last + 1), self.names)
-        )  # fmt: skip
+        letter = len(word.says) == 1 and word.says not in _LONE_WORDS
+        return letter and self._is_run(at, last + 1) and bool(called(self.raw(at, last + 1), self.names))
 
     def _is_odd(self, at: int) -> bool:
         """Whether a word could be a name: it is none of the language's own."""
         if at >= len(self.words) or self.words[at].mark:
             return False
         says = self.words[at].says
-        return says not in NOT_NAMES and not is_ordinary(says) and says != "'s" and all(c.isalpha() or not c.isalnum() for c in says)
+        return (
+            says not in NOT_NAMES | literals()
+            and not is_ordinary(says)
+            and says != "'s"
+            and all(c.isalpha() or not c.isalnum() for c in says)
+        )
+
+    def _means(self, at: int, *run: str) -> bool:
+        """Whether words say something, slips of the thumb mended."""
+        return tuple(mended(word.says, _BUT_WORDS) for word in self.words[at : at + len(run)]) == run
 
     def _says(self, at: int, *run: str) -> bool:
         return tuple(word.says for word in self.words[at : at + len(run)]) == run

@@ -12,6 +12,7 @@ from rapidfuzz.distance import OSA
 
 from core.catalogue import all_exercises
 from core.catalogue.matching import words_of
+from core.coach.hearing.lists import SHORT_FORMS
 from core.coach.people import called
 from core.reading.lexicon import ENGLISH, EXERCISES, VOCABULARY
 
@@ -19,20 +20,11 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 _QUOTE = "'"
-_APOSTROPHES = frozenset("'\N{RIGHT SINGLE QUOTATION MARK}\N{LEFT SINGLE QUOTATION MARK}\N{MODIFIER LETTER APOSTROPHE}`\N{ACUTE ACCENT}")
+_APOSTROPHES = frozenset(
+    "'\N{RIGHT SINGLE QUOTATION MARK}\N{LEFT SINGLE QUOTATION MARK}\N{MODIFIER LETTER APOSTROPHE}`\N{ACUTE ACCENT}"
+)
 _IN_NUMBERS = frozenset(".,:/")
 _STOPS = frozenset("?/()+&%@=#<>|{}[]\\^$£€")
-_SHORT = {
-    "whos": "who 's", "hows": "how 's", "whats": "what 's", "thats": "that 's", "heres": "here 's", "hes": "he 's", "shes": "she 's",
-    "dont": "do not", "don't": "do not", "dnt": "do not", "didnt": "did not", "didn't": "did not", "doesnt": "does not",
-    "doesn't": "does not", "hasnt": "has not", "hasn't": "has not", "havent": "have not", "haven't": "have not", "isnt": "is not",
-    "isn't": "is not", "cant": "can not", "can't": "can not", "cannot": "can not", "wont": "will not", "won't": "will not",
-    "shouldnt": "should not", "shouldn't": "should not", "mustnt": "must not", "mustn't": "must not", "u": "you", "r": "are",
-    "im": "i am", "i'm": "i am", "i'd": "i would", "id": "i would", "i've": "i have", "ive": "i have", "we'd": "we would",
-    "lets": "let us", "let's": "let us", "shud": "should", "shld": "should", "cud": "could", "cld": "could", "wud": "would",
-    "any1": "anyone", "every1": "everyone", "hw": "how", "teh": "the", "wk": "week", "wks": "weeks", "doin": "doing", "goin": "going", "gettin": "getting", "trainin": "training", "everyones": "everyone 's",
-    "gonna": "going to", "gimme": "give me", "lemme": "let me", "wanna": "want to", "gotta": "have to", "ppl": "people",
-}  # fmt: skip
 _SHORTEST_MENDED = 3
 _LONG = 8
 
@@ -108,8 +100,8 @@ def _spelled_out(word: Word, text: str, names: tuple[str, ...]) -> Iterator[Word
             yield word
         return
     raw = text[word.start : word.end]
-    if word.says in _SHORT and not called(raw, names):
-        first, *others = _SHORT[word.says].split()
+    if word.says in SHORT_FORMS and not called(raw, names):
+        first, *others = SHORT_FORMS[word.says]
         yield Word(first, word.start, word.end)
         for other in others:
             yield Word(other, word.end, word.end)

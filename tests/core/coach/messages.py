@@ -53,7 +53,12 @@ def _value(key: str, value: Any) -> Any:
         case "most", str():
             amount, unit = value.split()
             return Load(Decimal(amount), Unit(unit))
-        case ("from_on" | "until"), str():
+        case (("from_on" | "until"), str()):
             return date.fromisoformat(value)
         case _:
             return value
+
+
+def everything() -> list[Message]:
+    """All messages of both files."""
+    return messages_in(DEVELOPMENT) + messages_in(ASIDE)

@@ -11,10 +11,12 @@ import pytest
 from bot.bootstrap import demo
 from core.catalogue import exercise
 from core.circuit import Span, Station
-from core.diary import CoachWord, Question, WordKind
+from core.diary import CoachWord, PainRecord, Question, WordKind
 from core.exercise import Measure
+from core.health import NoteKind, SafetyNote
 from core.messages import Card, CoachAnswers, CoachWrites, NoOtherLoad, RestGiven, TodayPlan
 from core.reasons import CoachHolds
+from core.session.states import Idle
 from core.session.wished import with_swaps
 from core.tempo import Tempo
 from core.trainee import Coming, Pause
@@ -222,8 +224,25 @@ def test_words_are_no_reminder_and_do_not_take_its_place():
     walk = with_words()
     walk.says("remind me every day at 10:00")
     walk.ledger = replace(walk.ledger, history=replace(walk.history, words=(word(),)))
-    walk.waits(4 * 3600)
+    walk.sleeps(0).waits(4 * 3600)
     assert [type(message).__name__ for message in walk.said] == ["CoachWrites", "Reminder"]
+
+
+def test_words_that_end_a_workout_are_said_at_once():
+    """A clearance is taken back in the middle of one: it is closed, and the trainee hears why in the same step."""
+    walk = with_words()
+    walk.now = NINE
+    walk.says("go", "go", "go")
+    note = SafetyNote(NINE, NoteKind.URGENT)
+    walk.ledger = replace(walk.ledger, history=replace(walk.history, words=(word(),), notes=(note,), pains=(urgent(),)))
+    walk.sleeps(1)
+    assert isinstance(walk.state, Idle)
+    assert walk.said == [CoachWrites("Coach Wren", "Well done")]
+
+
+def urgent() -> PainRecord:
+    """A sign that stops everything."""
+    return PainRecord(NINE, "chest", None, urgent=True, exercise=None)
 
 
 def test_words_reach_somebody_whom_safety_holds_back():
