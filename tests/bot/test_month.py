@@ -27,6 +27,8 @@ EXCERPTS = (*MONTH.trained, *MONTH.reviewed, *MONTH.owned)
 
 PROMISED = {
     "The first workout begins light.": ("Warm-up, 3 min", "Light today", "> 8 at 4kg", "8 at 4 kg, noted"),
+    "A recent birth: others decide first.": ("pregnant, or did you give birth", "> yes", "decide what fits"),
+    "And then she may.": ("Coach Wren says: you may train.",),
     "A load goes up.": ("Next round: 30 lb",),
     "Reps in a hurry.": ("19 is fast: at this tempo",),
     "Sore, so something kinder.": ("Sharp or dull?", "Glute bridge instead of Goblet squat"),
