@@ -217,6 +217,12 @@ def test_the_sheet_holds_everybody_and_loads_nothing(shown):
     assert re.findall(r"(?:src|href)=.(?:https?:)?//", page) == []
 
 
+def test_who_needs_a_word_are_those_who_were_meant_to(shown):
+    """A sore knee, strength that falls, three weeks of the same: these three, and nobody else of the twelve."""
+    asked = shown.scene("The week, on Sunday at six.").split("> who needs a word?")[1].split(" > hows")[0]
+    assert re.findall(r"• (\w+):", asked) == ["Ines", "Salome", "Bruno"]
+
+
 def test_a_real_diary_beside_it_is_not_touched(tmp_path, capsys):
     """What lies in the data folder itself stays; what lies in its folder `demo` and is no demo's is refused."""
     (tmp_path / SQLITE_NAME).write_text("a diary", encoding="utf-8")
