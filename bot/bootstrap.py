@@ -66,7 +66,7 @@ def demo(plan_starts_on: date = FIRST_DAY) -> Demo:
     Raises:
         FixtureBroken: it was changed and can no longer be read.
     """
-    scenario = tomllib.loads(_demo_text("scenario.toml"))
+    scenario = tomllib.loads(demo_text("scenario.toml"))
     circuit, others = _demo_circuit(scenario["circuit"]), tuple(map(_demo_circuit, scenario["others"]))
     plan = read_plan(scenario["plan"], (circuit, *others), plan_starts_on)
     if isinstance(plan, tuple):
@@ -75,13 +75,14 @@ def demo(plan_starts_on: date = FIRST_DAY) -> Demo:
 
 
 def _demo_circuit(name: str) -> Circuit:
-    circuit = read_circuit(_demo_text(name))
+    circuit = read_circuit(demo_text(name))
     if isinstance(circuit, tuple):
         raise FixtureBroken(name, circuit[0].says)
     return circuit
 
 
-def _demo_text(name: str) -> str:
+def demo_text(name: str) -> str:
+    """A file of the scenario."""
     packaged = files("bot").joinpath("demo", name)
     if packaged.is_file():
         return packaged.read_text(encoding="utf-8")

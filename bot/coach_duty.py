@@ -98,6 +98,10 @@ class CoachDuty:
                 self._wakes.plan(coach_id, None)
                 self._training.add(coach_id)
                 return
+            wake_at = await self._store.coach_wake(coach_id, now)
+            if wake_at is None or wake_at > now:
+                self._wakes.plan(coach_id, wake_at)  # everybody's diary is read only when there is something to tell
+                return
             claim = self._outbox.is_clear(coach_id)
             handled = await self._store.handle_coach(
                 coach_id, None, lambda state, desk: step(state, Woke(), desk, now), now, claim=claim

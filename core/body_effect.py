@@ -124,7 +124,7 @@ def groups_of(days: Sequence[Mapping[str, int]]) -> Mapping[str, GroupWeek]:
     trained = [{muscle for slug in done for muscle in catalogue.exercise(slug).main} for done in days]
     return {
         group: GroupWeek(
-            sets=max(sets.get(muscle, Decimal(0)) for muscle in muscles),
+            sets=max(sets.get(muscle, Decimal(0)) for muscle in sorted(muscles)),  # in order: of 4 and 4.0 the first is taken
             days=sum(not muscles.isdisjoint(day) for day in trained),
         )
         for group, muscles in MAJOR_GROUPS.items()

@@ -68,6 +68,13 @@ def moment_of_talk(connection: Connection, person_id: int) -> str | None:
     return None if state is None else f"coach {sha256(state.encode()).hexdigest()[:12]}"
 
 
+def wake_of(connection: Connection, person_id: int, now: datetime) -> datetime | None:
+    """When a coach is to be looked at as their latest step had it, None for not at all; now for one without any step."""
+    row = connection.execute(select(COACH.c.wake_at, COACH.c.reviewed_at).where(COACH.c.person_id == person_id)).one()
+    wake_at: datetime | None = now if row.reviewed_at is None else row.wake_at
+    return wake_at
+
+
 def newcomers(connection: Connection) -> int | None:
     """The id of the circuit that new trainees start with, None when no coach has said."""
     found: int | None = connection.execute(select(COACH.c.newcomers).order_by(COACH.c.person_id)).scalars().first()

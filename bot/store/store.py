@@ -15,7 +15,7 @@ from bot.errors import DatabaseUnusable, StoreError, TraineeUnknown
 from bot.ports import Letter
 from bot.store.blocks import circuit_id, keep_circuit
 from bot.store.coach_notes import CoachNotes
-from bot.store.coaching import Trains, decide_and_write, make_coach, moment_of_talk, newcomers
+from bot.store.coaching import Trains, decide_and_write, make_coach, moment_of_talk, newcomers, wake_of
 from bot.store.engine import open_database
 from bot.store.forgetting import Forgetting, coaches, forgotten_so_far, nameless
 from bot.store.ledger import NOBODY, Ledger
@@ -190,6 +190,10 @@ class Store:
     async def coach_moment(self, person_id: int) -> str | None:
         """Where the talk with a coach is, as the rows of what was said in it have it; None for who is none."""
         return await self._database.read(lambda connection: moment_of_talk(connection, person_id))
+
+    async def coach_wake(self, person_id: int, now: datetime) -> datetime | None:
+        """When a coach is to be looked at as their latest step had it, None for not at all; now for one without any step."""
+        return await self._database.read(lambda connection: wake_of(connection, person_id, now))
 
     async def newcomer_circuit(self) -> int | None:
         """The id of the circuit that new trainees start with, None when no coach has said."""

@@ -89,8 +89,9 @@ class Choosing:
 
     Attributes:
         text: as the coach typed it, on `day` of their calendar.
-        said: the name in doubt, as it stands there.
+        said: the name in doubt, as it stands there; empty where none was said.
         names: those who may be meant.
+        sure: whether the name fits all of these; else it only looks like theirs.
         meant: what is settled of other names: each as typed, and whose it is.
     """
 
@@ -99,6 +100,7 @@ class Choosing:
     said: str
     names: tuple[str, ...]
     meant: tuple[tuple[str, str], ...] = ()
+    sure: bool = True
     way_back: WayBack | None = None
     kind: Literal["choosing"] = "choosing"
 

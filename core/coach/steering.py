@@ -225,7 +225,7 @@ def _answer(ask: AnswerTo, heard: Heard, desk: Desk, now: datetime, quiet: Quiet
         if not asking:
             return quiet, (), [NoQuestionOpen(None)]
         names = names_of(asking)
-        return Choosing(heard.text, heard.day, "", names, heard.meant.pairs, quiet.way_back), (), [WhichQuestion(names)]
+        return Choosing(heard.text, heard.day, "", names, heard.meant.pairs, way_back=quiet.way_back), (), [WhichQuestion(names)]
     client = asking[0] if said is None else person(said, desk, heard.meant)
     if isinstance(client, Doubt):
         return _in_doubt(client, heard, quiet)
@@ -263,8 +263,14 @@ def _typed_again(state: CircuitReviewed, whom: tuple[int, ...] | None, from_on: 
     return reviewed, changes, [*said]
 
 
+def who_again(state: Choosing) -> CoachMessage:
+    """Who is meant is still asked."""
+    return WhoMeant(state.said, state.names, state.sure) if state.said else WhichQuestion(state.names)
+
+
 def _in_doubt(doubt: Doubt, heard: Heard, quiet: Quiet) -> Decided:
     """Ask who is meant; the answer goes on with what was asked for."""
     if isinstance(doubt, WhoMeant):
-        return Choosing(heard.text, heard.day, doubt.said, doubt.names, heard.meant.pairs, quiet.way_back), (), [doubt]
+        choosing = Choosing(heard.text, heard.day, doubt.said, doubt.names, heard.meant.pairs, doubt.sure, quiet.way_back)
+        return choosing, (), [doubt]
     return quiet, (), [doubt]

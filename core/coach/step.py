@@ -41,7 +41,7 @@ from core.coach_messages import (
     TakenBack,
     ToMend,
 )
-from core.deeds import AskDropped, DeedTakenBack, WhoMeant
+from core.deeds import AskDropped, DeedTakenBack
 from core.own_messages import ForgetByHost
 from core.reading.own_talk import OwnWord, own_talk
 from core.reminders import local_date
@@ -94,7 +94,7 @@ def _waiting(state: CoachState, desk: Desk, now: datetime) -> Iterator[CoachMess
         case DeedReviewed():
             yield steering.asked_again(state, desk, now)
         case Choosing():
-            yield WhoMeant(state.said, state.names, sure=True)
+            yield steering.who_again(state)
         case Quiet():
             return
 
@@ -144,7 +144,7 @@ def _typed(state: CoachState, text: str, desk: Desk, now: datetime) -> Decided:
         case ClearingTyped(name):
             return clearing.ask(state, name, desk)
         case None if isinstance(state, Choosing):
-            return state, (), [WhoMeant(state.said, state.names, sure=True)]
+            return state, (), [steering.who_again(state)]
         case None:
             return state, (), [CoachNotUnderstood()]
     assert_never(typed)
@@ -202,7 +202,7 @@ def _yes(state: CoachState, whom: tuple[int, ...] | None, desk: Desk, now: datet
         case DeedReviewed():
             return steering.agreed(state, whom, desk, now)
         case Choosing():
-            return state, (), [WhoMeant(state.said, state.names, sure=True)]
+            return state, (), [steering.who_again(state)]
 
 
 def _undo(state: CoachState, desk: Desk, now: datetime) -> Decided:

@@ -56,7 +56,7 @@ def _with_what_is_due(plan: Plan, history: History, now: datetime) -> Plan:
     trainee, today = plan.trainee, local_date(now, plan.trainee.zone)
     circuit, block = in_force(trainee, plan.circuit, today)
     if block is None:
-        return replace(plan, circuit=with_swaps(circuit, trainee.wishes))
+        return replace(plan, trainee=replace(trainee, block=None), circuit=with_swaps(circuit, trainee.wishes))
     due = circuit_due(block, history, today, trainee.zone, trainee.reminders)
     swapped = with_swaps(due.circuit, trainee.wishes)
     return replace(plan, circuit=swapped, due=replace(due, circuit=swapped))

@@ -73,7 +73,7 @@ def notes_at(turn: Turn, workout: Workout) -> tuple[str, ...]:
     """The coach's notes for the card of the workout's place: in round 1, those for any exercise on the first card of all."""
     if workout.place.round != 1:
         return ()
-    first = next(number for number in range(1, len(workout.exercises) + 1) if number not in workout.left_out)
+    first = next((number for number in range(1, len(workout.exercises) + 1) if number not in workout.left_out), 1)
     slug = workout.exercises[workout.place.station - 1]
     wanted = (None, slug) if workout.place.station == first else (slug,)
     return tuple(note.text for note in turn.plan.trainee.wishes.notes if note.exercise in wanted)

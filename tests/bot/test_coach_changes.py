@@ -151,7 +151,12 @@ async def test_when_a_coach_is_to_be_looked_at_is_kept(store, wren):
     step = CoachStep(Quiet(), (), (), wake_at=after(600))
     handled = await store.handle_coach(wren, None, lambda _state, _desk: step, NINE)
     assert handled.wake_at == after(600)
-    assert rows(store_file(store), "coach")[0]["wake_at"] is not None
+    assert await store.coach_wake(wren, NINE) == after(600)
+
+
+async def test_a_coach_without_any_step_is_looked_at_at_once(store, wren):
+    """So that what is due from then on is known."""
+    assert await store.coach_wake(wren, NINE) == NINE
 
 
 @pytest.mark.parametrize(

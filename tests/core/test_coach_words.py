@@ -227,7 +227,9 @@ def test_what_nobody_was_named_for_is_asked():
 def test_the_question_that_is_open_is_shown_again_when_the_chat_opens():
     """Whatever it is."""
     assert Talk(ANA).says("tell Ana: hello").opens().the(DeedAsked)
-    assert Talk(MIA_BERG, MIA_LUND).says("tell Mia: hello").opens().the(WhoMeant)
+    assert Talk(MIA_BERG, MIA_LUND).says("tell Mia: hello").opens().the(WhoMeant).sure
+    assert not Talk(BEN).says("tell Bem: hello").opens().the(WhoMeant).sure
+    assert Talk(asking(ANA, "Heels?"), asking(BEN, "Elbows?")).says("answer: yes").opens().the(WhichQuestion)
     assert isinstance(Talk(ANA).says("tell Ana: hello").state, DeedReviewed)
 
 

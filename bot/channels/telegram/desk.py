@@ -48,7 +48,7 @@ from core.messages import (
     TraineeGone,
     TraineeJoined,
 )
-from core.session.states import Idle, New
+from core.session.states import Idle, New, Running
 from core.trainee import Trainee
 
 if TYPE_CHECKING:
@@ -284,7 +284,7 @@ class Desk:
 
     async def _coach(self, account: Account, text: str, plain: str, key: InboxKey, written_at: datetime | None) -> bool:
         """A coach invites, types circuits and plans, and may train; a coach's own step and the assistant tell these apart."""
-        invites = self._invited(text)
+        invites = await self._invited(account, text)
         if invites is not None:
             return await self._invite(account, " ".join((invites.name or "").split())[:NAME_MAX] or None, key)
         if plain in words.TRAIN_WORDS:
@@ -294,13 +294,14 @@ class Desk:
             await self._assistant.tell(account.trainee_id, (CoachHelp(),), first)
         return await self._assistant.said(account.trainee_id, _as_typed(text), key.external_id, CHANNEL, written_at=written_at)
 
-    def _invited(self, text: str) -> Invite | None:
-        """The invite that a coach asks for, None when the text asks for something else."""
+    async def _invited(self, account: Account, text: str) -> Invite | None:
+        """The invite that a coach asks for, None when the text asks for something else; in a workout only a plain word is one."""
         plain = NAMED.fullmatch(text.strip())
         if plain is not None:
             return Invite(plain[1])
         ask = self._heard(text)
-        return ask if isinstance(ask, Invite) else None
+        trains = isinstance(await self._store.state(account.trainee_id), Running)
+        return ask if isinstance(ask, Invite) and not trains else None
 
     def _heard(self, text: str) -> Ask | None:
         """What a coach asks for, as far as it is this network's own to do."""

@@ -103,6 +103,8 @@ def _seen(gaps: Gaps, first: int) -> _Seen | None:
             if found is None or gaps.words[at - 1].says in _HANDS_OVER:
                 return None
             at, said = found
+            if said.many and at < gaps.ends and gaps.words[at].says == "'s":
+                return None  # "Ana and Ben's gone"
             seen.whom.append(said.whom)
         elif load := gaps.find("load", at):
             at, value = load[0]

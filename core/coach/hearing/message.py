@@ -30,6 +30,8 @@ _NO_LOOSE_START = listed("own_words", "never_first_loosely")
 _ASKS = listed("own_words", "asks")
 _ORDERS = listed("own_words", "orders")
 _INSTEAD = frozenset({"not", "only", "never", "also"})
+_CORRECTS = listed("own_words", "corrects")
+_TOO = frozenset({"too", "also", "likewise", "same"})
 _SOON = frozenset({"today", "tomorrow", "tonight", "later", "again", "now", *DAY_NAMES})
 _THEN = listed("own_words", "then")
 _FIRST_WORDS = 6
@@ -90,6 +92,11 @@ def fits(own: OwnWords, said: Said, roster: Roster) -> bool:
         return False
     if roster.known(own.first) is not None and said.whom != Whom(everyone=True):
         return False  # "tell Mia Ben can't come"
+    if words[own.first].mark and not words[own.first].parts_only:
+        return False  # "tell Mia/Ben"
+    soon = [at for at in range(own.first + 1, min(own.first + 1 + _NAME_WITHIN, len(words))) if roster.known(at) is not None]
+    if soon and (begins in _CORRECTS or said.whom.everyone):
+        return False  # "tell Mia no Ben", "tell everyone expect Mia"
     if begins in _INSTEAD and roster.known(own.first + 1) is not None:
         return False  # "tell Mia not Ben"
     if said.many and begins in _VERBS:
@@ -107,6 +114,9 @@ def _is_more(roster: Roster, first: int) -> bool:
         before = words[at - 1]
         if not (before.says in _THEN or (before.parts_only and before.mark)):
             continue
+        named = None if words[at].mark else roster.known(at)
+        if named is not None and named < len(words) and words[named].says in _TOO:
+            return True  # "well done. Ben too"
         order = at + 2 if (words[at].says, *(word.says for word in words[at + 1 : at + 2])) == ("do", "not") else at
         if order < len(words) and words[order].says in _ORDERS:
             near = range(order + 1, min(order + 1 + _NAME_WITHIN, len(words)))

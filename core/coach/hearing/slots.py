@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from core.catalogue import named
 from core.catalogue.matching import words_of
 from core.coach.hearing import days
-from core.coach.hearing.lists import listed
+from core.coach.hearing.lists import listed, ways
 from core.coach.hearing.message import CLOSING, QUOTES, OwnWords, message_at
 from core.coach.hearing.pattern import literals, skipped
 from core.coach.hearing.whom import NOT_NAMES, Roster
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 _AMOUNT = re.compile(r"(?P<amount>\d{1,3}(?:\.\d{1,2})?)(?P<unit>[a-z]*)")
 _PARTS_OF_DAY = frozenset({"morning", "mornings", "afternoon", "afternoons", "evening", "evenings", "night", "nights"})
 _DETERMINERS = listed("things", "determiners")
+_A_HAND = ways("things", "a_hand")
 _LONGEST_THING = 5
 _LONGEST_DAY = 7
 _LONGEST_NEWCOMER = 4
@@ -229,7 +230,11 @@ class Gaps:
         if not unit and last < len(self.words):
             unit, last = self.words[last].says, last + 1
         if unit in UNITS and Decimal(found["amount"]) > 0:
-            yield last, Load(Decimal(found["amount"]), UNITS[unit])
+            load = Load(Decimal(found["amount"]), UNITS[unit])
+            for way in _A_HAND:
+                if tuple(word.says for word in self.words[last : last + len(way)]) == way:
+                    yield last + len(way), load
+            yield last, load
 
     def _day(self, at: int) -> Iterator[tuple[int, object]]:
         """A day of the week, and the part of it."""

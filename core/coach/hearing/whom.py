@@ -8,7 +8,7 @@ from itertools import pairwise
 from core.coach.asks import Whom
 from core.coach.hearing.lists import listed, ways
 from core.coach.hearing.pattern import literals
-from core.coach.hearing.words import Word, is_ordinary
+from core.coach.hearing.words import Word, is_ordinary, mended
 from core.coach.people import LONGEST_NAME, Nobody, called, find
 
 EVERYONE = ways("people", "everyone")
@@ -16,11 +16,14 @@ EVERYONE = ways("people", "everyone")
 
 EXCEPT = ways("people", "but")
 """Ways to leave some out."""
+
+_BUT_WORDS = frozenset(word for way in EXCEPT for word in way)
 NOT_NAMES = listed("people", "no_names")
 """Words that are nobody's name unless somebody on the roster is called so, and part of no exercise and no circuit."""
 
 _AND = listed("people", "and")
 _MOST_WORDS = 4
+_OF_SOME = frozenset({"the", "my", "our", "of", "those", "these", "who"})
 _LONE_WORDS = frozenset("ainur")
 
 
@@ -95,13 +98,20 @@ class Roster:
         if self._says(at, "both"):
             at += 1
         after = next((at + len(way) for way in EVERYONE if self._says(at, *way)), None)
+        if (
+            after is not None
+            and self.words[after - 1].says == "all"
+            and after < len(self.words)
+            and self.words[after].says in _OF_SOME
+        ):
+            return None  # "all the new ones"
         if after is None and anyone and (self._says(at, "anyone") or self._says(at, "anybody")):
             after = at + 1
         if after is None:
             return self._list(at)
         left_out = after + 1 if after < len(self.words) and self.words[after].says == "," else after
         for way in EXCEPT:
-            if self._says(left_out, *way):
+            if self._means(left_out, *way):
                 listed = self._list(left_out + len(way))
                 if listed is None:
                     return (after, Said(Whom(everyone=True))) if way == ("not",) else None
@@ -178,6 +188,10 @@ class Roster:
             and says != "'s"
             and all(c.isalpha() or not c.isalnum() for c in says)
         )
+
+    def _means(self, at: int, *run: str) -> bool:
+        """Whether words say something, slips of the thumb mended."""
+        return tuple(mended(word.says, _BUT_WORDS) for word in self.words[at : at + len(run)]) == run
 
     def _says(self, at: int, *run: str) -> bool:
         return tuple(word.says for word in self.words[at : at + len(run)]) == run

@@ -1,12 +1,14 @@
 """What hearing promises whatever the wording: the dangers named one by one, and days counted from the coach's today."""
 
 from datetime import date
+from decimal import Decimal
 
 import pytest
 
-from core.coach.asks import AnswerTo, HoldFor, HowIs, PauseFor, PutUp, Remove, ReviewOn, SayTo, SwapFor, Whom, WhoMissed
+from core.coach.asks import AnswerTo, HoldFor, HowIs, NoteFor, PauseFor, PutUp, Remove, ReviewOn, SayTo, SwapFor, Whom, WhoMissed
 from core.coach.hearing import hear
-from tests.core.coach.messages import everything
+from core.units import Load, Unit
+from tests.core.coach.messages import ASIDE, messages_in
 
 NAMES = ("Ana", "Ben", "Cleo", "Joan", "Mia", "Sam", "Tom")
 WEDNESDAY = date(2026, 11, 25)
@@ -24,6 +26,13 @@ WEDNESDAY = date(2026, 11, 25)
         ("tell Ana (and Ben) it is off", None),
         ("tell everyone but Ana: see you", SayTo("see you", Whom(("Ana",), everyone=True))),
         ("tell Ana not Ben it is off", None),
+        ("tell Ana no Ben it is off", None),
+        ("tell Ana/Ben it is off", None),
+        ("tell Ana well done. Ben too", None),
+        ("tell everyone exept ana hi", SayTo("hi", Whom(("ana",), everyone=True))),
+        ("tell everyone bra ana hi", None),
+        ("tell everyone else hi", None),
+        ("tell all the new people hi", None),
         ("Ana not pause", None),
         ("is Ana on pause", None),
         ("tell everyone who missed: come back", None),
@@ -173,18 +182,18 @@ def test_what_somebody_cannot_do_is_a_swap_only_where_it_is_an_exercise():
 
 
 def test_a_load_needs_its_unit_and_one_hand():
-    """Two pairs in one number, or none at all, are asked about."""
-    assert isinstance(hear("keep Sam at 10kg each hand", NAMES, WEDNESDAY), HoldFor | None)
+    """Two hands in one number, or a total, are asked about."""
+    ten = Load(Decimal(10), Unit.KG)
+    assert hear("keep Sam at 10kg", NAMES, WEDNESDAY) == HoldFor(None, ten, Whom(("Sam",)))
+    assert hear("keep Sam at 10 kg per hand", NAMES, WEDNESDAY) == HoldFor(None, ten, Whom(("Sam",)))
     assert hear("keep Sam at 2x10kg", NAMES, WEDNESDAY) is None
     assert hear("keep Sam at 10kg total", NAMES, WEDNESDAY) is None
 
 
-@pytest.mark.parametrize(
-    "message", [m for m in everything() if m.ask is not None and "\n" not in m.text], ids=lambda m: m.text[:40]
-)
-def test_an_unknown_roster_never_changes_who_is_meant(message):
+def test_an_unknown_roster_never_changes_who_is_meant():
     """With nobody on the roster, what is heard is for the same names or the first words of them, or it is nothing."""
-    heard = hear(message.text, (), message.today)
-    if heard is not None and getattr(heard, "whom", None) is not None and getattr(message.ask, "whom", None) is not None:
-        meant = [name.lower() for name in message.ask.whom.names]
-        assert [name for name in heard.whom.names if not any(one.startswith(name.lower()) for one in meant)] == []
+    for message in messages_in(ASIDE):
+        heard = hear(message.text, (), message.today)
+        meant = [name.lower() for name in getattr(message.ask, "whom", Whom()).names]
+        if meant and isinstance(heard, SayTo | NoteFor | PauseFor | Remove | SwapFor | HoldFor | PutUp):
+            assert [name for name in heard.whom.names if not any(one.startswith(name.lower()) for one in meant)] == [], message
