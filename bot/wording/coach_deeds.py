@@ -118,7 +118,8 @@ def _what(deed: Deed, whom: tuple[str, ...]) -> tuple[str, ...]:
             notes = "All notes" if deed.exercise is None else f"The note on {deed.exercise}"
             return (f"{notes} of {who} {'come' if deed.exercise is None else 'comes'} off.",)
         case DeedKind.PUT_UP:
-            return (f"{deed.text} for {who}, from {on or 'the next workout'} on.",)
+            new = "Whoever comes new gets it too." if deed.everyone else ""
+            return (f"{deed.text} for {who}, from {on or 'the next workout'} on.", new)
         case DeedKind.PAUSE:
             return (
                 f"A rest for {who} {f'until {on}' if on else 'until you say so'}.",
