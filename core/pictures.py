@@ -117,6 +117,7 @@ class RosterRow:
         flag: why they need a word, the most urgent reason; None when they need none.
         change: how strength goes, None when there is too little to say.
         effort: the mean of the week's workouts (0-10), None when none was said.
+        up, down: how many exercises went up and down in load.
     """
 
     name: str
@@ -124,6 +125,8 @@ class RosterRow:
     flag: Flag | None
     change: Change | None
     effort: Decimal | None
+    up: int = 0
+    down: int = 0
 
 
 @dataclass(frozen=True)

@@ -57,7 +57,7 @@ def _row(sheet: Sheet, top: float, height: int, row: RosterRow) -> None:
     size, name = fitted(row.name, NAME, "Semibold", right - left - draw_change(sheet, right, top + 54, row.change) - 24, lines=1)
     sheet.write(left, top + 56, name[0], size, palette.ink, "Semibold")
     draw_days(sheet, left + DOT, top + 106, PITCH, row.days)
-    sheet.write(right, top + 119, words.effort(row.effort), SMALL, palette.faint, anchor="rs")
+    sheet.write(right, top + 119, words.loads_and_effort(row), SMALL, palette.faint, anchor="rs")
 
 
 def draw_change(sheet: Sheet, right: float, y: float, change: Change | None, label: str = "") -> float:

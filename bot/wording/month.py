@@ -68,7 +68,7 @@ def day(at: datetime) -> str:
 def end(folder: str) -> Iterable[str]:
     """Where everything lies, and how to look on."""
     yield ""
-    yield from _folded("Pictures, files and the whole diary are kept. Every set of these weeks:")
+    yield from _folded("Pictures and files are kept as they were shown, and the diary of those who stayed. Its sets:")
     yield f"{INSET}stationcall records --data"
     yield f"{INSET}{folder}"
 

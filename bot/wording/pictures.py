@@ -11,10 +11,9 @@ from core.units import amount_text
 
 if TYPE_CHECKING:
     from datetime import date
-    from decimal import Decimal
 
     from core.circuit import Span
-    from core.pictures import Board, BoardLine, BoardWeek, OwnWeekPicture, ProgressChart, RosterWeek
+    from core.pictures import Board, BoardLine, BoardWeek, OwnWeekPicture, ProgressChart, RosterRow, RosterWeek
     from core.review_facts import Change, LoadWeek
 
 ONE_ROUND = "One round"
@@ -149,9 +148,11 @@ def change(of: Change | None) -> str:
     return f"{percent(abs(of.best))} % ({percent(low)} to {percent(high)})"
 
 
-def effort(of: Decimal | None) -> str:
-    """`effort 6.5 of 10`."""
-    return "" if of is None else f"effort {number_text(round(of, 1))} of 10"
+def loads_and_effort(row: RosterRow) -> str:
+    """`loads +2 -1, effort 6.5 of 10`: how many went up and down."""
+    moved = " ".join(text for count, text in ((row.up, f"+{row.up}"), (row.down, f"-{row.down}")) if count)
+    parts = [f"loads {moved}" if moved else "", "" if row.effort is None else f"effort {number_text(round(row.effort, 1))} of 10"]
+    return ", ".join(filter(None, parts))
 
 
 def own_head(picture: OwnWeekPicture) -> str:

@@ -56,7 +56,15 @@ def urgency_of(flags: Sequence[Flag]) -> tuple[int, int]:
 def roster_of(looked: Sequence[Looked], week: Week, zone: str, now: datetime) -> RosterWeek | None:
     """The picture of everyone, in their order; None when there is nobody."""
     rows = tuple(
-        RosterRow(one.person.name, one.week.days, one.flags[0] if one.flags else None, one.change, one.week.effort)
+        RosterRow(
+            one.person.name,
+            one.week.days,
+            one.flags[0] if one.flags else None,
+            one.change,
+            one.week.effort,
+            sum(load.step > 0 for load in one.week.loads),
+            sum(load.step < 0 for load in one.week.loads),
+        )
         for one in looked
     )
     return RosterWeek(week.monday, rows[:ROWS], max(0, len(rows) - ROWS), is_dark(now, zone)) if rows else None
