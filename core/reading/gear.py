@@ -19,6 +19,7 @@ KINDS: dict[str, str] = {
     for word in listed("gear", kind)
 }
 PAIRS = frozenset({"pair", "pairs", "prs"})
+_PLAINLY_OWNED = listed("words_gear", "plainly_owned")
 _OF = frozenset({"of", ":", "are", "is", "from", "in", "at", "=", "weighing", "which", "with"})
 _ONE = frozenset({"a", "an", "one", "single", "another"})
 _SKIPPED = listed("words_gear", "skipped")
@@ -209,13 +210,26 @@ def _have(things: list[_Thing]) -> Have | None:
     return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in things))
 
 
+def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
+    """Where a sentence that tells a set first goes on to what is owned: "got 11 with 10kg, and I've also got a 16kg kettlebell"."""
+    for at in range(first + 1, last):
+        if tokens[at].text not in {",", "and", "but", "("} or not any(tokens[i].kind is Kind.NUMBER for i in range(first, at)):
+            continue
+        begin = at + 1
+        while begin < last and tokens[begin].text in {"and", "but", "also", ",", "btw", "oh"}:
+            begin += 1
+        words = [tokens[i].text for i in range(begin, min(begin + 4, last))]
+        if words[:1] in (["i"], ["we"]) and set(words[1:]) & _PLAINLY_OWNED and any(tokens[i].text in KINDS for i in range(begin, last)):
+            return begin
+    return None
+
+
 _OWNING = listed("words_gear", "owning")
 _OWNING_PAIRS = frozenset(tuple(pair.split()) for pair in sayings("owning_pairs"))
 _DONE = listed("words_gear", "done")
 _NOT_OWNED = listed("words_gear", "not_owned")
 
 
-_PLAINLY_OWNED = listed("words_gear", "plainly_owned")
 _LIST_WORDS = listed("words_gear", "list_words")
 
 

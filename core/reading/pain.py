@@ -37,6 +37,7 @@ _NO_PLACE = listed("words_pain", "no_place")
 _STRONG = frozenset(
     {"severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent", "massive"}
 )
+_GAVE_WAY = frozenset({"popped", "pop", "snapped", "snap", "tore", "torn", "ripped", "cracked"})
 _NEAR = 8
 _WHEREVER = "urgent-breathing-hurts"
 _NOT_THE_BODY_AFTER = EXERCISES - {
@@ -87,7 +88,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
         found += _in_clause(patient, first, last, places, before)
         before = places
     words = {token.text for token in patient}
-    if words & {"sudden", "suddenly"} and words & _STRONG:
+    if (words & {"sudden", "suddenly"} and words & _STRONG) or (words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing"}):
         found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
     return _together(found)
 
@@ -151,7 +152,9 @@ def _nearness(word: str, knowns: set[str]) -> int:
 
 def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]) -> list[_Found]:
     said = phrases.find(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
-    alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
+    counted = [i for i in range(first, last) if tokens[i].kind is Kind.NUMBER or tokens[i].text in {"kg", "lb", "reps"}]
+    begin = counted[-1] + 1 if counted else first
+    alone = phrases.whole(tokens, begin, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
     hurts = [i for i in range(first, last) if tokens[i].text in HURT]
     signs = [
         (one.meaning, one.first, one.last) for one in said if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
@@ -159,7 +162,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += _misspelt_signs(tokens, first, last)
     if alone is not None and not signs:
-        signs.append((alone.meaning, first, last))
+        signs.append((alone.meaning, begin, last))
     elif hurts and (places or before) and not signs:
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
         if near <= _NEAR:
@@ -176,7 +179,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
         return [(start, None, (_denial_start(tokens, first, start), end))]
     meanings = {sign[0] for sign in signs}
     urgent = {meaning for meaning in meanings if meaning != "pain"}
-    if not urgent and not places and hurts:
+    if not places and ((not urgent and hurts) or urgent == {"urgent-severe"}):
         places = before
     if not urgent and _is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
@@ -298,7 +301,8 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
     """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
     line = " " + " ".join(token.text for token in tokens[first : last + 2]) + " "
     within = " " + " ".join(token.text for token in tokens[first:last]) + " "
-    if any(figure in line for figure in _FIGURES) or _long_past(within):
+    chest = any(meaning == "urgent-chest" for meaning, _, _ in signs)
+    if any(figure in line and not (chest and figure == "on fire") for figure in _FIGURES) or _long_past(within):
         return True
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     start = min(sign[1] for sign in signs)

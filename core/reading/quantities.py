@@ -14,7 +14,7 @@ from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 from lark.lexer import Lexer
 
-from core.reading.lexicon import AMOUNTS, ENGLISH, HURT, PLAIN, listed
+from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, listed
 from core.reading.phrases import Said
 from core.reading.tokens import Kind, Token
 from core.units import Unit
@@ -41,6 +41,7 @@ _MARKS = {
     "mark-reserve": "RESERVE", "mark-could": "COULD", "mark-failure": "FAILURE", "mark-bodyweight": "BODYWEIGHT",
     "mark-each": "EACH", "mark-hands": "HANDS", "mark-same": "SAME", "mark-held": "HELD", "mark-label": "LABEL",
     "mark-not": "NOT", "mark-left": "LEFT_SIDE", "mark-right": "RIGHT", "mark-effort": "EFFORT", "mark-nought": "NOUGHT",
+    "mark-load": "LOAD_IS",
 }  # fmt: skip
 _SILENT = {"mark-amend", "mark-sorry", "mark-was", "mark-plain", "mark-whole"}
 _LINKS = {
@@ -49,7 +50,7 @@ _LINKS = {
     ";": "BREAK", ".": "BREAK", "!": "BREAK", "?": "BREAK", "in": "IN", "of": "OF", "on": "WITH", "|": "BREAK",
     "per": "FOR",
 }  # fmt: skip
-_LOAD_BEFORE_PLURAL = {"with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
+_LOAD_BEFORE_PLURAL = {"has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
 _BETWEEN_LABEL = {":", "=", "was", "is", "-", "used", "were", "done", "of"}
 HOLD_WORDS = {
     "plank",
@@ -67,10 +68,13 @@ HOLD_WORDS = {
     "hanging",
     "resisted",
 }
+_HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
 _DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
 _ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
+_CLOSED = listed("words_company", "closed")
+_NEXT = frozenset({"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"})
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
@@ -233,7 +237,7 @@ class _Marking:
             if said.meaning not in _SILENT:
                 self._emit("BREAK", said.first)
             else:
-                self.passed.add("...")
+                self.passed.add("time" if self._text(said.last - 1) == "time" else "...")
             return
         if name == "NOUGHT":
             self._emit("NUM", said.first, 0)
@@ -276,6 +280,8 @@ class _Marking:
             self.terminals.pop()  # "set 2 of 3"
             return after
         self.broken |= following in AMOUNTS["sets"] and self._text(after + 1) in {"to", "left", "more", "remaining", "until"}
+        if self._counts_a_pair(index):
+            return after + 1 + (self._text(after + 1) in {"of", "at", "weighing"} and self._text(index - 1) in {"with", "using"})
         if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
             return after + 1
@@ -311,12 +317,24 @@ class _Marking:
             following == "per" and after not in self.skip and not self._is_number(after + 1)
         )
         after = self._past_scale(index, after)
-        return after if after in self.skip else self._after_number(after)
+        scored = self.terminals[-1].type == "EFFORT"
+        return after if after in self.skip or scored else self._after_number(after)
+
+    def _counts_a_pair(self, index: int) -> bool:
+        """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
+        ahead = index + 2
+        while self._text(ahead) in {"of", "at", "weighing", "each", ","}:
+            ahead += 1
+        weighed = self._is_number(ahead) and self._text(ahead + 1) in {"kg", "lb", "s"}
+        return self.tokens[index].value in {1, 2} and self._text(index + 1) in _HELD_THINGS and weighed
 
     def _past_scale(self, index: int, after: int) -> int:
         """The index after "/10" or "out of 10" where effort is what is counted."""
         words = [self._text(after + n) for n in range(4)]
         length = 2 if words[:2] == ["/", "10"] else 3 if words[:3] == ["out", "of", "10"] else 0
+        if length and self._text(after + length) in {"for", "in", "on", "of"} and self._text(after + length + 1) in AMOUNTS["rpe"]:
+            self._emit("EFFORT", after)
+            return after + length + 2
         around = {self._text(n) for n in range(max(index - 3, 0), index)} | {self._text(after + length)}
         return after + length if length and around & AMOUNTS["rpe"] else after
 
@@ -408,6 +426,7 @@ class _Marking:
         if word in {"kg", "lb"}:
             return ("UNIT_IS" if labels else "UNIT_ONLY") if not counted else None
         if word in {"reps", "rep", "repetitions", "repetition"} and labels and not counted:
+            self.broken |= self._text(index - 1) in {"at", "on", "by", "around", "after", "before", "from", "since"}  # "at rep 6"
             return "REPS_IS"
         if word in {"weight", "load"} and labels:
             return "LOAD_IS"
@@ -444,7 +463,10 @@ class _Marking:
 
     def _numbers_a_set(self, index: int) -> bool:
         """Whether the number after "set" or "round" is its own: not "3 sets of 10", nor "last set 9"."""
-        return self._text(index + 1) != "of" and self._text(index - 1) not in {"last", "previous", "that", "this", "my"}
+        before = self._text(index - 1)
+        known = before in COURTESY or before in _CLOSED or before in _NEXT or not before.isalpha()
+        praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
+        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my"} and not praised
 
     def _corrects(self, index: int) -> bool:
         """Whether "not" at `index` rejects a number or a unit that follows."""

@@ -17,15 +17,18 @@ from core.reading.assembly import Open
 from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.phrases import Said
 from core.reading.quantities import Part, quantities
+from core.reading.restated import restate
 from core.reading.sets import logs
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Mapping, Sequence
+    from collections.abc import Collection, Iterator, Mapping, Sequence
 
 _LONGEST_NOUGHT = 5
 _LONGEST_STARRED = 5
 _MOST_NUMBERS = 40
+_BREATHS = {"ok", "anyway", "anyways", "lol", "haha", "alright"}
+_SPOKEN = {"mark-was", "mark-plain"}
 _NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _SOFT = {"reserve", "more", "effort", "either"}
 _QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
@@ -44,7 +47,8 @@ def records(
 
     `said` holds the set phrases by their first token; `explained` the tokens that other acts account for.
     """
-    open_numbers = [i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in explained]
+    marked = {i for one in said.values() if one.meaning == "mark-failure" for i in range(one.first, one.last)}
+    open_numbers = [i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in explained and i not in marked]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:
         return []
@@ -61,9 +65,11 @@ def records(
     correcting = _corrects(tokens, parts, marks, said, context)
     counted = [part for part in parts if part.kind in _QUANTITIES]
     if not open_numbers and not counted:
-        if guards.tells_otherwise(tokens):
+        same = marks.get("mark-same")
+        around = next(([*tokens[a:b]] for a, b in _parted(tokens, clauses) if same is not None and a <= same.first < b), tokens)
+        if guards.tells_otherwise(around):
             return []
-        return _without_numbers(parts, marks, context, correcting=correcting)
+        return _without_numbers(tokens, parts, marks, context, correcting=correcting)
     at = open_numbers[0] if open_numbers else counted[0].at
     if not counted:
         return [(at, Unclear())]
@@ -76,14 +82,18 @@ def records(
         strong = strong or contrasted or "mark-amend" in marks
     for sentence in sentences:
         free |= guards.polite_request(tokens, *sentence)
-    if _kept_back(tokens, sentences, clauses, open_numbers, parts, free, strong=strong) or _asks(
+    spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
+    told = guards.Told(
+        _soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken)
+    )
+    if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
         tokens, sentences, open_numbers, said, strong=strong
     ):
         return [(at, Unclear())]
     if not correcting and (_loose(tokens, parts, said) or _judges_a_load(tokens, parts)):
         return [(at, Unclear())]
     try:
-        return _settled(tokens, parts, marks, context, at, correcting=correcting)
+        return _settled(tokens, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
 
@@ -162,11 +172,17 @@ def _settled(
     tokens: Sequence[Token],
     parts: list[Part],
     marks: dict[str, Said],
+    said: Mapping[int, Said],
     context: Context,
     at: int,
     *,
     correcting: bool,
 ) -> list[tuple[int, Act]]:
+    restated = restate(parts, said, context)
+    if restated is not None:
+        given, changed = restated
+        told = [(at, log) for log in logs(given, context)]
+        return told if changed is None else [*told, (changed[0].at, amend(changed, context))]
     if correcting:
         meant = marks.get("mark-amend") or marks.get("mark-was")
         if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
@@ -176,7 +192,7 @@ def _settled(
                 raise Open
         if meant is None or not any(token.text in _NOTED for token in tokens[: meant.first]):
             parts = _with_rejected(tokens, parts)
-        if parts[-1].kind == "by" and tokens[-1].text == "*":
+        if parts[-1].kind == "by" and _is_starred(tokens):
             parts = parts[:-1]
         start = min(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
@@ -205,6 +221,8 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
     counted = [part for part in parts if part.kind in {"bare", "reps"}]
     for part in counted[1:]:
         after = part.at + 1
+        if tokens[part.at - 1].text in {"at", "@", "with", "on"}:
+            continue  # "6 @26 failure"
         if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
             return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
@@ -245,23 +263,29 @@ def _kept_back(
     sentences: Sequence[tuple[int, int]],
     clauses: Sequence[tuple[int, int]],
     open_numbers: Sequence[int],
-    parts: Sequence[Part],
     free: Collection[int],
+    told: guards.Told,
     *,
     strong: bool,
 ) -> bool:
-    soft = _soft_numbers(tokens, parts)
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
             return True
-    for first, last in clauses:
+    for first, last in _parted(tokens, clauses):
         inside = any(first <= i < last for i in open_numbers)
-        if inside and guards.keeps_back(tokens, first, last, free, soft, strong=strong):
+        if inside and guards.keeps_back(tokens, first, last, free, told, strong=strong):
             return True
     return False
 
 
-def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> set[int]:
+def _parted(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
+    """The clauses, and what an emoji or a breath ("ok", "anyway") parts in them."""
+    for first, last in clauses:
+        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or tokens[i].text in _BREATHS)]
+        yield from zip(begins, [*begins[1:], last], strict=True)
+
+
+def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[int]:
     """The indices of the numbers that are reserve or effort."""
     soft: set[int] = set()
     right = any(part.kind == "right" for part in parts)
@@ -270,7 +294,7 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> set[int]:
         if part.kind in _SOFT or is_left:
             end = following.at if following is not None else len(tokens)
             soft.update(i for i in range(part.at, end) if tokens[i].kind is Kind.NUMBER)
-    return soft
+    return frozenset(soft)
 
 
 def _strong(parts: Sequence[Part]) -> bool:
@@ -299,8 +323,7 @@ def _corrects(
     tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], said: Mapping[int, Said], context: Context
 ) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
-    short = 1 < len(tokens) <= _LONGEST_STARRED  # a star and a quantity: "*12", "12kg*"
-    if short and ((tokens[0].text == "*" and tokens[1].glued) or (tokens[-1].text == "*" and tokens[-1].glued)):
+    if _is_starred(tokens):
         return True
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
     fresh = context.awaiting is Awaiting.REPS and context.last is None
@@ -342,6 +365,13 @@ def _corrects(
     if awaited:
         return context.last is not None and not _apart(tokens, sorry)
     return context.last is not None or not full
+
+
+def _is_starred(tokens: Sequence[Token]) -> bool:
+    """Whether the message is a star and a quantity, but for courtesies: "*12", "12kg*", "13* lol"."""
+    said = [token for token in tokens if token.text not in COURTESY]
+    short = 1 < len(said) <= _LONGEST_STARRED
+    return short and ((said[0].text == "*" and said[1].glued) or (said[-1].text == "*" and said[-1].glued))
 
 
 def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool:
@@ -456,11 +486,17 @@ def _asks(
     return False
 
 
-def _without_numbers(parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool) -> list[tuple[int, Act]]:
+def _without_numbers(
+    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool
+) -> list[tuple[int, Act]]:
     """What a message without numbers may still say: "same again", the side or the unit meant, that the whole hold was held."""
     if "mark-same" in marks:
         spent = Decimal(0) if "mark-failure" in marks else None
         return [(marks["mark-same"].first, Log(same=True, reserve=spent))]
+    whole = marks.get("mark-whole")
+    if whole is not None and not context.hold and context.awaiting is Awaiting.REPS:
+        minute = any(token.text == "minutes" for token in tokens[whole.first : whole.last])
+        return [(whole.first, Log(seconds=60) if minute else Unclear())]
     if "mark-whole" in marks and context.hold and context.awaiting is Awaiting.REPS:
         held = Log(seconds=context.target) if context.target else Unclear()
         return [(marks["mark-whole"].first, held)]

@@ -29,12 +29,12 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY
+from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY, listed
 from core.reading.naming import as_written
 from core.reading.phrases import Said
 from core.reading.quantities import HOLD_WORDS
 from core.reading.tokens import Kind, Token
-from core.reading.when import REMIND_WORDS, when_acts
+from core.reading.when import REMIND_WORDS, SMALL, when_acts
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -116,7 +116,12 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
     tokens, context = reading.tokens, reading.context
     owned = gear.gear(tokens, first, last, awaited=context.awaiting is Awaiting.REPS)
-    if owned is not None:
+    apart = gear.begins(tokens, first, last)
+    if apart is not None and (also := gear.gear(tokens, apart, last)) is not None:
+        reading.add(apart, also)
+        reading.explain(apart, last)
+        read_sentence(reading, first, apart)
+    elif owned is not None:
         reading.add(first, owned)
         reading.explain(first, last)
     elif not _read_times(reading, first, last):
@@ -135,8 +140,12 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     correcting = any(one.meaning == "mark-amend" for one in said)
     counted = any(token.kind is Kind.NUMBER for token in tokens[first:last])
     for one in said:
-        if one.meaning == "have-nothing" and counted:
+        if one.meaning == "undo" and _takes_back_a_number(tokens, one, first, last):
+            reading.phrases[one.first] = replace(one, meaning="mark-sorry")
+        elif one.meaning == "have-nothing" and counted:
             reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
+        elif one.meaning == "mark-load" and not _leads_to_a_load(tokens, one):
+            continue
         elif one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
         elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and _stands(
@@ -146,6 +155,18 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
     return bool(said)
+
+
+def _leads_to_a_load(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "went up to" names the load of a set that is told after it, in the first number of the message."""
+    numbers = [i for i, token in enumerate(tokens) if token.kind is Kind.NUMBER]
+    return len(numbers) > 1 and numbers[0] == said.last
+
+
+def _takes_back_a_number(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether "eleven scratch that twelve" takes back the number just said, and no record."""
+    before = said.first > first and tokens[said.first - 1].kind is Kind.NUMBER
+    return before and said.last < last and tokens[said.last].kind is Kind.NUMBER
 
 
 def _corrects_unit(reading: Reading, said: Said) -> bool:
@@ -185,6 +206,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
     if (tail is not None or counted) and marked >= set(range(alone.first, alone.last)):
         return False
+    if tail and words == {"here"}:
+        return False  # "it's 12 here"
     if tail is not None and alone.meaning not in _FEELINGS and not (tail and alone.meaning in _MAY_TRAIL):
         return False
     match alone.meaning:
@@ -267,11 +290,17 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
             return False
     for start, end in split(reading.tokens, first, last, CLAUSE_ENDS | {"and"}):
         for act in when_acts(reading.tokens, start, end, timed=timed):
-            if isinstance(act, Unclear):
+            if isinstance(act, Unclear) or (act == Snooze() and _counts_beside(reading.tokens, start, end)):
                 continue
             reading.add(start, act)
             reading.explain(start, end)
     return False
+
+
+def _counts_beside(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a set is told beside a clause that says "later" among unknown words: "8 with 24kg, I go explain later"."""
+    beside = any(token.kind is Kind.NUMBER for token in (*tokens[:first], *tokens[last:]))
+    return beside and any(tokens[i].kind is Kind.WORD and tokens[i].text not in SMALL for i in range(first, last))
 
 
 def _is_conversation(meaning: str) -> bool:
@@ -306,7 +335,7 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
             and any(token.text == "hold" for token in tokens)
             and tokens[said.last - 1].text in {"minutes", "seconds"}
         )
-        return not counted and not held and _waits(tokens, said, first, last)
+        return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & _OF_THE_SESSION)
     if said.meaning == "skip" and after is not None and after.text == ":":
@@ -318,6 +347,17 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning in _FEELINGS:
         return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
     return not _negated(tokens, said, first)
+
+
+def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a doorbell or a crying baby is only told beside a set: "before the phone rang", "my son is crying but ten"."""
+    words = {token.text for token in tokens[said.first : said.last]}
+    led = said.first > first and tokens[said.first - 1].text in _WHEN
+    return led or (not words & _OF_WAITING and any(token.kind is Kind.NUMBER for token in tokens))
+
+
+_WHEN = frozenset({"before", "when", "after", "while", "whilst", "until", "till", "because", "since", "as", "though", "although"})
+_OF_WAITING = listed("words_sentences", "waiting")
 
 
 def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context, Log, Side
 from core.reading.assembly import EFFORT_UP_TO, TWO, Open, Quantity, assemble, checked
-from core.reading.lexicon import listed
+from core.reading.lexicon import COURTESY, EXERCISES, PLAIN, listed
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -27,9 +27,13 @@ _FEWEST_CROSSED = 5
 _MOST_BARE = Decimal(100)
 _MOST_TIMES_TARGET = 4
 _FEWEST_DOUBTED = 60
+_THIS_TIME = frozenset({"time", "now", "today", "round"})
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _STOPPING = listed("words_sets", "stopping")
 _TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
+_LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
+_SMALL = listed("words_sets", "small")
+_BETWEEN_PAIR = PLAIN | EXERCISES | COURTESY | listed("words_company", "closed") | listed("words_company", "done") | listed("words_company", "how")
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
 
@@ -58,6 +62,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
     dropped: frozenset[str] = frozenset()
     for part in parts:
         item = _item(part)
+        if part.dropped - _SMALL:
+            links = [link for link in links if link not in _LEADING_LINKS]  # "sweat in my eyes 11"
         if part.kind in {"could", "held"}:
             flags.add(part.kind)
         elif part.kind == "hands":
@@ -254,6 +260,8 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
         return
     if before.kind not in {"bare", "reps", "side", "reserve", "seconds"}:
         raise Open
+    if after.dropped - (_SMALL if after.linked("break") else _BETWEEN_PAIR):
+        raise Open  # "Nine. Bridge club at two."
     if after.linked("at_sign") and after.value <= EFFORT_UP_TO and context.load != after.value:
         raise Open
     after.kind = "load"
@@ -284,12 +292,16 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         bare = bare[1:]
     if _any(items, "reps"):
         if bare and _any(items, "load"):
-            if not all(item.linked(*_JOINTS) for item in bare):
+            if not (_is_list_of_reps(items, bare) or all(item.linked(*_JOINTS) for item in bare)):
                 raise Open
             _become_reps(bare)
             return
+        if _is_list_of_reps(items, bare):
+            _become_reps(bare)
+            return
         for item in bare:
-            if item.value != context.load:
+            this_time = len(bare) == 1 and items[0] is item and items[1].kind == "reps" and _THIS_TIME & items[1].dropped
+            if item.value != context.load and not this_time:
                 raise Open
             item.kind = "load"
         return
@@ -306,6 +318,14 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         _become([item for item in bare if item is not broken[0]], "reps")
         return
     _settle_unnamed(items, bare, context)
+
+
+def _is_list_of_reps(items: list[Quantity], bare: list[Quantity]) -> bool:
+    """Whether "15/14/12 reps" names reps once for the whole list: nothing but joints between the numbers."""
+    counts = [item for item in items if item.kind in {"bare", "reps"}]
+    listed_last = [item.kind for item in counts] == ["bare"] * len(bare) + ["reps"]
+    joined = all(item.links and set(item.links) <= _JOINTS and not item.dropped for item in counts[1:])
+    return listed_last and joined and (len(bare) > 1 or counts[-1].linked("and"))
 
 
 def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Context) -> None:

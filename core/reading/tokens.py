@@ -22,6 +22,7 @@ from core.reading.lexicon import (
     VOCABULARY,
     listed,
 )
+from core.reading.normal import PARTING
 from core.reading.spelling import respell
 
 
@@ -41,7 +42,7 @@ class Token:
     """One word, number or mark.
 
     `text` is what phrases compare with; `raw` is as written; `start` and `end` are offsets in the normalised text; `glued` is
-    true when no space parts it from the token before.
+    true when no space parts it from the token before, `apart` when an emoji does.
     """
 
     kind: Kind
@@ -52,6 +53,7 @@ class Token:
     glued: bool = False
     value: Decimal = Decimal(-1)
     worded: bool = False
+    apart: bool = False
 
 
 _WITH_DIGITS = "|".join(re.escape(word) for word in REWRITES if any(c.isdigit() for c in word) and not word[:-2].isdigit())
@@ -76,7 +78,7 @@ _SCAN = re.compile(
     | (?P<plural>(?<=\d)'?s(?![a-z]))
     | (?P<word>[^\W\d_]+(?:'[^\W\d_]+)*)
     | (?P<emoji>:[a-z]+:)
-    | (?P<mark>\S|\n)
+    | (?P<mark>\S|\n|\x1f)
     """,
     re.VERBOSE,
 )
@@ -90,12 +92,35 @@ def tokenise(text: str) -> list[Token]:
     """The tokens of a normalised text, in order."""
     tokens: list[Token] = []
     end = 0
+    parted = False
     for found in _SCAN.finditer(text):
         if found.start() < end:
             continue
+        if found.group() == PARTING:
+            parted = bool(tokens)
+            continue
+        count = len(tokens)
         glued = bool(tokens) and found.start() == tokens[-1].end
         end = _take(tokens, found, text, glued=glued)
-    return _join_number_words(_heard(_pairs(tokens)))
+        if parted and len(tokens) > count:
+            tokens[count] = replace(tokens[count], apart=True)
+            parted = False
+    return _join_number_words(_heard(_pairs(_with_units(tokens))))
+
+
+def _with_units(tokens: list[Token]) -> list[Token]:
+    """Without the comma that parts a number from its unit: "10 at 17.5, kg", "kilos, 6"."""
+    kinds = ["unit" if t.text in {"kg", "lb"} else "number" if t.kind is Kind.NUMBER else t.text for t in tokens]
+    lone = set()
+    for at in range(1, len(tokens) - 1):
+        before = kinds[at - 2] if at > 1 else "."
+        after = kinds[at + 2] if at + 2 < len(kinds) else "."
+        if kinds[at] == "," and (
+            (kinds[at - 1 : at + 2] == ["number", ",", "unit"] and after != "number")
+            or (kinds[at - 1 : at + 2] == ["unit", ",", "number"] and before in _ENDS and after in _ENDS)
+        ):
+            lone.add(at)
+    return [token for at, token in enumerate(tokens) if at not in lone] if lone else tokens
 
 
 def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) -> int:
@@ -219,6 +244,7 @@ def _pairs(tokens: list[Token]) -> list[Token]:
     return paired
 
 
+_ENDS = frozenset(".,;!?")
 _LONGEST_MISTYPED = 3
 _MENDED = 1500
 """Spelling is mended in so many characters; what follows is too long for a reply."""
@@ -292,7 +318,7 @@ def _heard(tokens: list[Token]) -> list[Token]:
         number = _homophone(token.text, before, following)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
-            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight")
+            heard[index] = replace(token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight" or following[:1] == ("point",))
         elif token.text in {"to", "too", "for", "tin"} and _lost_count(token.text, before, following):
             heard[index] = replace(token, kind=Kind.ODD)
         elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
@@ -330,6 +356,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
             return "two"
+        if previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}:
+            return "two"
         if following[:1] == ("point",) or following[:3] == ("and", "a", "half"):
             return "two"
         return (
@@ -348,8 +376,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
+        loaded = previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}
         tanked = before is not None and (more_tank or (tank and following[:1] != ("left",)))
-        return "four" if spoken or waits or tanked else None
+        return "four" if spoken or waits or loaded or tanked else None
     if word == "couple" and (tank or following[:1] == ("more",)):
         return "two"
     if word == "won" and (tank or more_tank):
@@ -388,6 +417,9 @@ def _join_number_words(tokens: list[Token]) -> list[Token]:
         if token.text == "one" and token.worded and not _one_counts(tokens, index):
             joined.append(replace(token, kind=Kind.WORD, worded=False))
             index += 1
+        elif token.raw == "zero" and _text_at(tokens, index + 1).isalpha() and _text_at(tokens, index + 1) not in _NUMBER_AFTER:
+            joined.append(replace(token, kind=Kind.WORD, text="no", worded=False))  # "zero sleep"
+            index += 1
         elif token.worded:
             joined_number, index = _number_run(tokens, index)
             joined.append(joined_number)
@@ -420,7 +452,8 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
 
 def _spanning(first: Token, last: Token, value: Decimal) -> Token:
     raw = first.raw if first is last else f"{first.raw} {last.raw}"
-    return Token(Kind.NUMBER, f"{value.normalize():f}", raw, first.start, last.end, first.glued, value, worded=True)
+    text = f"{value.normalize():f}"
+    return Token(Kind.NUMBER, text, raw, first.start, last.end, first.glued, value, worded=True, apart=first.apart)
 
 
 def _number_run(tokens: list[Token], index: int) -> tuple[Token, int]:
@@ -435,7 +468,7 @@ def _number_run(tokens: list[Token], index: int) -> tuple[Token, int]:
     hyphen = at(after)
     step = 1 if hyphen is not None and hyphen.text == "-" and hyphen.glued else 0
     ones = at(after + step)
-    if value in _TENS and ones is not None and ones.worded and 0 < ones.value < _TEN:
+    if value in _TENS and ones is not None and ones.worded and not ones.apart and 0 < ones.value < _TEN:
         if _leads_reserve(tokens, after + step):  # "twenty two left": 22, or 20 with 2 left
             return replace(_spanning(first, ones, value), kind=Kind.ODD), after + step + 1
         last, value, after = ones, value + ones.value, after + step + 1

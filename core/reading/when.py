@@ -19,7 +19,9 @@ _MOVES = listed("words_when", "moves")
 _DONE = listed("words_when", "done")
 _LEADS = sayings("moment_leads")
 _WAIT_LEADS = sayings("wait_leads")
-_SMALL = listed("words_when", "small") | COURTESY
+SMALL = listed("words_when", "small") | COURTESY
+"""Words that stand around days and times and say nothing else."""
+
 _LONGEST_PAUSE_MINUTES = 2
 
 
@@ -155,7 +157,7 @@ def _is_small(tokens: Sequence[Token], first: int, last: int, used: set[int]) ->
     return all(
         i in used
         or tokens[i].kind is Kind.MARK
-        or tokens[i].text in _SMALL
+        or tokens[i].text in SMALL
         or tokens[i].text in DAY_WORDS
         or tokens[i].text in GROUPS
         for i in range(first, last)
@@ -175,6 +177,10 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         return True
     if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
         return True
+    if moments and not asks and words[:2] == ["it", "is"]:
+        return False  # "it's 7pm" tells the time
+    if moments and timed and not any(moment.settled for moment in moments) and _only_until(line):
+        return False  # "could until 8"
     if moments:
         return small or any(f" {lead} " in line for lead in _LEADS)
     led = any(f" {lead} " in line for lead in _WAIT_LEADS)
@@ -185,6 +191,11 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     ):
         return False
     return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
+
+
+def _only_until(line: str) -> bool:
+    """Whether nothing but "until" makes the words a time."""
+    return not any(f" {lead} " in line for lead in _LEADS if lead not in {"until", "till"})
 
 
 def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str]) -> int | None:
