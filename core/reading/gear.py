@@ -187,11 +187,17 @@ def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
         index = listing.step(index)
     if index is None:
         return None
-    return _have(listing.things)
+    return _have(listing.things, _unit_of_all(tokens, first, last))
 
 
-def _have(things: list[_Thing]) -> Have | None:
-    units = {thing.unit for thing in things} - {None}
+def _unit_of_all(tokens: Sequence[Token], first: int, last: int) -> Unit | None:
+    """The unit that a list ends with: "a pair of 8s and a pair of 12s, in kilos"."""
+    said = [token.text for token in tokens[first:last] if token.kind is Kind.WORD]
+    return Unit(said[-1]) if said[-2:-1] in (["in"], ["all"]) and said[-1] in {"kg", "lb"} else None
+
+
+def _have(things: list[_Thing], unit: Unit | None) -> Have | None:
+    units = ({thing.unit for thing in things} | {unit}) - {None}
     loads = [thing for thing in things if thing.load is not None]
     if any(one.unit is not None and other.unit is None for one, other in pairwise(loads)):
         return None  # "10kg pair, 13": the last number is no load
@@ -226,6 +232,7 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
 
 _OWNING = listed("words_gear", "owning")
 _OWNING_PAIRS = frozenset(tuple(pair.split()) for pair in sayings("owning_pairs"))
+_OWNED_AT_LAST = {("what", "i"), ("what", "we")}
 _DONE = listed("words_gear", "done")
 _NOT_OWNED = listed("words_gear", "not_owned")
 
@@ -258,9 +265,10 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
         tokens[i].kind is Kind.ODD for i in range(first, last)
     ):
         return None
+    not_owned = said & (_NOT_OWNED - {"what"} if _OWNED_AT_LAST & set(pairwise(words)) else _NOT_OWNED)
     if (
         done
-        or said & _NOT_OWNED
+        or not_owned
         or (owns and not kinds and not paired and said & ({"x", "left", "in"} if homely else {"at", "x", "left", "in"}))
     ):
         return None

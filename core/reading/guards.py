@@ -57,8 +57,8 @@ def gives_orders(tokens: Sequence[Token]) -> bool:
     words = [token.text for token in tokens]
     orders = sum(word in GUARDS["orders"] for word in words)
     marks = sum(word in _CODE_MARKS or word == ":reversed:" for word in words)
-    line = " ".join(words)
-    return orders > 1 or marks > 1 or "sudo" in words or any(order in line for order in _INJECTED)
+    line = f" {' '.join(words)} "
+    return orders > 1 or marks > 1 or "sudo" in words or any(f" {order} " in line for order in _INJECTED)
 
 
 def keeps_back(
@@ -175,7 +175,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
-    if (bare and before in NAMING) or (before == "oh" and tokens[index].worded):
+    if (bare and before in NAMING) or before == "past" or (before == "oh" and tokens[index].worded):
         return True
     if after is None:
         return False

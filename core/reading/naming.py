@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import EXERCISES, listed
+from core.reading.lexicon import EXERCISES, UNITS, listed
 from core.reading.spelling import respell
 
 if TYPE_CHECKING:
@@ -25,6 +25,8 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
     `free` lets an exercise pass that the lexicon does not know.
     """
     named = [word for word in words if word]
+    if any(word in UNITS for word in named):
+        return False, None
     verb = max((i for i, word in enumerate(named[:-1]) if word in _DOING), default=-1)
     named = named[verb + 1 :]
     while named and named[0] in _LEADING:

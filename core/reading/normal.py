@@ -38,6 +38,8 @@ _EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__
 _STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")
 _DAY = r"(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
 _DAY_RANGE = re.compile(rf"\b({_DAY})\s?-\s?({_DAY})\b")
+_JOINED_DAYS = re.compile(r"\b(?:(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)(?=mon|tue|wed|thu|fri|sat|sun))+(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)\b")
+_ONE_DAY = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)(?:rs|s|r)?")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
 _SPELLED = re.compile(r"(?<![a-z'])(k[. ] ?g|l[. ] ?b|r[. ] ?p[. ] ?e|r[. ] ?i[. ] ?r)([. ] ?s)?(?![a-z'])\.?")
@@ -50,6 +52,7 @@ def normalise(text: str) -> str:
     text = text[:LONGEST].replace(PARTING, " ")
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
+    plain = _JOINED_DAYS.sub(lambda found: " ".join(_ONE_DAY.findall(found[0])), plain)
     plain = _SPELLED.sub(lambda found: found[0].replace(".", "").replace(" ", ""), plain)
     plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))
     return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip(_OUTER)

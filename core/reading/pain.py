@@ -18,7 +18,7 @@ from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, HURT, PLACES, VOCAB
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
 _URGENT_WORDS = tuple(
     sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse", "with") for word in listed("urgent", entry)})
@@ -91,6 +91,18 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     if (words & {"sudden", "suddenly"} and words & _STRONG) or (words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing"}):
         found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
     return _together(found)
+
+
+def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> Iterator[int]:
+    """The numbers that tell how long it has hurt, in the sentence of the pain at token `at`: "I've been sat down five minutes"."""
+    for first, last in sentences:
+        if first <= at < last and not any(tokens[i].text in {"reps", "kg", "lb", "x"} for i in range(first, last)):
+            for i in range(first, last - 1):
+                if tokens[i].kind is Kind.NUMBER and tokens[i + 1].text in _LENGTHS:
+                    yield i
+
+
+_LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month", "months", "year", "years"})
 
 
 @lru_cache(maxsize=4096)
@@ -226,13 +238,14 @@ def _told(meanings: set[str], urgent: set[str], places: list[_Place], tokens: Se
 def _places(tokens: Sequence[Token], first: int, last: int) -> list[_Place]:
     """The places on the body that a clause names."""
     found: list[_Place] = []
+    both = {"both"} if any(tokens[i].kind is Kind.NUMBER for i in range(first, last)) else set()
     for at in range(first, last):
         word = tokens[at].text
         if word not in PLACES or word == "side":
             continue
         before = tokens[at - 1].text if at > first else ""
         after = tokens[at + 1].text if at + 1 < last else ""
-        if after in _NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", "both"} and word in {"hand", "hands"}):
+        if after in _NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", *both} and word in {"hand", "hands"}):
             continue
         if word == "back" and not (
             before in _MY

@@ -247,6 +247,9 @@ class _Marking:
             self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
         )
         ahead = self._label_end(said.last)
+        if name == "LOAD_IS" and self._text(ahead + 1) in {"s", "kg", "lb"}:
+            self.passed.add("...")
+            return  # "moved up to the 14s": the load says so itself
         if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
             if not self._is_number(ahead):
                 self.passed.add("...")

@@ -19,15 +19,15 @@ from core.reading.phrases import Said
 from core.reading.quantities import Part, quantities
 from core.reading.restated import restate
 from core.reading.sets import logs
+from core.reading.sentences import parted
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterator, Mapping, Sequence
+    from collections.abc import Collection, Mapping, Sequence
 
 _LONGEST_NOUGHT = 5
 _LONGEST_STARRED = 5
 _MOST_NUMBERS = 40
-_BREATHS = {"ok", "anyway", "anyways", "lol", "haha", "alright"}
 _SPOKEN = {"mark-was", "mark-plain"}
 _NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _SOFT = {"reserve", "more", "effort", "either"}
@@ -66,7 +66,7 @@ def records(
     counted = [part for part in parts if part.kind in _QUANTITIES]
     if not open_numbers and not counted:
         same = marks.get("mark-same")
-        around = next(([*tokens[a:b]] for a, b in _parted(tokens, clauses) if same is not None and a <= same.first < b), tokens)
+        around = next(([*tokens[a:b]] for a, b in parted(tokens, clauses) if same is not None and a <= same.first < b), tokens)
         if guards.tells_otherwise(around):
             return []
         return _without_numbers(tokens, parts, marks, context, correcting=correcting)
@@ -271,18 +271,11 @@ def _kept_back(
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
             return True
-    for first, last in _parted(tokens, clauses):
+    for first, last in parted(tokens, clauses):
         inside = any(first <= i < last for i in open_numbers)
         if inside and guards.keeps_back(tokens, first, last, free, told, strong=strong):
             return True
     return False
-
-
-def _parted(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
-    """The clauses, and what an emoji or a breath ("ok", "anyway") parts in them."""
-    for first, last in clauses:
-        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or tokens[i].text in _BREATHS)]
-        yield from zip(begins, [*begins[1:], last], strict=True)
 
 
 def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[int]:

@@ -16,6 +16,7 @@ from core.reading.acts import (
     Form,
     Have,
     Help,
+    Pain,
     Pause,
     Progress,
     Resume,
@@ -38,10 +39,11 @@ from core.reading.when import REMIND_WORDS, SMALL, when_acts
 from core.units import Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
 
 SENTENCE_ENDS = {".", "!", "?", ";"}
+_BREATHS = {"ok", "anyway", "anyways", "lol", "haha", "alright"}
 CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
 _PLAIN_ACTS: dict[str, Act] = {
     "undo": Undo(),
@@ -112,6 +114,13 @@ def clauses_of(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int
     return split(tokens, first, last, CLAUSE_ENDS)
 
 
+def parted(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
+    """The clauses, and what an emoji or a breath ("ok", "anyway") parts in them."""
+    for first, last in clauses:
+        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or tokens[i].text in _BREATHS)]
+        yield from zip(begins, [*begins[1:], last], strict=True)
+
+
 def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
     tokens, context = reading.tokens, reading.context
@@ -133,7 +142,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     """Read the phrases that count wherever they stand; whether there are any."""
     tokens = reading.tokens
     said = [
-        one
+        replace(one, meaning="resume") if one.meaning == "start" and "again" in {token.text for token in tokens[first:last]} else one
         for one in phrases.find(tokens, first, last, _is_conversation)
         if not (reading.explained & set(range(one.first, one.last)))
     ]
@@ -144,6 +153,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             reading.phrases[one.first] = replace(one, meaning="mark-sorry")
         elif one.meaning == "have-nothing" and counted:
             reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
+        elif one.meaning == "skip-day" and tokens[one.first].text.startswith("feel") and _is_in_danger(reading):
+            continue
         elif one.meaning == "mark-load" and not _leads_to_a_load(tokens, one):
             continue
         elif one.meaning.startswith("mark"):
@@ -155,6 +166,11 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
     return bool(said)
+
+
+def _is_in_danger(reading: Reading) -> bool:
+    """Whether an urgent sign was told, beside which "feel sick" asks for nothing else."""
+    return any(isinstance(act, Pain) and act.urgent for _, act in reading.acts)
 
 
 def _leads_to_a_load(tokens: Sequence[Token], said: Said) -> bool:
@@ -183,6 +199,7 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         spans, tails = [(first, last)], dict[tuple[int, int], bool]()
     else:
         spans = split(tokens, first, last, CLAUSE_ENDS | {"and", "-"})
+        spans += [(start, cut) for start, end in spans if (cut := _before_a_reason(tokens, start, end)) is not None]
         tails = {tail: after for start, end in spans for tail, after in _around_numbers(tokens, start, end).items()}
         spans += list(tails)
     for start, end in spans:
@@ -196,6 +213,12 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
+
+
+def _before_a_reason(tokens: Sequence[Token], first: int, last: int) -> int | None:
+    """Where a clause goes on to tell when or why: "go go go before he wakes up"."""
+    cut = next((i for i in range(first + 1, last) if tokens[i].text in _WHEN or tokens[i].apart), None)
+    return None if cut is None or any(token.kind is Kind.NUMBER for token in tokens[first:last]) else cut
 
 
 def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail: bool | None) -> bool:  # noqa: FBT001 - see below
@@ -338,6 +361,8 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & _OF_THE_SESSION)
+    if said.meaning == "finish" and after is not None and after.text == "to":
+        return False  # "I'm off to hers"
     if said.meaning == "skip" and after is not None and after.text == ":":
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":

@@ -283,7 +283,7 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
-    if any(item.kind == "seconds" and not item.linked("in") and "took" not in item.dropped for item in items) and not _any(
+    if any(item.kind == "seconds" and not item.linked("in", "at") and "took" not in item.dropped for item in items) and not _any(
         items, "reps"
     ):
         raise Open

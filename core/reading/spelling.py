@@ -44,6 +44,12 @@ for _word in sorted(VOCABULARY - GUARDS["foreign"]):
     if _word.isalpha() and _word.isascii() and len(_word) >= (_SHORTEST_REWRITTEN if _word in REWRITES else _SHORTEST_KNOWN):
         _BY_LENGTH[len(_word)].append(_word)
 
+_SHORTEST_SKELETON = 4
+_SKELETONS: dict[str, tuple[str, ...]] = {}
+for _word in (known for words in _BY_LENGTH.values() for known in words if len(known) > _SHORTEST_SKELETON):
+    _skeleton = "".join(letter for letter in _word if letter not in _VOWELS)
+    _SKELETONS[_skeleton] = (*_SKELETONS.get(_skeleton, ()), _word)
+
 _JOINED_PARTS = frozenset(
     word
     for word in VOCABULARY - GUARDS["foreign"] - GUARDS["measure"]
@@ -71,6 +77,10 @@ def respell(word: str) -> tuple[str, ...]:
     parts = _split(word, shortest=_SHORTEST_PART)
     if parts is not None:
         return parts
+    if not set(word) & _VOWELS and len(word) >= _SHORTEST_SKELETON:
+        meant = _SKELETONS.get(word, ())
+        if len(meant) == 1:
+            return expand(meant[0])
     nearest = _nearest(word)
     if nearest is not None:
         return expand(nearest)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
@@ -23,6 +24,8 @@ SMALL = listed("words_when", "small") | COURTESY
 """Words that stand around days and times and say nothing else."""
 
 _LONGEST_PAUSE_MINUTES = 2
+_OFF_REACH = 7
+_HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
 
 
 def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) -> list[Act]:
@@ -38,11 +41,11 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
     reminds = (
-        (bool(said & REMIND_WORDS) and "went" not in said)
+        (bool(said & REMIND_WORDS) and "went" not in said and "alarm you" not in " ".join(words))
         or "remember me" in " ".join(words)
         or "make me remember" in " ".join(words)
     )
-    if said & _DONE and not reminds:
+    if said & _DONE and not reminds and not _HOLDING_OFF & set(pairwise(words)):
         return []
     loose = [
         i
@@ -52,7 +55,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     bare = _bare_minutes(clock, loose, words)
     if bare is not None:
         minutes, loose = bare, []
-    planned = _plans(words, days, off_days, moments, reminds=reminds, small=_is_small(tokens, first, last, used))
+    planned = _plans(words, days, off_days, moments, reminds=reminds and (minutes is None or bool(days)), small=_is_small(tokens, first, last, used))
     later = _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
     if not (planned or reminds or later):
         return []
@@ -95,12 +98,23 @@ def _plans(
     """Whether the words are about days to be reminded on, or about reminders no more."""
     said = set(words)
     off = bool(said & _OFF)
-    if reminds and (days or off_days or (off and said & REMIND_WORDS)):
+    if reminds and (days or off_days or (not moments and _turns_off(words))):
         return True
     if days and moments:
         return True
     moved = ("make it" in " ".join(words) or "change" in said or "switch" in said) and len(days) > 1
     return bool(moved or ((days or off_days) and off and small) or (len(days) > 1 and small))
+
+
+def _turns_off(words: Sequence[str]) -> bool:
+    """Whether a word such as "stop" is about the reminders: "ditch the reminders", "reminders off", "do not remind me any more"."""
+    at = next((i for i, word in enumerate(words) if word in REMIND_WORDS), None)
+    if at is None or "forget" in words[:at]:
+        return False
+    before = words[max(at - _OFF_REACH, 0) : at]
+    while "," in before:
+        before = before[before.index(",") + 1 :]
+    return bool((set(before) | set(words[at + 1 :])) & _OFF) and not ("not" in before and "yet" in before)
 
 
 def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[Weekday], moments: Sequence[Moment]) -> list[Act]:
@@ -169,7 +183,7 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     line = f" {' '.join(words)} "
     said = set(words)
     asks = bool({"remind", "ask", "try", "ping", "later", "snooze", "again", "me", "us", "more", "postpone"} & said)
-    if not asks and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
+    if not asks and not small and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
         return False
     if {"snooze", "postpone"} & said or any(
         f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
