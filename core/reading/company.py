@@ -39,6 +39,7 @@ _FOR_ME = frozenset(
     {"me", "the", "that", "this", "now", "round", "set", "today", "both", "each", "left", "right", "you", "coach", "sure", "first"}
 )
 _FOR = frozenset({"went", "good", "got", "did", "it", "that", "done", "up", "set", "made", "managed", "lasted", "is", "all"})
+_FINAL = frozenset({"max", "limit", "best", "lot", "last", "most", "end", "final", "count", "result", "total"})
 _OF_THEM = frozenset({"those", "these", "them", "that"})
 _UNITS = frozenset({"kg", "lb", "s", "x"})
 _LONGEST_TAIL = 4
@@ -54,7 +55,8 @@ def is_count(tokens: Sequence[Token], index: int, first: int, last: int, free: C
     end = next((i for i in range(index + 1, last) if _parts(tokens, i, free) or tokens[i].apart), last)
     following = tokens[index + 1].text if index + 1 < last else ""
     linked = end < last and tokens[end].kind is Kind.NUMBER
-    return _led([token.text for token in tokens[begin:index]], following) and _followed(tokens[index + 1 : end], linked=linked)
+    lead, tail = ([token.text for token in some] for some in (tokens[begin:index], tokens[index + 1 : end]))
+    return _led(lead, following, tail) and _followed(tail, linked=linked)
 
 
 def _parts(tokens: Sequence[Token], index: int, free: Collection[int]) -> bool:
@@ -62,8 +64,8 @@ def _parts(tokens: Sequence[Token], index: int, free: Collection[int]) -> bool:
     return index in free or tokens[index].kind is not Kind.WORD
 
 
-def _led(lead: Sequence[str], following: str) -> bool:
-    """Whether the words before a number leave it a count; `following` is the word after it."""
+def _led(lead: Sequence[str], following: str, tail: Sequence[str]) -> bool:
+    """Whether the words before a number leave it a count; `following` is the word after it, `tail` the words that go with it."""
     words = list(lead)
     while words and words[0] in COURTESY:
         words.pop(0)
@@ -75,10 +77,11 @@ def _led(lead: Sequence[str], following: str) -> bool:
     if before in NAMING or before in GUARDS["measure"] or before in GUARDS["people"]:
         return False
     if before in _PREPOSITIONS:
-        return _reached(words, following)
+        return _reached(words, following) or (before == "after" and bool(_ENDING & set(tail)))
     if before in _COPULAS:
         told = not ({"it", "this"} & set(words) and following in _HERE)
-        return told and set(words[:-1]) <= _SUBJECTS and before != "am" and words[-2:] != ["i", "was"]
+        pointing = words[-2:-1] != [] and words[-2] in {"that", "it", "this", "which"}
+        return told and (pointing or set(words[:-1]) <= _SUBJECTS) and before != "am" and words[-2:] != ["i", "was"]
     if words[-2:] == ["my", "weight"]:
         return False
     if before in _OWNING:
@@ -127,19 +130,18 @@ def _says(words: Sequence[str]) -> bool:
     return words[-1] in {"said", "says", "reads", "shows", "showing"} and words[-2:-1] not in (["i"], ["count"], ["counter"])
 
 
-def _followed(tail: Sequence[Token], *, linked: bool) -> bool:
+def _followed(tail: Sequence[str], *, linked: bool) -> bool:
     """Whether the words after a number leave it a count: they do not say what it counts instead of reps.
 
     `linked` says that another number follows them.
     """
-    words = [token.text for token in tail]
+    words = list(tail)
     while words and words[0] in _UNITS:
         words.pop(0)
     if not words:
         return True
-    following = words[1] if len(words) > 1 else ""
     if words[0] in _AFTER:
-        return (linked and len(words) == 1) or _passes(words[0], following)
+        return (linked and len(words) == 1) or _passes(words)
     if _WITHIN & set(words[:_LONGEST_TAIL]):
         return False
     for word in words[:_LONGEST_TAIL]:
@@ -155,9 +157,12 @@ def is_counted(word: str) -> bool:
     return word in _COUNTED or _is_plural(word)
 
 
-def _passes(word: str, following: str) -> bool:
-    """Whether a word that can make a number something else does not do so with what follows it."""
-    match word:
+def _passes(words: Sequence[str]) -> bool:
+    """Whether the first of the words after a number, which can make it something else, does not do so with those after it."""
+    following, third = [*words[1:3], "", ""][:2]
+    match words[0]:
+        case "was" | "were":
+            return following not in _OWNING or third in _FINAL
         case "of":
             return following in _OF_THEM
         case "for":

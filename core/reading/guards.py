@@ -109,6 +109,10 @@ def keeps_back(
     ):
         return True
     line = f" {' '.join(tokens[i].text for i in inside if i <= end + 1)} "
+    if any(f" {able} {verb} " in line for able in ("can", "could") for verb in ("do", "manage", "hit", "make", "get")) and not (
+        texts & {"only", "just", "until", "barely", "still"}
+    ):
+        return True  # "I can do 15 in my sleep"
     if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
         return True
     if any(f" {ask} " in line for ask in _ASKS) or _asks_first(tokens, inside, first, strong=strong):
@@ -228,9 +232,9 @@ def tells_otherwise(tokens: Sequence[Token]) -> bool:
 
 
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
-    """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg")."""
+    """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg") or imagined ("if I had slept, 15")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
-    if ("even", "though") in pairwise(words):
+    if ("even", "though") in pairwise(words) or words[:2] == ["if", "i"]:
         return True
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:

@@ -43,6 +43,7 @@ _ONE_DAY = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)(?:rs|s|r)?")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
 _SPELLED = re.compile(r"(?<![a-z'])(k[. ] ?g|l[. ] ?b|r[. ] ?p[. ] ?e|r[. ] ?i[. ] ?r)([. ] ?s)?(?![a-z'])\.?")
+_KISSES = re.compile(r"(?<=\s)x{2,}(?=$|[\s.!?])")
 _SPACES = re.compile(r"[^\S\n\x1f]+")
 _OUTER = " \n\x1f"
 
@@ -52,6 +53,7 @@ def normalise(text: str) -> str:
     text = text[:LONGEST].replace(PARTING, " ")
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
+    plain = _KISSES.sub("", plain)
     plain = _JOINED_DAYS.sub(lambda found: " ".join(_ONE_DAY.findall(found[0])), plain)
     plain = _SPELLED.sub(lambda found: found[0].replace(".", "").replace(" ", ""), plain)
     plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))

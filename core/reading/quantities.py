@@ -163,9 +163,6 @@ def quantities(
         return None
     if parts and parts[-1].kind in {"by", "at"} and marking.passed:
         parts.pop()  # "no pain at all": the words go on, and no number comes
-    kinds = {part.kind for part in parts}
-    if parts and parts[-1].kind == "by" and not tokens[-1].glued and "load" in kinds and kinds & {"bare", "reps"}:
-        parts.pop()  # a kiss: "12 at 6kg x"
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
 

@@ -93,14 +93,16 @@ def records(
     if not correcting and (_loose(tokens, parts, said) or _judges_a_load(tokens, parts)):
         return [(at, Unclear())]
     try:
-        return _settled(tokens, parts, marks, said, context, at, correcting=correcting)
+        return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
 
 
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
-    words = [token.text for token in tokens if token.kind is not Kind.MARK and token.text not in COURTESY]
+    first = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
+    end = next((i for i in range(1, first) if tokens[i].text in _WHILE), first)
+    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in COURTESY]
     return context.awaiting is Awaiting.REPS and words in (
         ["none"],
         ["nothing"],
@@ -110,6 +112,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_WHILE = {"as", "while", "because", "when", ",", ".", "so", "since"}
 _DENYING = frozenset({"not", "without", "no", "is", "be"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
@@ -170,6 +173,7 @@ def _exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | N
 
 def _settled(
     tokens: Sequence[Token],
+    clauses: Sequence[tuple[int, int]],
     parts: list[Part],
     marks: dict[str, Said],
     said: Mapping[int, Said],
@@ -208,8 +212,10 @@ def _settled(
             return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
-        loose = {token.text for token in tokens if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
-        if loose:
+        clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
+        begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)
+        end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
+        if {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY:
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
 
@@ -352,6 +358,7 @@ def _corrects(
         return False
     if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
         trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
+        trailing = trailing and not any(_is_beyond(tokens[i]) for i in range(begun, sorry.first))
         return trailing and not full and (context.last is not None or not awaited)
     if full and (awaited or context.last is None or _apart(tokens, sorry)):
         return False
@@ -365,6 +372,11 @@ def _is_starred(tokens: Sequence[Token]) -> bool:
     said = [token for token in tokens if token.text not in COURTESY]
     short = 1 < len(said) <= _LONGEST_STARRED
     return short and ((said[0].text == "*" and said[1].glued) or (said[-1].text == "*" and said[-1].glued))
+
+
+def _is_beyond(token: Token) -> bool:
+    """Whether a word leads away from the record before it: a "sorry" after it is about something else."""
+    return token.kind is Kind.WORD and token.text not in _WITH_A_LOAD | COURTESY | AMOUNTS["reps"] | {"reps", "left", "right", "seconds"}
 
 
 def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool:

@@ -157,6 +157,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             continue
         elif one.meaning == "mark-load" and not _leads_to_a_load(tokens, one):
             continue
+        elif one.meaning == "mark-plain" and tokens[one.first].text in {"more", "left"} and tokens[one.first - 1].kind is Kind.NUMBER:
+            continue  # "a couple more left in me" counts them
         elif one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
         elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and _stands(

@@ -74,6 +74,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
         elif part.kind == "label":
             links.append("label")
         elif item is None:
+            if part.kind in {"comma", "break"}:
+                links = [link for link in links if link not in _LEADING_LINKS]  # "the radio is on, 20x11"
             links.append(part.kind)
         else:
             item.links, item.flags, item.dropped = tuple(links), flags, dropped | part.dropped

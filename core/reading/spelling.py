@@ -65,6 +65,27 @@ def expand(word: str) -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=4096)
+def is_english(word: str) -> bool:
+    """Whether a word is common English, or a form of such a word: "judging", "lorries", "stopped"."""
+    return word in ENGLISH or any(
+        stem in ENGLISH
+        for ending, says in _ENDINGS
+        if word.endswith(ending) and len(word) - len(ending) >= _SHORTEST_STEM
+        for stem in (word[: -len(ending)] + says, *(_single(word[: -len(ending)]) if ending in _DOUBLING else ()))
+    )
+
+
+def _single(stem: str) -> tuple[str, ...]:
+    """The stem without a letter doubled before an ending: "stop" for "stopp" of "stopped"."""
+    return (stem[:-1],) if len(stem) > _SHORTEST_STEM and stem[-1] == stem[-2] else ()
+
+
+_SHORTEST_STEM = 3
+_DOUBLING = frozenset({"ing", "ed", "er", "est"})
+_ENDINGS = (*((ending, says) for ending in ("ing", "ed", "er", "ers", "est") for says in ("", "e")), ("s", ""), ("es", ""), ("ly", "")) + (("ies", "y"), ("ied", "y"), ("ier", "y"), ("iest", "y"), ("ily", "y"), ("iness", "y"), ("ness", ""), ("less", ""), ("ful", ""))
+
+
+@lru_cache(maxsize=4096)
 def respell(word: str) -> tuple[str, ...]:
     """The known words nearest to `word`; the word itself when none is safely near."""
     if word in VOCABULARY:
@@ -72,7 +93,7 @@ def respell(word: str) -> tuple[str, ...]:
     for shorter in (_REPEATS.sub(r"\1\1", word), _REPEATS.sub(r"\1", word)):
         if shorter != word and shorter in VOCABULARY:
             return expand(shorter)
-    if word in ENGLISH or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
+    if is_english(word) or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
         return (word,)
     parts = _split(word, shortest=_SHORTEST_PART)
     if parts is not None:

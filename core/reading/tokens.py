@@ -105,7 +105,14 @@ def tokenise(text: str) -> list[Token]:
         if parted and len(tokens) > count:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
-    return _join_number_words(_heard(_pairs(_with_units(tokens))))
+    return _join_number_words(_heard(_pairs(_with_units(_without_kiss(tokens)))))
+
+
+def _without_kiss(tokens: list[Token]) -> list[Token]:
+    """Without the "x" that ends a message, unless it may cross the only number there is: "16 x"."""
+    kissed = len(tokens) > 1 and tokens[-1].text == "x" and not tokens[-1].glued
+    numbers = sum(token.kind is Kind.NUMBER for token in tokens)
+    return tokens[:-1] if kissed and (numbers > 1 or tokens[-2].kind is not Kind.NUMBER) else tokens
 
 
 def _with_units(tokens: list[Token]) -> list[Token]:
@@ -120,6 +127,8 @@ def _with_units(tokens: list[Token]) -> list[Token]:
             or (kinds[at - 1 : at + 2] == ["unit", ",", "number"] and before in _ENDS and after in _ENDS)
         ):
             lone.add(at)
+        elif kinds[at] == "of" and kinds[at - 1] == "number" and tokens[at + 1].text in _AMOUNTS:
+            lone.add(at)  # "11 of repetition, 6 of kilo"
     return [token for at, token in enumerate(tokens) if at not in lone] if lone else tokens
 
 
@@ -160,7 +169,7 @@ def _fraction(raw: str) -> Decimal:
 def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) -> int:
     """A number in digits, with its decimal comma or its minus sign if it has one."""
     raw, start, end = found.group(), found.start(), found.end()
-    comma = re.compile(r",(\d{1,2})(?![\d,])").match(text, end)
+    comma = re.compile(r",(\d{1,2})(?!\d|,\d)").match(text, end)
     after_comma = len(tokens) > 1 and tokens[-1].text == "," and tokens[-1].glued and tokens[-2].kind is Kind.NUMBER
     if comma and "." not in raw and not after_comma:
         decimal = Decimal(f"{raw}.{comma[1]}")
@@ -182,8 +191,8 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
 
 def _is_negative(tokens: list[Token], *, glued: bool) -> bool:
     """Whether the dash right before a number is a minus: nothing countable stands before it."""
-    if len(tokens) == 1 and tokens[0].text == "+" and glued:
-        return True
+    if tokens and tokens[-1].text == "+" and glued:
+        return len(tokens) == 1 or tokens[-2].kind is not Kind.NUMBER
     if not tokens or tokens[-1].text != "-" or not glued:
         return False
     before = tokens[-2] if len(tokens) > 1 else None
@@ -244,6 +253,8 @@ def _pairs(tokens: list[Token]) -> list[Token]:
     return paired
 
 
+_AMOUNTS = frozenset({"reps", "rep", "repetition", "repetitions", "kg", "lb"})
+_AFTER_MORE = frozenset({"left", "in", ",", ".", "!", ";", "as", "while", "because", "and", "but", "so"})
 _ENDS = frozenset(".,;!?")
 _LONGEST_MISTYPED = 3
 _MENDED = 1500
@@ -348,7 +359,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
     tank = any(following[: len(form)] == form for form in _TANK)
     more_tank = following[:1] == ("more",) and (
-        len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in {"left", "in", ",", "."}
+        len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE
     )
     counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
     if word in {"for", "to", "too"} and counted and previous not in {"kg", "lb"}:
