@@ -25,6 +25,8 @@ NAMING = listed("words_company", "naming")
 _PREPOSITIONS = listed("words_company", "prepositions")
 _COPULAS = listed("words_company", "copulas")
 _SUBJECTS = listed("words_company", "subjects")
+_NOBODY = _CLOSED | _SUBJECTS | frozenset(PLACES) | EXERCISES | COURTESY | AMOUNTS["reps"] | AMOUNTS["sets"] | listed("words_company", "outcries")
+_DOES = _DONE - {"up", "call", "count", "mark", "note", "log", "record", "put", "say", "counted", "report", "write"} | listed("words_company", "does")
 _ELSEWHERE = listed("words_company", "elsewhere")
 _ENDING = listed("words_sets", "stopping") | listed("words_company", "ending")
 _REACHING = listed("words_company", "reaching")
@@ -97,16 +99,22 @@ def _verb(words: Sequence[str]) -> int | None:
     return at if words[at] in _DONE else None
 
 
+def is_told_of_others(words: Sequence[str]) -> bool:
+    """Whether the words of a clause up to its first number tell what somebody does who is not the writer: "the postman did"."""
+    verb = next((at for at, word in enumerate(words) if at and word in _DOES), None)
+    return verb is not None and not _by_oneself(words[:verb])
+
+
 def _by_oneself(words: Sequence[str]) -> bool:
     """Whether nobody else is named right before the verb: "and hit", "legs dead still got", but "hubby did"."""
     rest = list(words)
     while rest and rest[-1] in _BESIDE_VERB:
         rest.pop()
-    if not rest:
+    if not rest or {"i", "we", "me", "myself"} & set(rest):
         return True
     subject = rest[-1]
     named = rest[-2:-1] in (["my"], ["the"], ["our"], ["his"], ["her"])
-    return subject in _CLOSED or subject in _SUBJECTS or subject in PLACES or (not named and subject.endswith(("ed", "ing")))
+    return subject in _NOBODY or (not named and subject.endswith(("ed", "ing")))
 
 
 def _reached(words: Sequence[str], following: str) -> bool:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.company import NAMING, is_count, is_counted
+from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.tokens import Kind, Token
 
@@ -94,6 +94,8 @@ def keeps_back(
         return True
     parting = set(free) - told.spoken
     if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
+        return True
+    if is_told_of_others([tokens[i].text for i in range(first, core[0]) if i not in parting]):
         return True
     end = core[-1]
     leading = {tokens[i].text for i in inside if i < end and tokens[i - 1].text not in {"you", "they"}}

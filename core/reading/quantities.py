@@ -161,7 +161,7 @@ def quantities(
         parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
-    if parts and parts[-1].kind in {"by", "at"} and marking.passed:
+    if parts and parts[-1].kind == "at" and marking.passed:
         parts.pop()  # "no pain at all": the words go on, and no number comes
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
@@ -312,7 +312,7 @@ class _Marking:
             ("more", "than"),
             ("less", "than"),
             ("of", "them"),
-        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in {"", ",", ".", "!", "at", "with"}))
+        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in _CLOSED | {"", ",", ".", "!"}))
         self.broken |= (tank and after + 1 not in self.skip and self._text(after + 2) not in ENGLISH | PLAIN) or (
             following == "per" and after not in self.skip and not self._is_number(after + 1)
         )

@@ -26,7 +26,6 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
 
 _LONGEST_NOUGHT = 5
-_LONGEST_STARRED = 5
 _MOST_NUMBERS = 40
 _SPOKEN = {"mark-was", "mark-plain"}
 _NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
@@ -112,7 +111,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
-_WHILE = {"as", "while", "because", "when", ",", ".", "so", "since"}
+_WHILE = {"as", "while", "whilst", "before", "after", "until", "till", "though", "despite", "because", "when", ",", ".", "so", "since"}
 _DENYING = frozenset({"not", "without", "no", "is", "be"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
@@ -196,8 +195,8 @@ def _settled(
                 raise Open
         if meant is None or not any(token.text in _NOTED for token in tokens[: meant.first]):
             parts = _with_rejected(tokens, parts)
-        if parts[-1].kind == "by" and _is_starred(tokens):
-            parts = parts[:-1]
+        if _is_starred(tokens):
+            parts = [part for part in parts if part.kind != "by"]
         start = min(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
             default=at,
@@ -233,7 +232,7 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
             return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
-            if word not in _BESIDE_LIST and word not in COURTESY and not tokens[after].glued:
+            if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
                 return True
     return False
 
@@ -326,8 +325,8 @@ def _corrects(
         return True
     counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
     fresh = context.awaiting is Awaiting.REPS and context.last is None
-    told = {part.kind for part in _without_not(parts)}
-    if fresh and "load" in told and told & {"bare", "reps"} and not _said_to_change(tokens, marks):
+    kinds = {part.kind for part in _without_not(parts)}
+    if fresh and "load" in kinds and kinds & {"bare", "reps"} and not _said_to_change(tokens, marks):
         return False  # nothing was recorded that "14 at 7kg, in fact" could correct
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
         return True
@@ -340,7 +339,9 @@ def _corrects(
     if context.last is not None and not awaited and _adds(tokens, parts, counted):
         return True
     full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
-    sorry, was = marks.get("mark-sorry"), marks.get("mark-was")
+    sorry = marks.get("mark-sorry")
+    told = [one for one in said.values() if one.meaning == "mark-was"]
+    was = next((one for one in told if _followed(parts, tokens, one)), marks.get("mark-was"))
     named = any(
         token.text in {"weight", "load", "reps", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
         and following.text in {"was", "were"}
@@ -368,10 +369,18 @@ def _corrects(
 
 
 def _is_starred(tokens: Sequence[Token]) -> bool:
-    """Whether the message is a star and a quantity, but for courtesies: "*12", "12kg*", "13* lol"."""
-    said = [token for token in tokens if token.text not in COURTESY]
-    short = 1 < len(said) <= _LONGEST_STARRED
-    return short and ((said[0].text == "*" and said[1].glued) or (said[-1].text == "*" and said[-1].glued))
+    """Whether a star is put to a quantity: "*12", "12kg*", "13* lol", but not "15*10"."""
+    for at, token in enumerate(tokens):
+        if token.text != "*":
+            continue
+        before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+        counted = before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "rep"})
+        if after is not None and after.kind is Kind.NUMBER:
+            if after.glued and not counted:
+                return True
+        elif counted and token.glued:
+            return True
+    return False
 
 
 def _is_beyond(token: Token) -> bool:

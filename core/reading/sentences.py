@@ -43,7 +43,7 @@ if TYPE_CHECKING:
 
 
 SENTENCE_ENDS = {".", "!", "?", ";"}
-_BREATHS = {"ok", "anyway", "anyways", "lol", "haha", "alright"}
+_BREATHS = {"ok", "anyway", "anyways", "lol", "haha", "hahaha", "lmao", "alright", "btw"}
 CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
 _PLAIN_ACTS: dict[str, Act] = {
     "undo": Undo(),
@@ -134,8 +134,13 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         reading.add(first, owned)
         reading.explain(first, last)
     elif not _read_times(reading, first, last):
+        before = len(reading.acts), len(reading.phrases)
         anything = _read_phrases(reading, first, last)
         _read_alone(reading, first, last, phrases_found=anything)
+        stretches = list(parted(tokens, [(first, last)]))
+        if (len(reading.acts), len(reading.phrases)) == before and len(stretches) > 1:
+            for start, end in stretches:
+                read_sentence(reading, start, end)
 
 
 def _read_phrases(reading: Reading, first: int, last: int) -> bool:
@@ -211,10 +216,20 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
+            if alone.meaning == "start-if-go" and _goes_on_otherwise(tokens, start, end):
+                continue
             reading.add(start, act_of(alone, reading.text))
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
+
+
+def _goes_on_otherwise(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether an "ok" only begins a message about something else: "ok so, how long is the rest?"."""
+    rest = [*tokens[:first], *tokens[last:]]
+    end = next((i for i in range(last, len(tokens)) if tokens[i].text in SENTENCE_ENDS or tokens[i].apart), len(tokens))
+    beside = sum(token.kind is Kind.WORD and token.text not in COURTESY for token in tokens[last:end])
+    return beside > 2 or any(token.text == "?" or token.kind is Kind.NUMBER for token in rest)
 
 
 def _before_a_reason(tokens: Sequence[Token], first: int, last: int) -> int | None:
@@ -313,13 +328,25 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
                 reading.add(begin, act)
             reading.explain(begin, last)
             return False
-    for start, end in split(reading.tokens, first, last, CLAUSE_ENDS | {"and"}):
+    spans = split(reading.tokens, first, last, CLAUSE_ENDS)
+    spans += [(start, cut) for start, end in spans if (cut := _told_until(reading.tokens, start, end)) < end]
+    spans += split(reading.tokens, first, last, CLAUSE_ENDS | {"and"})
+    for start, end in spans:
+        if reading.explained & set(range(start, end)):
+            continue
         for act in when_acts(reading.tokens, start, end, timed=timed):
             if isinstance(act, Unclear) or (act == Snooze() and _counts_beside(reading.tokens, start, end)):
                 continue
             reading.add(start, act)
             reading.explain(start, end)
     return False
+
+
+def _told_until(tokens: Sequence[Token], first: int, last: int) -> int:
+    """Where a clause goes on to tell why, after its last number: "in 90 minutes as the bin lorry went past"."""
+    numbers = [i for i in range(first, last) if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK}]
+    begin = numbers[-1] + 1 if numbers else first + 1
+    return next((i for i in range(begin, last) if tokens[i].text in _WHEN or tokens[i].apart), last)
 
 
 def _counts_beside(tokens: Sequence[Token], first: int, last: int) -> bool:

@@ -12,6 +12,7 @@ from decimal import Decimal
 from enum import Enum, auto
 
 from core.reading.lexicon import (
+    COURTESY,
     ENGLISH,
     NUMBER_PLURALS,
     NUMBER_WORDS,
@@ -110,9 +111,11 @@ def tokenise(text: str) -> list[Token]:
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:
     """Without the "x" that ends a message, unless it may cross the only number there is: "16 x"."""
-    kissed = len(tokens) > 1 and tokens[-1].text == "x" and not tokens[-1].glued
+    if len(tokens) < len(("12", "x")) or tokens[-1].text != "x" or tokens[-1].glued:
+        return tokens
     numbers = sum(token.kind is Kind.NUMBER for token in tokens)
-    return tokens[:-1] if kissed and (numbers > 1 or tokens[-2].kind is not Kind.NUMBER) else tokens
+    told = numbers > 1 or tokens[-2].kind is not Kind.NUMBER
+    return tokens[:-1] if told else tokens
 
 
 def _with_units(tokens: list[Token]) -> list[Token]:
@@ -325,7 +328,8 @@ def _heard(tokens: list[Token]) -> list[Token]:
         if token.kind is not Kind.WORD:
             continue
         before = tokens[index - 1] if index else None
-        following = tuple(t.text for t in tokens[index + 1 : index + 5])
+        end = next((i for i in range(index + 1, len(tokens)) if tokens[i].apart), len(tokens))
+        following = tuple(t.text for t in tokens[index + 1 : min(end, index + 5)])
         number = _homophone(token.text, before, following)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
@@ -359,7 +363,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
     tank = any(following[: len(form)] == form for form in _TANK)
     more_tank = following[:1] == ("more",) and (
-        len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE
+        len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE | COURTESY
     )
     counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
     if word in {"for", "to", "too"} and counted and previous not in {"kg", "lb"}:
