@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
+from core.reading.spelling import is_english
 from core.reading.tokens import Kind, Token
 
 if TYPE_CHECKING:
@@ -57,8 +58,16 @@ def is_count(tokens: Sequence[Token], index: int, first: int, last: int, free: C
     end = next((i for i in range(index + 1, last) if _parts(tokens, i, free) or tokens[i].apart), last)
     following = tokens[index + 1].text if index + 1 < last else ""
     linked = end < last and tokens[end].kind is Kind.NUMBER
+    if _is_unknown([token for token in tokens[first:last] if token.kind is Kind.WORD]):
+        return False
     lead, tail = ([token.text for token in some] for some in (tokens[begin:index], tokens[index + 1 : end]))
     return _led(lead, following, tail) and _followed(tail, linked=linked)
+
+
+def _is_unknown(words: Sequence[Token]) -> bool:
+    """Whether no word beside the number is one of ours: it may be another language."""
+    said = [token.text for token in words if token.text not in COURTESY]
+    return bool(said) and not any(word in VOCABULARY or word in _SUBJECTS or is_english(word) for word in said)
 
 
 def _parts(tokens: Sequence[Token], index: int, free: Collection[int]) -> bool:
@@ -102,7 +111,7 @@ def _verb(words: Sequence[str]) -> int | None:
 def is_told_of_others(words: Sequence[str]) -> bool:
     """Whether the words of a clause up to its first number tell what somebody does who is not the writer: "the postman did"."""
     verb = next((at for at, word in enumerate(words) if at and word in _DOES), None)
-    return verb is not None and not _by_oneself(words[:verb])
+    return verb is not None and "i" not in words[verb:] and not _by_oneself(words[:verb])
 
 
 def _by_oneself(words: Sequence[str]) -> bool:

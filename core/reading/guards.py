@@ -160,7 +160,8 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
 
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:
     """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
-    return index > end + 1 and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
+    near = tokens[index].text == "between"
+    return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
 
 
 def _bound(tokens: Sequence[Token], index: int, first: int, last: int) -> set[int]:

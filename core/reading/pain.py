@@ -85,12 +85,24 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
         if all(token.kind is not Kind.WORD for token in patient[first:last]):
             continue
         places = _places(patient, first, last)
+        side = _side_alone(patient, first, last)
+        if side is not None and found and (told := found[-1][1]) is not None and told.place is not None and told.side is None:
+            found[-1] = (found[-1][0], replace(told, side=side), found[-1][2])
+            found.append((first, None, (first, last)))
+            continue
         found += _in_clause(patient, first, last, places, before)
         before = places
     words = {token.text for token in patient}
     if (words & {"sudden", "suddenly"} and words & _STRONG) or (words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing"}):
         found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
     return _together(found)
+
+
+def _side_alone(tokens: Sequence[Token], first: int, last: int) -> Side | None:
+    """The side that a clause names and nothing else: "my elbow hurts, the left one"."""
+    words = {tokens[i].text for i in range(first, last)}
+    named = words & {"left", "right"}
+    return Side(named.pop()) if len(named) == 1 and words - named <= {"the", "my", "one", "side", "it", "is", "on", "that", "in"} else None
 
 
 def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> Iterator[int]:

@@ -140,6 +140,7 @@ _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amen
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
 _ABSENT = listed("words_records", "absent")
 _BESIDE_LIST = listed("words_sets", "beside_list")
+_RECORDED = frozenset({"weight", "load", "reps"})
 _NOTED = listed("words_records", "noted")
 
 
@@ -193,6 +194,7 @@ def _settled(
             parts = [part for part in parts if part.at >= meant.first]
             if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
+        parts = _without_noted(tokens, parts)
         if meant is None or not any(token.text in _NOTED for token in tokens[: meant.first]):
             parts = _with_rejected(tokens, parts)
         if _is_starred(tokens):
@@ -217,6 +219,16 @@ def _settled(
         if {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY:
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
+
+
+def _without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
+    """The parts without what was said to be typed wrongly, after what was meant: "18kg, I typed 81"."""
+    said = [part.at for part in parts if part.numbers]
+    noted = next((i for i, t in enumerate(tokens) if t.text in _NOTED and i and tokens[i - 1].text == "i" and said and i > said[0]), None)
+    if noted is None:
+        return parts
+    end = next((i for i in range(noted, len(tokens)) if tokens[i].text in {",", "but", ".", "not"}), len(tokens))
+    return [part for part in parts if not noted < part.at < end]
 
 
 def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
@@ -347,7 +359,8 @@ def _corrects(
         and following.text in {"was", "were"}
         for token, following in pairwise(tokens)
     )
-    if named and context.last is not None and not awaited and not full:
+    both = sum(t.text in _RECORDED and after.text in {"was", "were"} for t, after in pairwise(tokens)) > 1
+    if named and context.last is not None and not awaited and (both or not full):
         return True
     if was is not None and _followed(parts, tokens, was):
         if awaited and (sorry is None or full or context.last is None):

@@ -102,7 +102,7 @@ def split(tokens: Sequence[Token], first: int, last: int, ends: set[str]) -> lis
     spans: list[tuple[int, int]] = []
     start = first
     for index in range(first, last):
-        if tokens[index].text in ends:
+        if tokens[index].text in ends and not (tokens[index].text == "so" and index + 1 < last and tokens[index + 1].text == "far"):
             spans.append((start, index))
             start = index + 1
     spans.append((start, last))
