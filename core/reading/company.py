@@ -27,7 +27,7 @@ _PREPOSITIONS = listed("words_company", "prepositions")
 _COPULAS = listed("words_company", "copulas")
 _SUBJECTS = listed("words_company", "subjects")
 _NOBODY = _CLOSED | _SUBJECTS | frozenset(PLACES) | EXERCISES | COURTESY | AMOUNTS["reps"] | AMOUNTS["sets"] | listed("words_company", "outcries")
-_DOES = _DONE - {"up", "call", "count", "mark", "note", "log", "record", "put", "say", "counted", "report", "write"} | listed("words_company", "does")
+_DOES = _DONE - {"up", "call", "count", "mark", "note", "log", "record", "done", "put", "say", "counted", "report", "write"} | listed("words_company", "does")
 _ELSEWHERE = listed("words_company", "elsewhere")
 _ENDING = listed("words_sets", "stopping") | listed("words_company", "ending")
 _REACHING = listed("words_company", "reaching")
@@ -60,6 +60,8 @@ def is_count(tokens: Sequence[Token], index: int, first: int, last: int, free: C
     linked = end < last and tokens[end].kind is Kind.NUMBER
     if _is_unknown([token for token in tokens[first:last] if token.kind is Kind.WORD]):
         return False
+    if index - begin == 1 and begin > first and begin - 1 in free:
+        begin = max(first, begin - _LONGEST_TAIL)  # "maxed at 9"
     lead, tail = ([token.text for token in some] for some in (tokens[begin:index], tokens[index + 1 : end]))
     return _led(lead, following, tail) and _followed(tail, linked=linked)
 

@@ -90,6 +90,9 @@ class _Listing:
             return index + 2
         elif word in _ONE and (self.is_number(index + 1) or self.kind_near(index + 1)):
             self.count = 1
+        elif word == "one" and self.text(index + 1) == "of" and self.is_number(index + 2):
+            self.count = 1
+            return index + 2
         elif self.kind_at(index) is not None:
             self._kind(index, KINDS[word])
         elif word in {",", "and", "plus", "&", ";"}:

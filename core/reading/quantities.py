@@ -393,7 +393,9 @@ class _Marking:
         ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
         if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
-        if self.tokens[index].worded or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
+        several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
+        several = several and not any(t.text == "not" for t in self.tokens)
+        if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 

@@ -169,10 +169,18 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
         elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and _stands(
             tokens, one, first, last
         ):
-            reading.add(one.first, act_of(one, reading.text))
+            whole_day = one.meaning == "skip" and _of_the_day(tokens, one, first, last)
+            reading.add(one.first, Skip("day") if whole_day else act_of(one, reading.text))
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
     return bool(said)
+
+
+def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether what is left out is the day: "cba today", but "skip this one today"."""
+    words = {token.text for token in tokens[said.first : said.last]}
+    clause = {token.text for token in tokens[first:last]}
+    return bool(clause & {"today", "tonight"}) and not words & {"this", "that", "one", "station", "exercise", "next", "it", "set", "round"}
 
 
 def _is_in_danger(reading: Reading) -> bool:
@@ -390,6 +398,8 @@ def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & _OF_THE_SESSION)
+    if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
+        return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
     if said.meaning == "finish" and after is not None and after.text == "to":
         return False  # "I'm off to hers"
     if said.meaning == "skip" and after is not None and after.text == ":":
@@ -411,6 +421,7 @@ def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
 
 
 _WHEN = frozenset({"before", "when", "after", "while", "whilst", "until", "till", "because", "since", "as", "though", "although"})
+_ASKING_FOR = listed("words_sentences", "asking_for")
 _OF_WAITING = listed("words_sentences", "waiting")
 
 

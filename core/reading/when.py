@@ -209,7 +209,7 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
 
 def _only_until(line: str) -> bool:
     """Whether nothing but "until" makes the words a time."""
-    return not any(f" {lead} " in line for lead in _LEADS if lead not in {"until", "till"})
+    return not any(f" {lead} " in line for lead in _LEADS if lead not in {"until", "till", "i can", "i could"})
 
 
 def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str]) -> int | None:
