@@ -14,7 +14,7 @@ from core.units import Unit
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from core.reading.quantities import Part
+    from core.reading.parts import Part
 
 _NAMED = {
     "left",
@@ -101,7 +101,11 @@ def _without_full_rejected(parts: Sequence[Part]) -> Sequence[Part]:
     if "not" not in kinds:
         return parts
     at = kinds.index("not")
-    full = "load" in kinds[:at] and kinds[at + 1 : at + 4] in (["bare", "at", "load"], ["reps", "at", "load"], ["bare", "by", "load"])
+    full = "load" in kinds[:at] and kinds[at + 1 : at + 4] in (
+        ["bare", "at", "load"],
+        ["reps", "at", "load"],
+        ["bare", "by", "load"],
+    )
     return [*parts[: at + 2], *parts[at + 4 :]] if full else parts
 
 

@@ -12,7 +12,7 @@ from typing import get_args
 
 from core.reading.acts import Weekday
 from core.reading.lexicon import listed
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 WEEK: tuple[Weekday, ...] = get_args(Weekday)
 DAY_WORDS: dict[str, Weekday] = {word: day for day in WEEK for word in listed("when", day)}

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.spelling import is_english
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -26,8 +26,31 @@ NAMING = listed("words_company", "naming")
 _PREPOSITIONS = listed("words_company", "prepositions")
 _COPULAS = listed("words_company", "copulas")
 _SUBJECTS = listed("words_company", "subjects")
-_NOBODY = _CLOSED | _SUBJECTS | frozenset(PLACES) | EXERCISES | COURTESY | AMOUNTS["reps"] | AMOUNTS["sets"] | listed("words_company", "outcries")
-_DOES = _DONE - {"up", "call", "count", "mark", "note", "log", "record", "done", "put", "say", "counted", "report", "write"} | listed("words_company", "does")
+_NOBODY = (
+    _CLOSED
+    | _SUBJECTS
+    | frozenset(PLACES)
+    | EXERCISES
+    | COURTESY
+    | AMOUNTS["reps"]
+    | AMOUNTS["sets"]
+    | listed("words_company", "outcries")
+)
+_DOES = _DONE - {
+    "up",
+    "call",
+    "count",
+    "mark",
+    "note",
+    "log",
+    "record",
+    "done",
+    "put",
+    "say",
+    "counted",
+    "report",
+    "write",
+} | listed("words_company", "does")
 _ELSEWHERE = listed("words_company", "elsewhere")
 _ENDING = listed("words_sets", "stopping") | listed("words_company", "ending")
 _REACHING = listed("words_company", "reaching")

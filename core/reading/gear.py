@@ -10,7 +10,7 @@ from itertools import pairwise
 from core.reading.acts import Have, Item
 from core.reading.assembly import MOST_LOAD
 from core.reading.lexicon import EXERCISES, listed, sayings
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 from core.units import Unit
 
 KINDS: dict[str, str] = {
@@ -228,7 +228,11 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
         while begin < last and tokens[begin].text in {"and", "but", "also", ",", "btw", "oh"}:
             begin += 1
         words = [tokens[i].text for i in range(begin, min(begin + 4, last))]
-        if words[:1] in (["i"], ["we"]) and set(words[1:]) & _PLAINLY_OWNED and any(tokens[i].text in KINDS for i in range(begin, last)):
+        if (
+            words[:1] in (["i"], ["we"])
+            and set(words[1:]) & _PLAINLY_OWNED
+            and any(tokens[i].text in KINDS for i in range(begin, last))
+        ):
             return begin
     return None
 

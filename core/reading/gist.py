@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from core.reading.lexicon import EXERCISES, GISTS, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.naming import exercise_named
 from core.reading.phrases import Said
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -40,8 +40,10 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
             continue
         if not said & never and all(said & group for group in groups):
             name = _exercise(tokens) if meaning in _NAMING else None
-            if name is None and meaning in _OF_THE_STATION and (
-                strange - frozenset().union(*groups) or (meaning == "form-here" and not said & _POINTING)
+            if (
+                name is None
+                and meaning in _OF_THE_STATION
+                and (strange - frozenset().union(*groups) or (meaning == "form-here" and not said & _POINTING))
             ):
                 continue  # "how do I cook rice", "how do I pay", "my shoes are too light"
             return Said(_NAMING[meaning] if name else meaning, 0, len(tokens), name)

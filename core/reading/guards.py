@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -235,7 +235,7 @@ def tells_otherwise(tokens: Sequence[Token]) -> bool:
 
 
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
-    """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg") or imagined ("if I had slept, 15")."""
+    """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg") or imagined ("if I had")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
     if ("even", "though") in pairwise(words) or words[:2] == ["if", "i"]:
         return True

@@ -38,7 +38,9 @@ _EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__
 _STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")
 _DAY = r"(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
 _DAY_RANGE = re.compile(rf"\b({_DAY})\s?-\s?({_DAY})\b")
-_JOINED_DAYS = re.compile(r"\b(?:(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)(?=mon|tue|wed|thu|fri|sat|sun))+(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)\b")
+_JOINED_DAYS = re.compile(
+    r"\b(?:(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)(?=mon|tue|wed|thu|fri|sat|sun))+(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)\b"
+)
 _ONE_DAY = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)(?:rs|s|r)?")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 

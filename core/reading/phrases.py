@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed
 from core.reading.naming import exercise_named
 from core.reading.spelling import expand
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
@@ -25,7 +25,9 @@ _ANY = ""
 _LONGEST_WHOLE = 14
 _OTHERS = listed("words_phrases", "others")
 _LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
-_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|lol|haha) ))".format("|".join((*sorted(COURTESY), "properly", "again", "correctly")))
+_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|lol|haha) ))".format(
+    "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,37 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
-from functools import cache
-from importlib.resources import files
-from typing import TYPE_CHECKING
 
-from lark import Lark, Transformer
 from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
-from lark.lexer import Lexer
 
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, listed
+from core.reading.parts import Part, cached_grammar
 from core.reading.phrases import Said
-from core.reading.tokens import Kind, Token
-from core.units import Unit
-
-if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """A quantity, a mark or a link: its kind as the grammar names it, its numbers, its unit, the index of its first token.
-
-    `dropped` holds the words passed over since the part before: words that change nothing by themselves.
-    """
-
-    kind: str
-    numbers: tuple[Decimal, ...] = ()
-    unit: Unit | None = None
-    at: int = 0
-    dropped: frozenset[str] = frozenset()
-
+from core.reading.token import Kind, Token
 
 _MARKS = {
     "mark-reserve": "RESERVE", "mark-could": "COULD", "mark-failure": "FAILURE", "mark-bodyweight": "BODYWEIGHT",
@@ -74,72 +51,15 @@ _DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
 _ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
 _CLOSED = listed("words_company", "closed")
-_NEXT = frozenset({"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"})
+_NEXT = frozenset(
+    {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
+)
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
 _SHORTEST_HOLD_S = 15
-
-
-class _Given(Lexer):
-    """Hands the terminals that are ready to the parser."""
-
-    def __init__(self, _conf: object) -> None:
-        pass
-
-    def lex(self, data: list[Terminal]) -> Iterator[Terminal]:  # type: ignore[override]
-        """The terminals themselves."""
-        yield from data
-
-
-def _named(kind: str) -> Callable[[_Parts, list[Terminal]], Part]:
-    return lambda _, children: _part(kind, children)
-
-
-class _Parts(Transformer[Terminal, list[Part]]):
-    """Makes a `Part` of each branch of the grammar."""
-
-    load = _named("load")
-    reps = _named("reps")
-    reserve = _named("reserve")
-    more = _named("more")
-    effort = _named("effort")
-    set_count = _named("set_count")
-    label = _named("label")
-    either = _named("either")
-    bare = _named("bare")
-
-    def sets(self, children: list[Part]) -> list[Part]:
-        """All parts."""
-        return children
-
-    def mark(self, children: list[Terminal]) -> Part:
-        """A mark by its own name."""
-        return _part(children[0].type.lower(), children)
-
-    link = mark
-
-
-_NUMBERS = {"NUM", "PLURAL", "DURATION"}
-
-
-def _part(kind: str, children: list[Terminal]) -> Part:
-    numbers = tuple(Decimal(child.value) for child in children if child.type in _NUMBERS)
-    unit = next((Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None)
-    return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
-
-
-def grammar(*, strict: bool = False) -> Lark:
-    """The parser of `grammar.lark`; `strict` has lark report conflicts that it would otherwise settle silently."""
-    text = files("core.reading").joinpath("grammar.lark").read_text("utf-8")
-    return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts(), strict=strict)
-
-
-@cache
-def _grammar() -> Lark:
-    return grammar()
 
 
 def quantities(
@@ -158,7 +78,7 @@ def quantities(
     if marking.minutes and not (marking.hold or (timed and marking.minutes <= _LONGEST_UNSAID_HOLD)):
         return None
     try:
-        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[assignment]
+        parts: list[Part] = cached_grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
     if parts and parts[-1].kind == "at" and marking.passed:

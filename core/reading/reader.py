@@ -13,7 +13,8 @@ from core.reading.gist import gist
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
 from core.reading.records import records
-from core.reading.sentences import SENTENCE_ENDS, Reading, act_of, clauses_of, parted, read_sentence, split
+from core.reading.sentences import Reading, act_of, read_sentence
+from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
 from core.reading.tokens import tokenise
 
 _LONGEST_REPLY = 400

@@ -7,31 +7,40 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading import guards
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import Open
-from core.reading.lexicon import AMOUNTS, COURTESY, listed
+from core.reading.corrections import (
+    NOTED,
+    NUMERIC,
+    QUANTITIES,
+    corrects,
+    exchanged,
+    field_named,
+    is_starred,
+    with_rejected,
+    without_noted,
+)
+from core.reading.lexicon import COURTESY, listed
 from core.reading.phrases import Said
-from core.reading.quantities import Part, quantities
+from core.reading.quantities import quantities
 from core.reading.restated import restate
 from core.reading.sets import logs
-from core.reading.sentences import parted
-from core.reading.tokens import Kind, Token
+from core.reading.spans import parted
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
 
+    from core.reading.parts import Part
+
 _LONGEST_NOUGHT = 5
 _MOST_NUMBERS = 40
 _SPOKEN = {"mark-was", "mark-plain"}
-_NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 _SOFT = {"reserve", "more", "effort", "either"}
-_QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
-_SILENT_AMENDS = {"left_side", "left", "right", "each", "bodyweight", "failure", "unit_only"}
 
 
 def records(
@@ -47,7 +56,7 @@ def records(
     `said` holds the set phrases by their first token; `explained` the tokens that other acts account for.
     """
     marked = {i for one in said.values() if one.meaning == "mark-failure" for i in range(one.first, one.last)}
-    open_numbers = [i for i, token in enumerate(tokens) if token.kind in _NUMERIC and i not in explained and i not in marked]
+    open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:
         return []
@@ -57,12 +66,12 @@ def records(
     parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides)
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
-    if (exchanged := _exchanged(tokens, context)) is not None:
-        return [exchanged]
+    if (change := exchanged(tokens, context)) is not None:
+        return [change]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
-    correcting = _corrects(tokens, parts, marks, said, context)
-    counted = [part for part in parts if part.kind in _QUANTITIES]
+    correcting = corrects(tokens, parts, marks, said, context)
+    counted = [part for part in parts if part.kind in QUANTITIES]
     if not open_numbers and not counted:
         same = marks.get("mark-same")
         around = next(([*tokens[a:b]] for a, b in parted(tokens, clauses) if same is not None and a <= same.first < b), tokens)
@@ -82,9 +91,7 @@ def records(
     for sentence in sentences:
         free |= guards.polite_request(tokens, *sentence)
     spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
-    told = guards.Told(
-        _soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken)
-    )
+    told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
         tokens, sentences, open_numbers, said, strong=strong
     ):
@@ -111,7 +118,23 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
-_WHILE = {"as", "while", "whilst", "before", "after", "until", "till", "though", "despite", "because", "when", ",", ".", "so", "since"}
+_WHILE = {
+    "as",
+    "while",
+    "whilst",
+    "before",
+    "after",
+    "until",
+    "till",
+    "though",
+    "despite",
+    "because",
+    "when",
+    ",",
+    ".",
+    "so",
+    "since",
+}
 _DENYING = frozenset({"not", "without", "no", "is", "be"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
@@ -136,39 +159,7 @@ _ASKING = frozenset(
         "are",
     }
 )
-_EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
-_CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
-_ABSENT = listed("words_records", "absent")
 _BESIDE_LIST = listed("words_sets", "beside_list")
-_RECORDED = frozenset({"weight", "load", "reps"})
-_NOTED = listed("words_records", "noted")
-
-
-def _names(tokens: Sequence[Token]) -> str:
-    """What a correction speaks of: "load" ("change the weight to 18"), "rpe", "reserve", or "" when it does not say."""
-    words = {token.text for token in tokens}
-    if words & {"reps", "rep"}:
-        return ""
-    if words & {"weight", "load", "weights"}:
-        return "load"
-    return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
-
-
-def _exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | None:
-    """Such as "change 11 to 12": the number given up, and the one for it."""
-    for at in range(len(tokens) - 3):
-        verb, rejected, link, meant = tokens[at : at + 4]
-        numbers = (
-            rejected.kind is Kind.NUMBER and meant.kind is Kind.NUMBER and sum(t.kind in _NUMERIC for t in tokens) == len("ab")
-        )
-        if numbers and verb.text in _EXCHANGING and link.text in {"to", "for", "with", "by", "into"}:
-            load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value
-            try:
-                said = [Part("not"), Part("bare", (rejected.value,)), Part("bare", (meant.value,))]
-                return at, amend(said, context, about="load" if load else "")
-            except Open:
-                return at, Unclear()
-    return None
 
 
 def _settled(
@@ -185,30 +176,30 @@ def _settled(
     restated = restate(parts, said, context)
     if restated is not None:
         given, changed = restated
-        told = [(at, log) for log in logs(given, context)]
+        told: list[tuple[int, Act]] = [(at, log) for log in logs(given, context)]
         return told if changed is None else [*told, (changed[0].at, amend(changed, context))]
     if correcting:
         meant = marks.get("mark-amend") or marks.get("mark-was")
-        if meant is not None and any(token.text in _NOTED for token in tokens[: meant.first]):
+        if meant is not None and any(token.text in NOTED for token in tokens[: meant.first]):
             rejected = {part.kind for part in parts if part.at < meant.first}
             parts = [part for part in parts if part.at >= meant.first]
             if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
-        parts = _without_noted(tokens, parts)
-        if meant is None or not any(token.text in _NOTED for token in tokens[: meant.first]):
-            parts = _with_rejected(tokens, parts)
-        if _is_starred(tokens):
+        parts = without_noted(tokens, parts)
+        if meant is None or not any(token.text in NOTED for token in tokens[: meant.first]):
+            parts = with_rejected(tokens, parts)
+        if is_starred(tokens):
             parts = [part for part in parts if part.kind != "by"]
         start = min(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
             default=at,
         )
-        return [(min(at, start), amend(parts, context, about=_names(tokens)))]
+        return [(min(at, start), amend(parts, context, about=field_named(tokens)))]
     sorry = marks.get("mark-sorry")
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]
         after = [part for part in parts if part.at >= sorry.first]
-        if any(part.kind in _QUANTITIES for part in before) and any(part.kind in _QUANTITIES for part in after):
+        if any(part.kind in QUANTITIES for part in before) and any(part.kind in QUANTITIES for part in after):
             changed = [replace(part, dropped=frozenset()) for part in after]
             return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
@@ -219,16 +210,6 @@ def _settled(
         if {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY:
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
-
-
-def _without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
-    """The parts without what was said to be typed wrongly, after what was meant: "18kg, I typed 81"."""
-    said = [part.at for part in parts if part.numbers]
-    noted = next((i for i, t in enumerate(tokens) if t.text in _NOTED and i and tokens[i - 1].text == "i" and said and i > said[0]), None)
-    if noted is None:
-        return parts
-    end = next((i for i in range(noted, len(tokens)) if tokens[i].text in {",", "but", ".", "not"}), len(tokens))
-    return [part for part in parts if not noted < part.at < end]
 
 
 def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
@@ -258,21 +239,6 @@ def _judges_a_load(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
     return after[:1] in (["was"], ["is"], ["felt"], ["feels"], ["were"]) and bool(
         set(after) & {"heavy", "light", "heavier", "lighter"}
     )
-
-
-def _with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
-    """The parts of "11 should be 12" and "20kg was wrong, it was 18kg" with what is given up marked as such."""
-    numbers = [part for part in parts if part.numbers]
-    pair = len(numbers) == len("ab") and numbers[0].kind in {"bare", "reps", "load"} and not any(p.kind == "not" for p in parts)
-    if not pair:
-        return parts
-    between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
-    if "wrong" not in between and ("should", "be") not in pairwise(between):
-        return parts
-    meant = numbers[1]
-    if meant.kind == "bare" and numbers[0].kind == "load":
-        meant = replace(meant, kind="load")
-    return [Part("not"), numbers[0], meant]
 
 
 def _kept_back(
@@ -327,172 +293,6 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
             passed[run] = Said("explained", run, index)
             run = None
     return passed
-
-
-def _corrects(
-    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], said: Mapping[int, Said], context: Context
-) -> bool:
-    """Whether the numbers correct the last record rather than make a new one."""
-    if _is_starred(tokens):
-        return True
-    counted = [part for part in parts if part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS]
-    fresh = context.awaiting is Awaiting.REPS and context.last is None
-    kinds = {part.kind for part in _without_not(parts)}
-    if fresh and "load" in kinds and kinds & {"bare", "reps"} and not _said_to_change(tokens, marks):
-        return False  # nothing was recorded that "14 at 7kg, in fact" could correct
-    if any(part.kind == "not" for part in parts) and len(counted) > 1:
-        return True
-    begun = min((part.at for part in counted), default=0)
-    if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
-        return False
-    if "mark-amend" in marks and _corrects_by(tokens, marks["mark-amend"], counted):
-        return True
-    awaited = context.awaiting is Awaiting.REPS
-    if context.last is not None and not awaited and _adds(tokens, parts, counted):
-        return True
-    full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
-    sorry = marks.get("mark-sorry")
-    told = [one for one in said.values() if one.meaning == "mark-was"]
-    was = next((one for one in told if _followed(parts, tokens, one)), marks.get("mark-was"))
-    named = any(
-        token.text in {"weight", "load", "reps", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
-        and following.text in {"was", "were"}
-        for token, following in pairwise(tokens)
-    )
-    both = sum(t.text in _RECORDED and after.text in {"was", "were"} for t, after in pairwise(tokens)) > 1
-    if named and context.last is not None and not awaited and (both or not full):
-        return True
-    if was is not None and _followed(parts, tokens, was):
-        if awaited and (sorry is None or full or context.last is None):
-            return not any(part.kind in {"bare", "reps"} for part in parts)
-        return not full or context.last is not None
-    if sorry is None or not counted:
-        return False
-    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not _governs(tokens, sorry, counted):
-        return False
-    if any(part.kind in _QUANTITIES and part.at < sorry.first for part in parts):
-        trailing = not any(part.kind in _QUANTITIES and part.at > sorry.first for part in parts)
-        trailing = trailing and not any(_is_beyond(tokens[i]) for i in range(begun, sorry.first))
-        return trailing and not full and (context.last is not None or not awaited)
-    if full and (awaited or context.last is None or _apart(tokens, sorry)):
-        return False
-    if awaited:
-        return context.last is not None and not _apart(tokens, sorry)
-    return context.last is not None or not full
-
-
-def _is_starred(tokens: Sequence[Token]) -> bool:
-    """Whether a star is put to a quantity: "*12", "12kg*", "13* lol", but not "15*10"."""
-    for at, token in enumerate(tokens):
-        if token.text != "*":
-            continue
-        before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-        counted = before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "rep"})
-        if after is not None and after.kind is Kind.NUMBER:
-            if after.glued and not counted:
-                return True
-        elif counted and token.glued:
-            return True
-    return False
-
-
-def _is_beyond(token: Token) -> bool:
-    """Whether a word leads away from the record before it: a "sorry" after it is about something else."""
-    return token.kind is Kind.WORD and token.text not in _WITH_A_LOAD | COURTESY | AMOUNTS["reps"] | {"reps", "left", "right", "seconds"}
-
-
-def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool:
-    """Whether "no" is about the quantity that follows, and not "no pain, 12 at 18kg"."""
-    following = min((part.at for part in counted if part.at >= no.last), default=None)
-    if following is None or following > no.last + 3:
-        return False
-    return all(tokens[i].kind is Kind.MARK or tokens[i].text not in _ABSENT for i in range(no.last, following))
-
-
-def _without_not(parts: Sequence[Part]) -> list[Part]:
-    """The parts but for what "not" rejects."""
-    return [part for before, part in pairwise([Part("break"), *parts]) if before.kind != "not" and part.kind != "not"]
-
-
-def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
-    """Whether a word of correction says to change something, or what was meant."""
-    mark = marks.get("mark-amend")
-    words = {token.text for token in tokens[mark.first : mark.last]} if mark is not None else set()
-    return bool(words & _CHANGING)
-
-
-def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
-    """Whether a word of correction has a quantity to correct to: "should be 12", and not "14 at 7kg, should be proud"."""
-    if tokens[mark.first].text not in {"should", "ought", "must", "supposed"}:
-        return bool(counted)
-    return any(mark.last <= part.at <= mark.last + 3 for part in counted)
-
-
-def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part]) -> bool:
-    """Whether what is said completes the last record: "had 2 left on that one", "used the 18s"."""
-    kinds = {part.kind for part in counted}
-    words = {token.text for token in tokens}
-    links = {part.kind for part in parts} - kinds
-    if kinds and kinds <= _SOFT:
-        return True
-    if kinds == {"bare", "left"} and len(counted) == len("ab"):
-        return bool(words & {"had", "that", "was"})
-    return (
-        kinds == {"load"} and len(counted) == 1 and bool(words & {"used", "using", "had"}) and not links - {"with", "comma", "and"}
-    )
-
-
-def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:
-    """Whether a quantity follows "it was" directly, with at most small words between."""
-    following = next(
-        (part for part in parts if part.at >= was.last and (part.kind in _QUANTITIES or part.kind in _SILENT_AMENDS)),
-        None,
-    )
-    small = {
-        "at",
-        "with",
-        "a",
-        "the",
-        "only",
-        "just",
-        "for",
-        "really",
-        "actually",
-        "in",
-        "fact",
-        "@",
-        "on",
-        "my",
-        ":",
-        "more",
-        "like",
-        ",",
-    }
-    return following is not None and all(tokens[i].text in small for i in range(was.last, following.at))
-
-
-def _apart(tokens: Sequence[Token], sorry: Said) -> bool:
-    """Whether "sorry" is manners: other words follow it before the numbers do."""
-    words = 0
-    for token in tokens[sorry.last :]:
-        if token.kind is Kind.NUMBER:
-            break
-        words += token.kind is Kind.WORD and token.text not in {
-            "it",
-            "that",
-            "was",
-            "i",
-            "at",
-            "with",
-            "did",
-            "the",
-            "meant",
-            "a",
-            "is",
-            "be",
-            "make",
-        }
-    return words > 1
 
 
 def _asks(

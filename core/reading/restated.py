@@ -13,20 +13,19 @@ from core.reading.acts import Awaiting, Context
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from core.reading.parts import Part
     from core.reading.phrases import Said
-    from core.reading.quantities import Part
 
 _TAKING_BACK = {"mark-sorry", "mark-amend"}
 _CLASSES = {
-    "bare": "count", "reps": "count", "duration": "count", "load": "load", "bodyweight": "load", "reserve": "reserve", "more": "reserve",
-    "effort": "effort", "either": "either", "set_count": "sets", "left": "side", "right": "side", "each": "side", "same": "same",
-    "failure": "reserve",
+    "bare": "count", "reps": "count", "duration": "count", "load": "load", "bodyweight": "load", "reserve": "reserve",
+    "more": "reserve", "failure": "reserve", "effort": "effort", "either": "either", "set_count": "sets", "left": "side",
+    "right": "side", "each": "side", "same": "same",
 }  # fmt: skip
 
 
 def restate(parts: Sequence[Part], said: Mapping[int, Said], context: Context) -> tuple[list[Part], list[Part] | None] | None:
-    """The parts of the set that was meant, and those that amend it when it was told in full; None when nothing is taken back.
-    """
+    """The parts of the set that was meant, and those that amend it when it was told in full; None when nothing is taken back."""
     if context.last is not None and context.awaiting is not Awaiting.REPS:
         return None
     stretches = _stretches(parts, said)

@@ -30,21 +30,19 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY, listed
+from core.reading.lexicon import COURTESY
 from core.reading.naming import as_written
 from core.reading.phrases import Said
-from core.reading.quantities import HOLD_WORDS
-from core.reading.tokens import Kind, Token
+from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
+from core.reading.standing import FEELINGS, OF_THE_SESSION, WHEN, asked, goes_on, stands
+from core.reading.token import Kind, Token
 from core.reading.when import REMIND_WORDS, SMALL, when_acts
 from core.units import Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Sequence
 
 
-SENTENCE_ENDS = {".", "!", "?", ";"}
-_BREATHS = {"ok", "anyway", "anyways", "lol", "haha", "hahaha", "lmao", "alright", "btw"}
-CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
 _PLAIN_ACTS: dict[str, Act] = {
     "undo": Undo(),
     "start": Start(),
@@ -97,30 +95,6 @@ class Reading:
         self.explained.update(range(first, last))
 
 
-def split(tokens: Sequence[Token], first: int, last: int, ends: set[str]) -> list[tuple[int, int]]:
-    """The spans between the ends, without empty ones."""
-    spans: list[tuple[int, int]] = []
-    start = first
-    for index in range(first, last):
-        if tokens[index].text in ends and not (tokens[index].text == "so" and index + 1 < last and tokens[index + 1].text == "far"):
-            spans.append((start, index))
-            start = index + 1
-    spans.append((start, last))
-    return [(a, b) for a, b in spans if a < b]
-
-
-def clauses_of(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, int]]:
-    """The clauses of tokens `[first, last)`."""
-    return split(tokens, first, last, CLAUSE_ENDS)
-
-
-def parted(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
-    """The clauses, and what an emoji or a breath ("ok", "anyway") parts in them."""
-    for first, last in clauses:
-        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or tokens[i].text in _BREATHS)]
-        yield from zip(begins, [*begins[1:], last], strict=True)
-
-
 def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
     tokens, context = reading.tokens, reading.context
@@ -147,7 +121,9 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     """Read the phrases that count wherever they stand; whether there are any."""
     tokens = reading.tokens
     said = [
-        replace(one, meaning="resume") if one.meaning == "start" and "again" in {token.text for token in tokens[first:last]} else one
+        replace(one, meaning="resume")
+        if one.meaning == "start" and "again" in {token.text for token in tokens[first:last]}
+        else one
         for one in phrases.find(tokens, first, last, _is_conversation)
         if not (reading.explained & set(range(one.first, one.last)))
     ]
@@ -158,15 +134,17 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             reading.phrases[one.first] = replace(one, meaning="mark-sorry")
         elif one.meaning == "have-nothing" and counted:
             reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
-        elif one.meaning == "skip-day" and tokens[one.first].text.startswith("feel") and _is_in_danger(reading):
+        elif (one.meaning == "skip-day" and tokens[one.first].text.startswith("feel") and _is_in_danger(reading)) or (
+            one.meaning == "mark-load" and not _leads_to_a_load(tokens, one)
+        ):
             continue
-        elif one.meaning == "mark-load" and not _leads_to_a_load(tokens, one):
-            continue
-        elif one.meaning == "mark-plain" and tokens[one.first].text in {"more", "left"} and tokens[one.first - 1].kind is Kind.NUMBER:
+        elif (
+            one.meaning == "mark-plain" and tokens[one.first].text in {"more", "left"} and tokens[one.first - 1].kind is Kind.NUMBER
+        ):
             continue  # "a couple more left in me" counts them
         elif one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
-        elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and _stands(
+        elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and stands(
             tokens, one, first, last
         ):
             whole_day = one.meaning == "skip" and _of_the_day(tokens, one, first, last)
@@ -180,7 +158,17 @@ def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
     """Whether what is left out is the day: "cba today", but "skip this one today"."""
     words = {token.text for token in tokens[said.first : said.last]}
     clause = {token.text for token in tokens[first:last]}
-    return bool(clause & {"today", "tonight"}) and not words & {"this", "that", "one", "station", "exercise", "next", "it", "set", "round"}
+    return bool(clause & {"today", "tonight"}) and not words & {
+        "this",
+        "that",
+        "one",
+        "station",
+        "exercise",
+        "next",
+        "it",
+        "set",
+        "round",
+    }
 
 
 def _is_in_danger(reading: Reading) -> bool:
@@ -232,17 +220,20 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             reading.phrases[start] = alone
 
 
+_MOST_BESIDE_OK = 2
+
+
 def _goes_on_otherwise(tokens: Sequence[Token], first: int, last: int) -> bool:
     """Whether an "ok" only begins a message about something else: "ok so, how long is the rest?"."""
     rest = [*tokens[:first], *tokens[last:]]
     end = next((i for i in range(last, len(tokens)) if tokens[i].text in SENTENCE_ENDS or tokens[i].apart), len(tokens))
     beside = sum(token.kind is Kind.WORD and token.text not in COURTESY for token in tokens[last:end])
-    return beside > 2 or any(token.text == "?" or token.kind is Kind.NUMBER for token in rest)
+    return beside > _MOST_BESIDE_OK or any(token.text == "?" or token.kind is Kind.NUMBER for token in rest)
 
 
 def _before_a_reason(tokens: Sequence[Token], first: int, last: int) -> int | None:
     """Where a clause goes on to tell when or why: "go go go before he wakes up"."""
-    cut = next((i for i in range(first + 1, last) if tokens[i].text in _WHEN or tokens[i].apart), None)
+    cut = next((i for i in range(first + 1, last) if tokens[i].text in WHEN or tokens[i].apart), None)
     return None if cut is None or any(token.kind is Kind.NUMBER for token in tokens[first:last]) else cut
 
 
@@ -256,27 +247,26 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         return False
     if tail and words == {"here"}:
         return False  # "it's 12 here"
-    if tail is not None and alone.meaning not in _FEELINGS and not (tail and alone.meaning in _MAY_TRAIL):
+    if tail is not None and alone.meaning not in FEELINGS and not (tail and alone.meaning in _MAY_TRAIL):
         return False
     match alone.meaning:
         case "pause":
-            return not _goes_on(tokens, alone.last)
+            return not goes_on(tokens, alone.last)
         case "finish":
             return not (counted and _is_just_done(words))
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
-        case feeling if feeling in _FEELINGS:
-            return not _asked(tokens, *sentence)
+        case feeling if feeling in FEELINGS:
+            return not asked(tokens, *sentence)
         case _:
             return True
 
 
 def _is_just_done(words: set[str]) -> bool:
     """Whether "finished" beside a set speaks of the set and not of the session."""
-    return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & _OF_THE_SESSION
+    return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & OF_THE_SESSION
 
 
-_OF_THE_SESSION = frozenset({"today", "workout", "session", "tonight", "day", "training", "todays"})
 _MAY_TRAIL = frozenset({"start", "pause", "resume", "finish"})
 _OF_QUANTITIES = {
     "kg",
@@ -354,7 +344,7 @@ def _told_until(tokens: Sequence[Token], first: int, last: int) -> int:
     """Where a clause goes on to tell why, after its last number: "in 90 minutes as the bin lorry went past"."""
     numbers = [i for i in range(first, last) if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK}]
     begin = numbers[-1] + 1 if numbers else first + 1
-    return next((i for i in range(begin, last) if tokens[i].text in _WHEN or tokens[i].apart), last)
+    return next((i for i in range(begin, last) if tokens[i].text in WHEN or tokens[i].apart), last)
 
 
 def _counts_beside(tokens: Sequence[Token], first: int, last: int) -> bool:
@@ -376,96 +366,3 @@ def _alone(context: Context) -> Callable[[str], bool]:
         return meaning != "pain" and not meaning.startswith(("answer", "urgent"))
 
     return wanted
-
-
-_FEELINGS = {"heavy", "light", "right"}
-
-
-def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
-    """Whether the phrase means what it says where it stands."""
-    before = tokens[said.first - 1] if said.first > first else None
-    if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
-        return False
-    after = tokens[said.last] if said.last < last else None
-    if said.meaning == "pause":
-        counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
-        held = held or (
-            tokens[first].text == "i"
-            and any(token.text == "hold" for token in tokens)
-            and tokens[said.last - 1].text in {"minutes", "seconds"}
-        )
-        return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
-    if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
-        return bool({token.text for token in tokens[said.first : said.last]} & _OF_THE_SESSION)
-    if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
-        return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
-    if said.meaning == "finish" and after is not None and after.text == "to":
-        return False  # "I'm off to hers"
-    if said.meaning == "skip" and after is not None and after.text == ":":
-        return False
-    if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
-        return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
-    if said.meaning == "right" and any(token.text in PLACES for token in tokens[first : said.first]):
-        return False  # "my knee hurt last year but it's fine now"
-    if said.meaning in _FEELINGS:
-        return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
-    return not _negated(tokens, said, first)
-
-
-def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
-    """Whether a doorbell or a crying baby is only told beside a set: "before the phone rang", "my son is crying but ten"."""
-    words = {token.text for token in tokens[said.first : said.last]}
-    led = said.first > first and tokens[said.first - 1].text in _WHEN
-    return led or (not words & _OF_WAITING and any(token.kind is Kind.NUMBER for token in tokens))
-
-
-_WHEN = frozenset({"before", "when", "after", "while", "whilst", "until", "till", "because", "since", "as", "though", "although"})
-_ASKING_FOR = listed("words_sentences", "asking_for")
-_OF_WAITING = listed("words_sentences", "waiting")
-
-
-def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
-    """Whether a length of time beside a set is a wait: it stands by itself ("11 at 20kg, 2 secs"), not "3 sec negatives"."""
-    lengths = [i for i in range(said.first, said.last) if tokens[i].kind is Kind.NUMBER]
-    others = any(tokens[i].kind is Kind.NUMBER for i in range(first, last) if not said.first <= i < said.last)
-    if not others or not lengths or lengths[0] != said.first:
-        return True
-    begins = said.first == first or tokens[said.first - 1].text in CLAUSE_ENDS
-    ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
-    return begins and ends
-
-
-def _goes_on(tokens: Sequence[Token], index: int) -> bool:
-    """Whether "and a half" or "and ten" follows: a length of time, not a wait."""
-    following = list(tokens[index : index + 2])
-    return (
-        len(following) > 1
-        and following[0].text == "and"
-        and (following[1].text in {"a", "half"} or following[1].kind is Kind.NUMBER)
-    )
-
-
-def _asked(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether the sentence is a question such as "is 16kg too heavy?"."""
-    questions = {"is", "are", "was", "will", "would", "should", "do"}
-    return last < len(tokens) and tokens[last].text == "?" and tokens[first].text in questions
-
-
-def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
-    """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
-    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
-    if lead and lead[-1] in {"is", "are", "was", "were", "felt"}:
-        lead.pop()
-    return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))
-
-
-def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
-    """Whether "not" or "should I" stands right before the phrase."""
-    before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
-    if before[-2:] in (["should", "i"], ["shall", "i"], ["do", "not"], ["did", "not"]) or before[-3:-1] == [
-        "do",
-        "not",
-    ]:
-        return True
-    return bool(before) and before[-1] in {"not", "never", "nobody"} and tokens[said.first].text != "not"

@@ -19,7 +19,7 @@ from core.reading.lexicon import COURTESY, EXERCISES, PLAIN, listed
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from core.reading.quantities import Part
+    from core.reading.parts import Part
 
 MOST_SETS = 8
 _MOST_SHORT_RESERVE = Decimal(6)
@@ -33,7 +33,14 @@ _STOPPING = listed("words_sets", "stopping")
 _TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
 _LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
 _SMALL = listed("words_sets", "small")
-_BETWEEN_PAIR = PLAIN | EXERCISES | COURTESY | listed("words_company", "closed") | listed("words_company", "done") | listed("words_company", "how")
+_BETWEEN_PAIR = (
+    PLAIN
+    | EXERCISES
+    | COURTESY
+    | listed("words_company", "closed")
+    | listed("words_company", "done")
+    | listed("words_company", "how")
+)
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
 

@@ -82,7 +82,11 @@ def _single(stem: str) -> tuple[str, ...]:
 
 _SHORTEST_STEM = 3
 _DOUBLING = frozenset({"ing", "ed", "er", "est"})
-_ENDINGS = (*((ending, says) for ending in ("ing", "ed", "er", "ers", "est") for says in ("", "e")), ("s", ""), ("es", ""), ("ly", "")) + (("ies", "y"), ("ied", "y"), ("ier", "y"), ("iest", "y"), ("ily", "y"), ("iness", "y"), ("ness", ""), ("less", ""), ("ful", ""))
+_ENDINGS = (
+    *((ending, says) for ending in ("ing", "ed", "er", "ers", "est") for says in ("", "e")),
+    *((ending, "") for ending in ("s", "es", "ly", "ness", "less", "ful")),
+    *((ending, "y") for ending in ("ies", "ied", "ier", "iest", "ily", "iness")),
+)
 
 
 @lru_cache(maxsize=4096)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
 from core.reading.lexicon import COURTESY, GUARDS, listed, sayings
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -55,7 +55,14 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     bare = _bare_minutes(clock, loose, words)
     if bare is not None:
         minutes, loose = bare, []
-    planned = _plans(words, days, off_days, moments, reminds=reminds and (minutes is None or bool(days)), small=_is_small(tokens, first, last, used))
+    planned = _plans(
+        words,
+        days,
+        off_days,
+        moments,
+        reminds=reminds and (minutes is None or bool(days)),
+        small=_is_small(tokens, first, last, used),
+    )
     later = _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
     if not (planned or reminds or later):
         return []
