@@ -284,6 +284,7 @@ class _Marking:
             return after
         elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
             name = "REPS"
+            self.broken |= next_word in {"fewer", "less"}  # "one rep fewer"
         elif (word in AMOUNTS["sets"] and word != "set") or (word == "set" and next_word == "of"):
             name = "SETS"
         elif word in AMOUNTS["rpe"] and not self._is_number(self._label_end(after + 1)):
@@ -293,7 +294,9 @@ class _Marking:
             first = after - 1
             while self._is_number(first - 1):
                 first -= 1
-            self.broken |= self._text(first - 1) in _GOES_ON  # "10, then 2 more" is twelve done, or ten and two left?
+            loaded = next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
+            name = "REPS" if loaded else name  # "then 4 more with 10kg"
+            self.broken |= not loaded and self._text(first - 1) in _GOES_ON  # "10, then 2 more" is twelve done, or ten and two left?
             length = 2 if next_word in AMOUNTS["reps"] else 1
         if name is None:
             return after

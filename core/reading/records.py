@@ -55,7 +55,7 @@ def records(
 
     `said` holds the set phrases by their first token; `explained` the tokens that other acts account for.
     """
-    marked = {i for one in said.values() if one.meaning == "mark-failure" for i in range(one.first, one.last)}
+    marked = {i for one in said.values() if one.meaning in {"mark-failure", "mark-same"} for i in range(one.first, one.last)}
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:

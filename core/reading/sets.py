@@ -27,6 +27,7 @@ _FEWEST_CROSSED = 5
 _MOST_BARE = Decimal(100)
 _MOST_TIMES_TARGET = 4
 _FEWEST_DOUBTED = 60
+_OF_SIDES = frozenset({"side", "sides", "other", "arm", "leg", "hand", "stronger", "weaker"})
 _THIS_TIME = frozenset({"time", "now", "today", "round"})
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _STOPPING = listed("words_sets", "stopping")
@@ -203,7 +204,8 @@ def _is_pair(item: Quantity, following: Quantity) -> bool:
     """Whether "2x16kg" or "two 14kgs" is the pair of dumbbells and not two reps."""
     if item.kind != "bare" or item.value != TWO or following.kind != "load" or "bodyweight" in following.flags:
         return False
-    return following.linked("by") or (not following.links and (following.unit is None or item.linked("with", "by")))
+    led = item.linked("with", "by") or "held" in item.flags
+    return following.linked("by") or (not following.links and (following.unit is None or led))
 
 
 def _is_crossed(items: list[Quantity], item: Quantity, following: Quantity, third: Quantity | None) -> bool:
@@ -361,6 +363,8 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
         return
     if len(bare) == TWO and not sided:
         first, second = bare
+        if context.sides and (first.dropped | second.dropped) & _OF_SIDES:
+            raise Open  # "stronger side 12, other one 10"
         if (first.value == context.load) != (second.value == context.load):
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind
