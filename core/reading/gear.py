@@ -116,7 +116,9 @@ class _Listing:
         before = self.things[-1] if self.things else None
         follows_load = index > 0 and self.tokens[index - 1].text in {"kg", "lb", "s"} and before is not None
         if follows_load and before is not None and before.count is None and self.text(index + 1) != "of":
-            before.count, before.paired = 2, True
+            for thing in self.things if self.text(index) == "pairs" else [before]:
+                if thing.count is None:
+                    thing.count, thing.paired = 2, True
         elif self.text(index) == "couple":
             self.count = 2
         else:

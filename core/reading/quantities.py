@@ -296,7 +296,9 @@ class _Marking:
                 first -= 1
             loaded = next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
-            self.broken |= not loaded and self._text(first - 1) in _GOES_ON  # "10, then 2 more" is twelve done, or ten and two left?
+            self.broken |= (
+                not loaded and self._text(first - 1) in _GOES_ON
+            )  # "10, then 2 more" is twelve done, or ten and two left?
             length = 2 if next_word in AMOUNTS["reps"] else 1
         if name is None:
             return after
@@ -376,6 +378,8 @@ class _Marking:
         if word in {"to", "-"} and counted and self._is_number(index + 1):
             joined = word == "to" or (self.tokens[index].glued and self.tokens[index + 1].glued)
             return "OR" if joined else "DASH"
+        if word == "times" and not self._is_number(index + 1):
+            return None  # "lost my balance a couple of times"
         if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
             return "NOT"
         if word == "or":

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 OF_THE_SESSION = frozenset({"today", "workout", "session", "tonight", "day", "training", "todays"})
 FEELINGS = {"heavy", "light", "right"}
 WHEN = frozenset({"before", "when", "after", "while", "whilst", "until", "till", "because", "since", "as", "though", "although"})
+_KEEPING = frozenset({"keep", "kept", "lost", "lose", "losing", "broke", "break", "breaking", "held", "hold", "holding", "keeping"})
 _ASKING_FOR = listed("words_sentences", "asking_for")
 _OF_WAITING = listed("words_sentences", "waiting")
 
@@ -43,8 +44,15 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
     if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
         return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
-    if said.meaning == "finish" and after is not None and after.text == "to":
-        return False  # "I'm off to hers"
+    if said.meaning == "finish" and after is not None and after.text in {"to", "of"}:
+        return False  # "I'm off to hers", "I'm out of puff"
+    if (
+        said.meaning == "form"
+        and before is not None
+        and before.text in _KEEPING
+        and tokens[said.first].text in {"my", "the", "form"}
+    ):
+        return False  # "couldn't keep my form"
     if said.meaning == "skip" and after is not None and after.text == ":":
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
