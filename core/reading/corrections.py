@@ -25,6 +25,7 @@ NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
 _SILENT_AMENDS = {"left_side", "left", "right", "each", "bodyweight", "failure", "unit_only"}
 _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
+_BESIDE_EXCHANGE = frozenset({"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last"})
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
 _ABSENT = listed("words_records", "absent")
 _RECORDED = frozenset({"weight", "load", "reps"})
@@ -43,10 +44,15 @@ def field_named(tokens: Sequence[Token]) -> str:
 
 def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | None:
     """Such as "change 11 to 12": the number given up, and the one for it."""
-    for at in range(len(tokens) - 3):
-        verb, rejected, link, meant = tokens[at : at + 4]
+    for at, verb in enumerate(tokens):
+        if verb.text not in _EXCHANGING:
+            continue
+        said = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE][:3]
+        if len(said) < len(("11", "to", "12")):
+            continue
+        rejected, link, meant = said
         numbers = rejected.kind is Kind.NUMBER and meant.kind is Kind.NUMBER and sum(t.kind in NUMERIC for t in tokens) == len("ab")
-        if numbers and verb.text in _EXCHANGING and link.text in {"to", "for", "with", "by", "into"}:
+        if numbers and link.text in {"to", "for", "with", "by", "into"}:
             load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value
             try:
                 said = [Part("not"), Part("bare", (rejected.value,)), Part("bare", (meant.value,))]

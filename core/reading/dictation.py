@@ -12,6 +12,7 @@ _AFTER_MORE = frozenset({"left", "in", ",", ".", "!", ";", "as", "while", "becau
 _HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma", "period", "stop", "newline", "dash"})
 """Words that may stand for another wherever they stand; any other only after a number."""
 
+_AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), ("them",)}
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -93,6 +94,8 @@ def heard(tokens: list[Token]) -> list[Token]:
             ("too", ("reps",)),
         } and _counted(before):
             meant[index] = replace(token, kind=Kind.ODD)
+        elif token.text == "let" and before is not None and before.kind is Kind.NUMBER and following[:1] not in _AFTER_LET:
+            meant[index] = replace(token, text="left")
         elif token.text in _DICTATED_MARKS and _counted(before):
             meant[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
         elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):

@@ -240,10 +240,11 @@ def _together(found: list[_Found]) -> list[_Found]:
     """Each place once; a sign without a place once; arm or jaw beside a chest in trouble is urgent too."""
     places = {pain.place for _, pain, _ in found if pain is not None}
     chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found) or {"jaw", "arm"} <= places
+    placed = any(place is not None for place in places)
     kept: list[_Found] = []
     for at, one, span in found:
-        if one is None:
-            kept.append((at, one, span))
+        if one is None or (placed and one.place is None and not one.urgent):
+            kept.append((at, None, span))
             continue
         pain = replace(one, urgent=True) if chest and one.place in _WITH_CHEST else one
         double = next((i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None)

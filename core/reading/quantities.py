@@ -9,7 +9,7 @@ from decimal import Decimal
 from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 
-from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, listed
+from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, VOCABULARY, listed
 from core.reading.parts import Part, cached_grammar
 from core.reading.phrases import Said
 from core.reading.token import Kind, Token
@@ -45,6 +45,7 @@ HOLD_WORDS = {
     "hanging",
     "resisted",
 }
+_SIDED = frozenset({"side", "sides", "leg", "legs", "arm", "arms"})
 _HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
 _DECADES = listed("words_quantities", "decades")
@@ -226,6 +227,8 @@ class _Marking:
             self._emit("PLURAL", index, token.value)
             return after + 1
         self._emit("NUM", index, token.value)
+        strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
+        self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
         self.broken |= (following, self._text(after + 1)) in {
             ("to", "go"),

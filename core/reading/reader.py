@@ -7,7 +7,7 @@ numbers, every one of which must be accounted for or the message is unclear.
 from __future__ import annotations
 
 from core.reading import guards
-from core.reading.acts import Act, Again, Amend, Awaiting, Context, Have, Log, Pause, Skip, Snooze, Swap, TimeLeft, Unclear
+from core.reading.acts import Act, Again, Amend, Awaiting, Context, Have, Log, Pause, Skip, Snooze, Swap, TimeLeft, Unclear, Undo
 from core.reading.answers import answer
 from core.reading.gist import gist
 from core.reading.normal import LONGEST, normalise
@@ -66,7 +66,7 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     acts = list(reading.acts)
     if unclear_at is not None:
         acts.append((unclear_at, Unclear()))
-    if any(isinstance(act, Amend) for _, act in acts):
+    if any(isinstance(act, Amend | Undo) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip()]

@@ -225,6 +225,8 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
             return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
+            if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
+                return True  # "3 in the bak"
             if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
                 return True
     return False

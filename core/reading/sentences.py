@@ -30,6 +30,7 @@ from core.reading.acts import (
     Undo,
     Units,
 )
+from core.reading.clock import DAY_WORDS, GROUPS
 from core.reading.lexicon import COURTESY
 from core.reading.naming import as_written
 from core.reading.phrases import Said
@@ -309,7 +310,7 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
     acts = when_acts(reading.tokens, first, last, timed=timed)
     if any(isinstance(act, Snooze) for act in acts) and reading.explained & set(range(first, last)):
         return False  # "still out of breath after 5 minutes"
-    if acts:
+    if acts and not (timed and acts == [Unclear()] and _is_of_a_set(reading.tokens, first, last)):
         for act in acts:
             reading.add(first, act)
         reading.explain(first, last)
@@ -333,11 +334,17 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
         if reading.explained & set(range(start, end)):
             continue
         for act in when_acts(reading.tokens, start, end, timed=timed):
-            if isinstance(act, Unclear) or (act == Snooze() and _counts_beside(reading.tokens, start, end)):
+            if isinstance(act, Unclear) or (isinstance(act, Snooze) and _counts_beside(reading.tokens, start, end)):
                 continue
             reading.add(start, act)
             reading.explain(start, end)
     return False
+
+
+def _is_of_a_set(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a sentence of several clauses names no day and no reminder, so that its number may be a set: "12, back in a bit"."""
+    words = {token.text for token in tokens[first:last]}
+    return len(split(tokens, first, last, CLAUSE_ENDS)) > 1 and not words & (REMIND_WORDS | set(DAY_WORDS) | set(GROUPS))
 
 
 def _told_until(tokens: Sequence[Token], first: int, last: int) -> int:
@@ -350,7 +357,8 @@ def _told_until(tokens: Sequence[Token], first: int, last: int) -> int:
 def _counts_beside(tokens: Sequence[Token], first: int, last: int) -> bool:
     """Whether a set is told beside a clause that says "later" among unknown words: "8 with 24kg, I go explain later"."""
     beside = any(token.kind is Kind.NUMBER for token in (*tokens[:first], *tokens[last:]))
-    return beside and any(tokens[i].kind is Kind.WORD and tokens[i].text not in SMALL for i in range(first, last))
+    words = {token.text for token in tokens[first:last] if token.kind is Kind.WORD}
+    return beside and not words <= SMALL and not words & {"remind", "ask", "snooze", "ping", "try"}
 
 
 def _is_conversation(meaning: str) -> bool:

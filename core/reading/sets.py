@@ -24,10 +24,11 @@ if TYPE_CHECKING:
 MOST_SETS = 8
 _MOST_SHORT_RESERVE = Decimal(6)
 _FEWEST_CROSSED = 5
-_MOST_BARE = Decimal(100)
+_MOST_BARE = Decimal(60)
 _MOST_TIMES_TARGET = 4
 _FEWEST_DOUBTED = 60
 _OF_SIDES = frozenset({"side", "sides", "other", "arm", "leg", "hand", "stronger", "weaker"})
+_DONE = frozenset({"got", "did", "managed", "made", "hit"})
 _THIS_TIME = frozenset({"time", "now", "today", "round"})
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _STOPPING = listed("words_sets", "stopping")
@@ -345,7 +346,7 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
     sided = sum(item.kind == "side" for item in items)
     labels = sum("label" in item.links for item in bare)
     described = any(item.kind in {"reserve", "effort", "seconds", "same"} for item in items) or sided
-    if len(bare) == 1 and bare[0].dropped & {"used", "using"}:
+    if len(bare) == 1 and bare[0].dropped & {"used", "using"} and not bare[0].dropped & _DONE:
         bare[0].kind = "load"  # "I used the 22"
         return
     if len(bare) == 1:

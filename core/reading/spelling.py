@@ -26,6 +26,8 @@ _LONG_NUMBER = 6
 _SHORTEST_SPLIT = 5
 _SHORTEST_PART = 2
 _REPEATS = re.compile(r"(.)\1{2,}")
+_DOUBLED = re.compile(r"([aeiou])\1")
+_SHORTEST_DOUBLED = 4
 _VOWELS = frozenset("aeiou")
 _ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 _INDENT = (0.0, 0.3, 0.8)
@@ -52,7 +54,7 @@ for _word in (known for words in _BY_LENGTH.values() for known in words if len(k
 
 _JOINED_PARTS = frozenset(
     word
-    for word in VOCABULARY - GUARDS["foreign"] - GUARDS["measure"]
+    for word in VOCABULARY - GUARDS["foreign"] - GUARDS["measure"] - set(NUMBER_PLURALS)
     if (len(word) > _SHORTEST_PART and word.isalpha() and word not in NUMBER_WORDS) or word in _SHORT_PARTS
 )
 
@@ -97,6 +99,13 @@ def respell(word: str) -> tuple[str, ...]:
     for shorter in (_REPEATS.sub(r"\1\1", word), _REPEATS.sub(r"\1", word)):
         if shorter != word and shorter in VOCABULARY:
             return expand(shorter)
+    if word not in ENGLISH and len(word) > _SHORTEST_DOUBLED:
+        for found in _DOUBLED.finditer(word):
+            if (single := word[: found.start()] + word[found.start() + 1 :]) in VOCABULARY:
+                return expand(single)  # "tooday", "lateer"
+    if word.endswith("n't"):
+        said = respell(word.replace("'", ""))
+        return said if "not" in said else (*respell(word[: -len("n't")])[:1], "not")
     if is_english(word) or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
         return (word,)
     parts = _split(word, shortest=_SHORTEST_PART)

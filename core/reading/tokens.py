@@ -31,7 +31,7 @@ _WITH_DIGITS = "|".join(re.escape(word) for word in REWRITES if any(c.isdigit() 
 _SCAN = re.compile(
     rf"""
       (?P<odd>
-          https?://\S+ | www\.\S+ | (?<![\w.+-])[\w.+-]{{1,64}}@[a-z]\w*\.[a-z]+        # addresses
+          \w+://\S+ | www\.\S+ | (?<![\w.+-])[\w.+-]{{1,64}}@[a-z]\w*\.[a-z]+        # addresses
         | \+\d[\d ()-]{{6,}}\d | \(?\d{{3,5}}\)?(?:[ -]\d{{3,}})+ | \d{{6,}}  # telephone numbers
         | \d{{4}}-\d{{1,2}}-\d{{1,2}} | \d{{1,2}}[/.-]\d{{1,2}}[/.-]\d{{4}} | \d+\.\d+\.\d+  # dates, versions
         | [£$€¥₹₦]\s?\d+(?:[.,]\d+){{0,3}} | \d+(?:[.,]\d+){{0,2}}\s?(?:[£$€¥₹₦%°])
@@ -185,15 +185,16 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal
             Token(Kind.WORD, UNITS[raw[:-1]].value, raw[:-1], start, end - 1, glued),
             Token(Kind.WORD, "x", "x", end - 1, end, glued=True),
         ]
-    if raw in NUMBER_PLURALS:
+    plural = raw if raw in NUMBER_PLURALS or start > _MENDED else (*respell(raw), "")[0]
+    if plural in NUMBER_PLURALS and respell(raw) == (plural,):
         number = Token(
             Kind.NUMBER,
-            str(NUMBER_PLURALS[raw]),
+            str(NUMBER_PLURALS[plural]),
             raw,
             start,
             end - 1,
             glued,
-            Decimal(NUMBER_PLURALS[raw]),
+            Decimal(NUMBER_PLURALS[plural]),
             worded=True,
         )
         return [number, Token(Kind.WORD, "s", "s", end - 1, end, glued=True)]
