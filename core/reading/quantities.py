@@ -45,7 +45,7 @@ HOLD_WORDS = {
     "hanging",
     "resisted",
 }
-_SIDED = frozenset({"side", "sides", "leg", "legs", "arm", "arms"})
+_SIDED = frozenset({"side", "sides"})
 _HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
 _DECADES = listed("words_quantities", "decades")
