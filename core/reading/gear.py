@@ -1,224 +1,48 @@
-"""What the trainee owns: "8, 12 and 16 kg dumbbells", "a pair of 8s and a 16", "adjustable handles with 4 x 1.25 kg plates"."""
+"""What the trainee owns: "8, 12 and 16 kg dumbbells", "a pair of 8s and a 16", "adjustable handles with 4 x 1.25 kg plates".
+
+`gear_list` reads the list itself; here is decided whether the sentence that holds it says that somebody has it.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
-from decimal import Decimal
+from dataclasses import replace
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
-from core.reading.acts import Have, Item
-from core.reading.assembly import MOST_LOAD
-from core.reading.lexicon import EXERCISES, listed, sayings
+from core.reading.acts import Act, Have, Unclear
+from core.reading.gear_list import KINDS, PAIRS, SKIPPED, UNITS, Listing
+from core.reading.lexicon import GUARDS, listed, sayings
 from core.reading.token import Kind, Token
-from core.units import Unit
 
-KINDS: dict[str, str] = {
-    word: kind
-    for kind in ("dumbbell", "kettlebell", "handle", "plate", "band", "barbell", "bench")
-    for word in listed("gear", kind)
-}
-PAIRS = frozenset({"pair", "pairs", "prs"})
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
 _PLAINLY_OWNED = listed("words_gear", "plainly_owned")
-_OF = frozenset({"of", ":", "are", "is", "from", "in", "at", "=", "weighing", "which", "with"})
-_ONE = frozenset({"a", "an", "one", "single", "another"})
-_SKIPPED = listed("words_gear", "skipped")
-_ENDS = 2
+_OWNING = listed("words_gear", "owning")
+_OWNING_PAIRS = frozenset(tuple(pair.split()) for pair in sayings("owning_pairs"))
+_DONE = listed("words_gear", "done")
+_JUDGED = listed("words_gear", "judged")
+_PRICED = listed("words_gear", "priced")
+_GONE = listed("words_gear", "gone")
+_WISHED = listed("words_gear", "wished")
+_ASKED = listed("words_gear", "asked")
+_BY_OTHERS = listed("words_gear", "by_others")
+_LIST_WORDS = listed("words_gear", "list_words")
+_NOUNS = listed("words_gear", "nouns")
+_AFTER_NOTHING = listed("words_gear", "after_nothing")
+_MINE = frozenset({"i", "we", "me", "us", "my", "our"})
+_OTHERS = GUARDS["people"] | {"he", "she", "his", "her"}
+_CLAUSE_ENDS = frozenset({",", "but", "because", "although", "though", "so", "(", ";"})
+_DENIED = frozenset({"do", "does", "did", "am", "is", "are", "have", "has", "can", "will", "a", "the", "my", "any", "got", "own"})
+_WEAKLY_DONE = frozenset({"used", "finished", "complete", "completed", "completing"})
 _LONGEST_LIST = 8
-_MOST_COUNT = 40
-_MOST_LEADING_COUNT = 6
-_MOST_TIMES = 10
-
-
-@dataclass(slots=True)
-class _Thing:
-    """An item being put together; `paired` until a kind is said makes it dumbbells."""
-
-    load: Decimal | None = None
-    unit: Unit | None = None
-    count: int | None = None
-    kind: str | None = None
-    paired: bool = False
-    closed: bool = False
-
-
-@dataclass(slots=True)
-class _Listing:
-    """Reads a list of things token by token."""
-
-    tokens: Sequence[Token]
-    last: int
-    things: list[_Thing] = field(default_factory=list)
-    count: int | None = None
-    paired: bool = False
-    lead: str | None = None
-
-    def text(self, index: int) -> str:
-        return self.tokens[index].text if index < self.last else ""
-
-    def is_number(self, index: int) -> bool:
-        return index < self.last and self.tokens[index].kind is Kind.NUMBER
-
-    def kind_at(self, index: int) -> str | None:
-        """The kind of thing named at `index`, unless it is part of an exercise ("bench press")."""
-        kind, following = KINDS.get(self.text(index)), self.text(index + 1)
-        return None if kind is None or following in EXERCISES or following in {"handles", "handle", "plates"} else kind
-
-    def kind_near(self, index: int) -> bool:
-        """Whether a kind stands at `index` or after words such as "adjustable"."""
-        while self.text(index) in _SKIPPED:
-            index += 1
-        return self.kind_at(index) is not None
-
-    def step(self, index: int) -> int | None:
-        """Take the token at `index`; the index to go on from, None when its number cannot be explained."""
-        token, word = self.tokens[index], self.text(index)
-        if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
-            return self._past_between(index)
-        spans = (
-            word == "upto"
-            or (word == "up" and self.text(index + 1) == "to")
-            or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
-        )
-        if token.kind in {Kind.ODD, Kind.CLOCK, Kind.ORDINAL} or spans:
-            return None
-        if token.kind is Kind.NUMBER:
-            return self._number(index)
-        if word in PAIRS or (word == "couple" and self.text(index + 1) == "of"):
-            self._pair(index)
-        elif word == "no" and self.kind_near(index + 1):
-            return index + 2
-        elif word in _ONE and (self.is_number(index + 1) or self.kind_near(index + 1)):
-            self.count = 1
-        elif word == "one" and self.text(index + 1) == "of" and self.is_number(index + 2):
-            self.count = 1
-            return index + 2
-        elif self.kind_at(index) is not None:
-            self._kind(index, KINDS[word])
-        elif word in {",", "and", "plus", "&", ";"}:
-            for thing in self.things:
-                thing.closed = thing.closed or thing.paired
-            self.count = None
-        return index + 1
-
-    def is_near_number(self, index: int) -> bool:
-        return any(self.is_number(i) for i in range(max(index - 2, 0), index))
-
-    def _past_between(self, index: int) -> int:
-        """The index after "nothing between 8 and 12 kg"."""
-        numbers = 0
-        while index < self.last and (numbers < _ENDS or self.text(index) in {"kg", "lb", "s"}):
-            numbers += self.is_number(index)
-            index += 1
-        return index
-
-    def _pair(self, index: int) -> None:
-        before = self.things[-1] if self.things else None
-        follows_load = index > 0 and self.tokens[index - 1].text in {"kg", "lb", "s"} and before is not None
-        if follows_load and before is not None and before.count is None and self.text(index + 1) != "of":
-            for thing in self.things if self.text(index) == "pairs" else [before]:
-                if thing.count is None:
-                    thing.count, thing.paired = 2, True
-        elif self.text(index) == "couple":
-            self.count = 2
-        else:
-            self.paired, self.count = True, None
-
-    def _number(self, index: int) -> int | None:
-        if self._is_count(index):
-            self.count = int(self.tokens[index].value)
-            if self.text(index + 1) in PAIRS:
-                self.count = None
-            return index + 2 if self.text(index + 1) == "x" else index + 1
-        thing = _Thing(
-            self.tokens[index].value,
-            count=2 if self.paired else self.count,
-            paired=self.paired,
-            kind=self.lead,
-        )
-        index += 1
-        if self.text(index) in {"kg", "lb"}:
-            thing.unit = Unit(self.text(index))
-            index += 1
-        if self.text(index) == "s":
-            index += 1
-        if self.text(index) in {"x", "times"} and self.is_number(index + 1) and self.tokens[index + 1].value <= _MOST_TIMES:
-            thing.count = int(self.tokens[index + 1].value)
-            index += 2
-        self.things.append(thing)
-        self.count, self.paired = None, False
-        return index
-
-    def _is_count(self, index: int) -> bool:
-        """Whether the number at `index` counts things: "two 12s", "4 x 1.25", "2 10kg dumbbells", "three bands"."""
-        token, ahead = self.tokens[index], index + 1
-        if token.value % 1 or not 1 <= token.value <= _MOST_COUNT:
-            return False
-        if self.text(ahead) == "x" and self.is_number(ahead + 1):
-            return True
-        if self.text(ahead) in PAIRS or self.kind_near(ahead) or (self.text(ahead) == "of" and token.worded):
-            return self.text(ahead) != "of" or self.is_number(ahead + 1)
-        if not self.is_number(ahead) or token.value > _MOST_LEADING_COUNT:
-            return False
-        weighed = self.text(ahead + 1) in {"kg", "lb", "s"} or self.kind_near(ahead + 1)
-        return weighed and not (index > 0 and self.is_number(index - 1))
-
-    def _kind(self, index: int, kind: str) -> None:
-        ahead = index + 1
-        while self.text(ahead) in _OF:
-            ahead += 1
-        leads = (ahead > index + 1 or self.text(index + 1) == ":") and (self.is_number(ahead) or self.text(ahead) in PAIRS | _ONE)
-        leads = leads or (self.is_number(index + 1) and not self.things)
-        opened = [thing for thing in self.things if thing.kind is None and not thing.closed]
-        if opened and not (leads and self.text(index + 1) == ":") and kind not in {"bench", "band", "handle"}:
-            for thing in opened:
-                thing.kind = kind
-            self.count, self.paired = None, False
-            self.lead = None
-        elif leads and kind not in {"handle", "barbell", "bench", "band"}:
-            self.lead = kind
-        elif kind == "dumbbell" and any(thing.kind == kind for thing in self.things) and self.count is None and not self.paired:
-            return
-        else:
-            self.things.append(_Thing(count=2 if self.paired else self.count, kind=kind))
-            self.count, self.paired, self.lead = None, False, None
+_LONGEST_OPENING = 5
 
 
 def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
     """The things that tokens `[first, last)` list; None when a number among them stays unexplained."""
-    listing = _Listing(tokens, last)
-    index: int | None = first
-    while index is not None and index < last:
-        index = listing.step(index)
-    if index is None:
-        return None
-    return _have(listing.things, _unit_of_all(tokens, first, last))
-
-
-def _unit_of_all(tokens: Sequence[Token], first: int, last: int) -> Unit | None:
-    """The unit that a list ends with: "a pair of 8s and a pair of 12s, in kilos"."""
-    said = [token.text for token in tokens[first:last] if token.kind is Kind.WORD]
-    return Unit(said[-1]) if said[-2:-1] in (["in"], ["all"]) and said[-1] in {"kg", "lb"} else None
-
-
-def _have(things: list[_Thing], unit: Unit | None) -> Have | None:
-    units = ({thing.unit for thing in things} | {unit}) - {None}
-    loads = [thing for thing in things if thing.load is not None]
-    if any(one.unit is not None and other.unit is None for one, other in pairwise(loads)):
-        return None  # "10kg pair, 13": the last number is no load
-    for thing in things:
-        thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
-    kinds = {thing.kind for thing in things if thing.load is not None} - {None}
-    for thing in things:
-        if thing.load is None:
-            continue
-        if len(units) == 1:
-            thing.unit = next(iter(units))
-        if thing.kind is None and len(kinds) == 1:
-            thing.kind = next(iter(kinds))
-        if not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
-            return None
-    return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in things))
+    listing = Listing(tokens, first, last)
+    return listing.have() if listing.read() else None
 
 
 def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
@@ -239,65 +63,217 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
     return None
 
 
-_OWNING = listed("words_gear", "owning")
-_OWNING_PAIRS = frozenset(tuple(pair.split()) for pair in sayings("owning_pairs"))
-_OWNED_AT_LAST = {("what", "i"), ("what", "we")}
-_DONE = listed("words_gear", "done")
-_NOT_OWNED = listed("words_gear", "not_owned")
+def on_one_line(tokens: Sequence[Token]) -> list[Token]:
+    """The tokens, with commas for the line ends of a list of things: "my kit:\\n2x8kg dumbbells\\n16kg kettlebell"."""
+    ends = [i for i, token in enumerate(tokens) if token.raw == "\n"]
+    if not ends:
+        return list(tokens)
+    joined = [replace(token, text=",", raw=",", glued=False) if token.raw == "\n" else token for token in tokens]
+    begin = next((i for i in range(len(joined)) if joined[i].text != ","), 0)
+    return joined if isinstance(gear(joined, begin, len(joined)), Have) else list(tokens)
 
 
-_LIST_WORDS = listed("words_gear", "list_words")
+def as_one_list(acts: Sequence[Act]) -> list[Act]:
+    """The acts, with what goes on listing things taken into the list before it: "a pair of 20kg. And a 24kg kettlebell."."""
+    joined: list[Act] = []
+    for act in acts:
+        before = joined[-1] if joined else None
+        if isinstance(act, Have) and isinstance(before, Have) and act.items and before.items:
+            joined[-1] = Have((*before.items, *act.items))
+        else:
+            joined.append(act)
+    return joined
 
 
-def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether the sentence is "I have" and a list of loads, and nothing else."""
-    return all(tokens[i].kind is Kind.NUMBER or tokens[i].text in _LIST_WORDS for i in range(first, last))
-
-
-def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = False) -> Have | None:
-    """What the sentence says the trainee owns; None when it says nothing of that.
+def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = False) -> Have | Unclear | None:
+    """What the sentence says the trainee owns; None when it says nothing of that, unclear when what is only wished for has numbers.
 
     `awaited` says that reps are awaited, so that only a verb of owning makes a rack of it.
     """
-    listing = _Listing(tokens, last)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
+    asked = _is_asked(tokens, first, last)
+    if awaited and not said & (_PLAINLY_OWNED - {"got"}) and "got a" not in " ".join(words):
+        return None
+    if not awaited and not asked and _owns_nothing(tokens, first, last):
+        return Have()
+    listing = Listing(tokens, first, last)
     kinds = {KINDS[words[i - first]] for i in range(first, last) if listing.kind_at(i) is not None}
     paired = bool(said & PAIRS)
-    numbers = [i for i in range(first, last) if listing.is_number(i)]
-    owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
-    parts = kinds & {"handle", "plate", "barbell"}
-    doing = said & (_DONE - {"set"} if ("set", "of") in pairwise(words) else _DONE)
-    homely = bool({("at", "home"), ("at", "hand"), ("at", "my"), ("at", "mine"), ("at", "ours")} & set(pairwise(words)))
-    done = doing or "@" in said or ("at" in said and not homely) or ("with" in said and not parts and not owns)
-    if (awaited and not said & (_PLAINLY_OWNED - {"got"}) and "got a" not in " ".join(words)) or any(
-        tokens[i].kind is Kind.ODD for i in range(first, last)
-    ):
+    if not (kinds or paired or said & _PLAINLY_OWNED):
         return None
-    not_owned = said & (_NOT_OWNED - {"what"} if _OWNED_AT_LAST & set(pairwise(words)) else _NOT_OWNED)
+    stands = listing.read()
+    end = _clause_end(tokens, listing.until, last) if stands else last
+    told = [tokens[i].text for i in range(first, end)]
     if (
-        done
-        or not_owned
-        or (owns and not kinds and not paired and said & ({"x", "left", "in"} if homely else {"at", "x", "left", "in"}))
+        _is_done(tokens, first, last, kinds)
+        or set(told) & _WEAKLY_DONE
+        or said & (_JUDGED | _PRICED) - _describing(tokens, first, last)
     ):
         return None
-    plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
-    weighed = bool(said & {"kg", "lb"})
-    if not numbers:
-        listed_alone = (
-            kinds - {"dumbbell"}
-            and len(words) <= _LONGEST_LIST
-            and (
-                owns
-                or words[0] in {"just", "only", "a", "an"}
-                or set(words) <= set(KINDS) | {"and", ",", "a", "some", "resistance"}
-            )
-        )
-        if not listed_alone:
-            return None
-    elif not (kinds or paired) and not (
-        said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)
-    ):
+    owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
+    if asked or set(told) & _GONE or _is_of_others(told) or _is_wished(told):
+        numbers = any(listing.is_number(i) for i in range(first, last))
+        return Unclear() if numbers and kinds and not asked and not awaited and not said & {"that", "this"} else None
+    if not stands or set(range(first, end)) & _negations(tokens, first, end) - listing.negated:
         return None
-    have = items(tokens, first, last)
+    if not _is_listed(tokens, first, last, kinds=kinds, paired=paired, owns=owns):
+        return None
+    have = listing.have()
     return have if have is not None and have.items else None
+
+
+def _clause_end(tokens: Sequence[Token], index: int, last: int) -> int:
+    """Where the clause that ends the list ends; what comes after is about something else."""
+    return next((i for i in range(index, last) if tokens[i].text in _CLAUSE_ENDS or tokens[i].apart), last)
+
+
+def _is_asked(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence is a question, but "what I have is ..." is none."""
+    words = [token.text for token in tokens[first : first + 2]]
+    asks = bool(set(words[:1]) & _ASKED) and not (words[0] == "what" and words[1:] in (["i"], ["we"]))
+    return asks or (last < len(tokens) and tokens[last].text == "?")
+
+
+def _negations(tokens: Sequence[Token], first: int, last: int) -> set[int]:
+    """The places of words that deny what is said, and not only a word of it ("not eaten yet")."""
+    return {
+        i
+        for i in range(first, last)
+        if tokens[i].text in {"not", "never", "without"}
+        and (
+            tokens[i].text != "not"
+            or (i > first and tokens[i - 1].text in _DENIED)
+            or (i + 1 < last and tokens[i + 1].text in _DENIED)
+        )
+    }
+
+
+def _describing(tokens: Sequence[Token], first: int, last: int) -> set[str]:
+    """Words that judge a load, where they only say what a thing is like: "a light band"."""
+    return {tokens[i].text for i in range(first, last - 1) if tokens[i].text in SKIPPED and tokens[i + 1].text in KINDS}
+
+
+def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) -> bool:
+    """Whether the words tell of a set that was done with the things, or of an exercise."""
+    words = [token.text for token in tokens[first:last]]
+    said = set(words)
+    pairs = set(pairwise(words))
+    if said & _DONE and not (
+        said & _DONE <= {"set", "sets"} and (("set", "of") in pairs or ("sets", "of") in pairs or "my" in said)
+    ):
+        return True
+    listing = Listing(tokens, first, last)
+    numbers = [i for i in range(first, last) if listing.is_number(i)]
+    for i in range(first, last):
+        following = listing.is_number(i + 1) or listing.text(i + 1) in {"the", "both", "a"}
+        counted = any(number < i for number in numbers)
+        if (
+            listing.text(i) in {"at", "@"}
+            and listing.is_number(i + 1)
+            and listing.kind_at(i - 1) is None
+            and listing.text(i - 1) not in {"two", "ones"}
+        ):
+            return True
+        if (
+            listing.text(i) == "with"
+            and counted
+            and following
+            and not kinds & {"handle", "plate", "barbell"}
+            and not said & _OWNING
+        ):
+            return True
+    return "@" in said or (
+        "with" in said
+        and any(number < words.index("with") + first for number in numbers)
+        and not (kinds & {"handle", "plate", "barbell"} or said & _OWNING)
+    )
+
+
+def _is_of_others(told: Sequence[str]) -> bool:
+    """Whether somebody else has the things: "my brother has 60 lb dumbbells", but "my son left me his dumbbells"."""
+    if {"i", "we", "me", "us"} & set(told):
+        return False
+    opening = told[:_LONGEST_OPENING]
+    return any(
+        word in _OTHERS and following in _BY_OTHERS | {"just", "only", "also", "dumbbells", "kettlebells", "dumbbell", "kettlebell"}
+        for word, following in pairwise(opening)
+    ) or told[:1] in (["you"], ["they"], ["his"], ["her"])
+
+
+def _is_wished(told: Sequence[str]) -> bool:
+    """Whether the things are wished for or planned, not had: "might buy", but "I have buy"."""
+    line = f" {' '.join(told)} "
+    if any(f" {had} buy " in line for had in ("i", "have", "we", "i just", "did")):
+        line = line.replace(" buy ", " ")
+    for may in ("i can use", "we can use", "can use"):
+        line = line.replace(f" {may} ", " ")
+    return bool(set(line.split()) & _WISHED) or any(
+        f" {wish} " in line for wish in ("going to", "have to", "will get", "get me", "if i", "for sale")
+    )
+
+
+def _is_listed(tokens: Sequence[Token], first: int, last: int, *, kinds: set[str], paired: bool, owns: bool) -> bool:
+    """Whether there is enough to be a list of things: a kind, a pair, or loads beside a plain verb of owning."""
+    listing = Listing(tokens, first, last)
+    words = [token.text for token in tokens[first:last]]
+    said = set(words)
+    numbers = [i for i in range(first, last) if listing.is_number(i)]
+    if not numbers:
+        return (
+            bool(kinds - {"dumbbell"})
+            and len(words) <= _LONGEST_LIST
+            and (owns or words[0] in {"just", "only", "a", "an"} or said <= set(KINDS) | {"and", ",", "a", "some", "resistance"})
+        )
+    if kinds or paired:
+        return True
+    plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
+    several = plural or (bool(said & UNITS) and len(numbers) > 1)
+    return (
+        bool(said & _PLAINLY_OWNED)
+        and several
+        and not said & {"x", "left", "at"}
+        and all(i in numbers or tokens[i].text in _LIST_WORDS for i in range(first, last))
+    )
+
+
+def _owns_nothing(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence says that there are no weights at all: "there are no dumbbells in this cottage"."""
+    words = [token.text for token in tokens[first:last]]
+    if any(token.kind is not Kind.WORD and token.kind is not Kind.MARK for token in tokens[first:last]):
+        return False
+    for at, word in enumerate(words):
+        if word not in {"no", "not", "zero", "without", "never"}:
+            continue
+        noun = at + 1
+        while noun < len(words) and words[noun] in {
+            "have",
+            "got",
+            "get",
+            "own",
+            "any",
+            "a",
+            "single",
+            "even",
+            "one",
+            "dey",
+            "possess",
+            "kind",
+            "sort",
+            "of",
+            "there",
+            "be",
+            "with",
+            "me",
+        }:
+            noun += 1
+        if noun >= len(words) or words[noun] not in _NOUNS:
+            continue
+        rest = words[noun + 1 :]
+        end = next((i for i, following in enumerate(rest) if following in _CLAUSE_ENDS), len(rest))
+        others = {word for word in rest if word in KINDS} | {word for word in words[:at] if word in KINDS}
+        verb = {"have", "got", "get", "own", "are", "is", "possess", "dey", "there"} & set(words[: noun + 1])
+        if others - _NOUNS or (others and not rest[:1] == [","] and "no" not in rest):
+            continue
+        return (end == 0 and bool(verb or at == 0)) or (end > 0 and rest[0] in _AFTER_NOTHING)
+    return False

@@ -6,7 +6,7 @@ numbers, every one of which must be accounted for or the message is unclear.
 
 from __future__ import annotations
 
-from core.reading import guards
+from core.reading import gear, guards
 from core.reading.acts import Act, Again, Amend, Awaiting, Context, Have, Log, Pause, Skip, Snooze, Swap, TimeLeft, Unclear, Undo
 from core.reading.answers import answer
 from core.reading.gist import gist
@@ -31,7 +31,7 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     Returns:
         The acts. `Unclear` stands for anything a careful coach would ask about.
     """
-    tokens = tokenise(normalise(text))
+    tokens = gear.on_one_line(tokenise(normalise(text)))
     reading = Reading(tokens, context, text[:LONGEST])
     sentences = split(tokens, 0, len(tokens), SENTENCE_ENDS)
     clauses = [clause for sentence in sentences for clause in clauses_of(tokens, *sentence)]
@@ -80,4 +80,4 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     for _, act in sorted(acts, key=lambda one: one[0]):
         if act not in ordered or isinstance(act, Log | Amend):
             ordered.append(act)
-    return tuple(ordered) or (Unclear(),)
+    return tuple(gear.as_one_list(ordered)) or (Unclear(),)
