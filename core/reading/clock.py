@@ -133,6 +133,13 @@ class Clock:
                 index + 3,
                 sure=token.value >= _NOON_H,
             )
+        if (
+            following == "h"
+            and (self.text(index - 1) in _AT or self.text(index - 1) in DAY_WORDS)
+            and token.value % 1 == 0
+            and token.value < _HOURS
+        ):
+            return self._dated(int(token.value) * _HOUR_MINUTES, index, index + 2, sure=token.value > _NOON_H)  # "at 19h"
         digits = token.text if token.text.isdigit() and not token.worded else ""
         if len(digits) == len("0630") and int(digits[:2]) < _HOURS and int(digits[2:]) < _HOUR_MINUTES:
             last = index + 2 if following in {"hours", "h"} else index + 1
@@ -293,7 +300,7 @@ class Clock:
                 total += self._half_after(rest)
             elif (
                 self.text(index) in {"a", "an", "one", "another"}
-                and following == "hours"
+                and following in {"hours", "hr"}
                 and self.text(index - 1) not in {"half", "of"}
             ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)

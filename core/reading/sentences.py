@@ -38,6 +38,7 @@ from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
 from core.reading.standing import FEELINGS, OF_THE_SESSION, WHEN, asked, goes_on, stands
 from core.reading.token import Kind, Token
 from core.reading.when import REMIND_WORDS, SMALL, when_acts
+from core.reading.unit_talk import unit_wished
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -110,6 +111,11 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         reading.explain(first, last)
     elif not _read_times(reading, first, last):
         before = len(reading.acts), len(reading.phrases)
+        if (wish := unit_wished(tokens, first, last, recorded=context.last is not None)) is not None:
+            unit, clauses = wish
+            reading.add(clauses[0][0], Units(unit))
+            for clause in clauses:
+                reading.explain(*clause)
         anything = _read_phrases(reading, first, last)
         _read_alone(reading, first, last, phrases_found=anything)
         stretches = list(parted(tokens, [(first, last)]))
@@ -192,7 +198,7 @@ def _takes_back_a_number(tokens: Sequence[Token], said: Said, first: int, last: 
 def _corrects_unit(reading: Reading, said: Said) -> bool:
     """Whether "lbs not kg" after a record corrects it and sets nothing."""
     words = {token.text for token in reading.tokens[said.first : said.last]}
-    recorded = reading.context.last is not None and reading.context.awaiting is Awaiting.NONE
+    recorded = reading.context.last is not None and reading.context.awaiting in {Awaiting.NONE, Awaiting.GO}
     return recorded and "not" in words and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
 
 

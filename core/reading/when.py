@@ -23,8 +23,10 @@ _WAIT_LEADS = sayings("wait_leads")
 SMALL = listed("words_when", "small") | COURTESY
 """Words that stand around days and times and say nothing else."""
 
+_ASKING_AGAIN = frozenset({"snooze", "later", "remind", "ask", "ping", "nudge", "buzz", "shout", "yell", "poke", "bug", "hmu"})
 _LONGEST_PAUSE_MINUTES = 2
 _OFF_REACH = 7
+_ALONE = ("me", "alone")
 _HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
 
 
@@ -52,7 +54,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         for i in range(first, last)
         if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL} and i not in used | spent
     ]
-    bare = _bare_minutes(clock, loose, words)
+    bare = _bare_minutes(clock, loose, words, timed=timed)
     if bare is not None:
         minutes, loose = bare, []
     planned = _plans(
@@ -118,6 +120,8 @@ def _turns_off(words: Sequence[str]) -> bool:
     at = next((i for i, word in enumerate(words) if word in REMIND_WORDS), None)
     if at is None or "forget" in words[:at]:
         return False
+    if _ALONE in set(pairwise(words)):
+        return True
     before = words[max(at - _OFF_REACH, 0) : at]
     while "," in before:
         before = before[before.index(",") + 1 :]
@@ -134,7 +138,7 @@ def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[
     if moments and not moments[0].settled:
         return [Unclear()]
     at = moments[0].text if moments else None
-    if not moments and said & _OFF and not (days and off_days):
+    if not moments and (said & _OFF or _ALONE in set(pairwise(words))) and not (days and off_days):
         return [Remind(days=in_week_order(off_days or days), off=True)]
     if off_days and days - off_days == days and days != set(WEEK) and not off_days <= days:
         return [Remind(days=in_week_order(days), at=at), Remind(days=in_week_order(off_days), off=True)]
@@ -157,7 +161,7 @@ def _is_vague(words: Sequence[str]) -> bool:
             "alternate",
             "every second",
         )
-    )
+    ) or any(one in DAY_WORDS and link == "or" and other in DAY_WORDS for one, link, other in zip(words, words[1:], words[2:], strict=False))
 
 
 def _by_moment(clock: Clock, moments: Sequence[Moment]) -> list[Act]:
@@ -190,7 +194,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     line = f" {' '.join(words)} "
     said = set(words)
     asks = bool({"remind", "ask", "try", "ping", "later", "snooze", "again", "me", "us", "more", "postpone"} & said)
-    if not asks and not small and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
+    led_by_span = minutes is not None and words[0] in {"in", "after"} and not timed
+    if not asks and not small and not led_by_span and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
         return False
     if {"snooze", "postpone"} & said or any(
         f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
@@ -208,7 +213,7 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     if minutes is None:
         return False
     if timed and not any(
-        f" {lead} " in line for lead in ("later", "in", "more", "ask me", "give me", "give us", "another", "after")
+        f" {lead} " in line for lead in ("later", "in", "hold on", "hang on", "more", "ask me", "give me", "give us", "another", "after")
     ):
         return False
     return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
@@ -219,14 +224,11 @@ def _only_until(line: str) -> bool:
     return not any(f" {lead} " in line for lead in _LEADS if lead not in {"until", "till", "i can", "i could"})
 
 
-def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str]) -> int | None:
-    """Such as "snooze 20", "remind me in 20": a lone number that can only be minutes."""
+def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str], *, timed: bool) -> int | None:
+    """Such as "snooze 20", "remind me in 20", "ready in 20": a lone number that can only be minutes."""
     if len(loose) != 1 or not clock.is_number(loose[0]) or clock.tokens[loose[0]].value % 1:
         return None
     led = clock.text(loose[0] - 1) in {"in", "snooze", "for", "later", "another"}
-    about = {"snooze", "later", "remind", "ask", "ping", "nudge"} & set(words)
-    return (
-        int(clock.tokens[loose[0]].value)
-        if led and about and clock.text(loose[0] + 1) in {"", "please", "later", ".", "then"}
-        else None
-    )
+    about = _ASKING_AGAIN & set(words) or (clock.text(loose[0] - 1) == "in" and not timed and not _DONE & set(words))
+    ends = clock.text(loose[0] + 1) in {"", "please", "later", ".", "then", ","}
+    return int(clock.tokens[loose[0]].value) if led and about and ends else None
