@@ -31,10 +31,11 @@ _LIST_WORDS = listed("words_gear", "list_words")
 _NOUNS = listed("words_gear", "nouns")
 _AFTER_NOTHING = listed("words_gear", "after_nothing")
 _MINE = frozenset({"i", "we", "me", "us", "my", "our"})
-_OTHERS = GUARDS["people"] | {"he", "she", "his", "her"}
+_OTHERS = GUARDS["people"] | {"he", "she", "his", "her", "they", "he's", "she's", "they've"}
 _CLAUSE_ENDS = frozenset({",", "but", "because", "although", "though", "so", "(", ";"})
 _DENIED = frozenset({"do", "does", "did", "am", "is", "are", "have", "has", "can", "will", "a", "the", "my", "any", "got", "own"})
 _WEAKLY_DONE = frozenset({"used", "finished", "complete", "completed", "completing"})
+_NEEDED = frozenset({"needed", "required", "necessary", "heavy", "heavier", "lighter", "light", "left", "today's"})
 _LONGEST_LIST = 8
 _LONGEST_OPENING = 5
 
@@ -115,12 +116,21 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     if asked or set(told) & _GONE or _is_of_others(told) or _is_wished(told):
         numbers = any(listing.is_number(i) for i in range(first, last))
         return Unclear() if numbers and kinds and not asked and not awaited and not said & {"that", "this"} else None
+    if not stands and not awaited and kinds and _is_plainly_mine(words) and any(listing.is_number(i) for i in range(first, last)):
+        return Unclear()
     if not stands or set(range(first, end)) & _negations(tokens, first, end) - listing.negated:
         return None
     if not _is_listed(tokens, first, last, kinds=kinds, paired=paired, owns=owns):
         return None
     have = listing.have()
     return have if have is not None and have.items else None
+
+
+def _is_plainly_mine(words: Sequence[str]) -> bool:
+    """Whether the words say outright that somebody here has things, so that their numbers are no set."""
+    return any(
+        (one in {"i", "we"} and other in _PLAINLY_OWNED - {"got"}) or (one in {"my", "our"} and other in KINDS) for one, other in pairwise(words)
+    )
 
 
 def _clause_end(tokens: Sequence[Token], index: int, last: int) -> int:
@@ -194,7 +204,7 @@ def _is_of_others(told: Sequence[str]) -> bool:
     """Whether somebody else has the things: "my brother has 60 lb dumbbells", but "my son left me his dumbbells"."""
     if {"i", "we", "me", "us"} & set(told):
         return False
-    opening = told[:_LONGEST_OPENING]
+    opening = [word for word in told[:_LONGEST_OPENING] if word not in {"is", "has"} or told[1:2] != [word] or told[2:3] != ["got"]]
     return any(
         word in _OTHERS and following in _BY_OTHERS | {"just", "only", "also", "dumbbells", "kettlebells", "dumbbell", "kettlebell"}
         for word, following in pairwise(opening)
@@ -271,9 +281,11 @@ def _owns_nothing(tokens: Sequence[Token], first: int, last: int) -> bool:
             continue
         rest = words[noun + 1 :]
         end = next((i for i, following in enumerate(rest) if following in _CLAUSE_ENDS), len(rest))
-        others = {word for word in rest if word in KINDS} | {word for word in words[:at] if word in KINDS}
+        others = {word for word in (*rest, *words[:at]) if word in KINDS} - {"bar"}
         verb = {"have", "got", "get", "own", "are", "is", "possess", "dey", "there"} & set(words[: noun + 1])
         if others - _NOUNS or (others and not rest[:1] == [","] and "no" not in rest):
             continue
-        return (end == 0 and bool(verb or at == 0)) or (end > 0 and rest[0] in _AFTER_NOTHING)
+        if verb and not rest[:1] == ["for"]:
+            return not rest or rest[0] not in _NEEDED
+        return (end == 0 and at == 0) or (end > 0 and rest[0] in _AFTER_NOTHING)
     return False

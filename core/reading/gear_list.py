@@ -40,6 +40,9 @@ _AFTER_NEGATION = frozenset({"have", "got", "get", "any", "a", "an", "the", "own
 _POINTING = frozenset({"the", "my", "that", "this", "those", "these", "same", "our", "them"})
 _NO_LOAD_AFTER = frozenset({"for", "by", "number", "station", "round", "page", "floor", "size", "room"})
 _AFTER_BARE_LOAD = listed("words_gear", "list_words") | _PARTS | _WITHIN | PAIRS | UNITS | {"x", "times", "-", "!", "?", ")", "in"}
+_AFTER_BAR = frozenset({"bell", ",", "and", "with", "plus", "&", "+", "(", ")", "in", "at", "here", "is", "too", "of", ":", "-", "x", ";"})
+_PIECES = frozenset({"piece", "pieces", "pcs", "pc", "nos", "no's", "units"})
+_AFTER_KIND = _PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
 _DECIMAL_TAILS = frozenset({"25", "75"})
 _STEP, _HALF_STEP = 5, 2
 """Loads go by fives: "7,5" and "12,5" are one load, "10,5" is not."""
@@ -142,6 +145,8 @@ class Listing:
     def kind_at(self, index: int) -> str | None:
         """The kind of thing named at `index`, unless it is part of an exercise ("bench press") or boils water."""
         word, following = self.text(index), self.text(index + 1)
+        if word == "bar" and following and following not in _AFTER_BAR:
+            return None
         if word == "kettle" and not (self.is_number(index - 1) or self.text(index - 1) in UNITS | {"s"}):
             return None
         return None if following in EXERCISES - {"one"} or following in {"handles", "handle", "plates"} else KINDS.get(word)
@@ -173,7 +178,7 @@ class Listing:
             self._take_one(index)
         elif self.kind_at(index) is not None:
             return self._kind(index, KINDS[word])
-        elif word in _PARTS:
+        elif word in _PARTS and word not in {"(", ")"}:
             self._part()
         return index + 1
 
@@ -181,7 +186,7 @@ class Listing:
         ahead = index + 2 if self.text(index + 1) == "of" else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
-        elif self.is_number(ahead) or self.kind_near(ahead):
+        elif self.is_number(ahead) or self.kind_near(ahead) or self.text(ahead) == "(":
             self._count, self._pairs = 1, None
 
     def _part(self) -> None:
@@ -242,6 +247,8 @@ class Listing:
         return index + 1
 
     def _number(self, index: int, value: Decimal, after: int) -> int | None:
+        if self.text(index - 1) == "(" and self.text(after) == ")" and value in {self._count or 1, Decimal(_ENDS)} and self._load_end < 0:
+            return after + 1  # "one (1) dumbbell"
         if self._is_count(index, value):
             return self._take_count(index, int(value))
         bare = self.text(after) not in UNITS | {"s"} and not self.kind_near(after)
@@ -332,7 +339,7 @@ class Listing:
             self.until = index + 3
             return index + 3
         self._pairs = None
-        return index + 2 if following == "x" else index + 1
+        return index + 2 if following in _PIECES | {"x"} else index + 1
 
     def _count_all(self, count: int) -> None:
         for thing in self.things:
@@ -365,7 +372,7 @@ class Listing:
             return True
         if following == "of":
             return self.is_number(ahead + 1) or self.text(ahead + 1) in {"each", "them", "those", "these"}
-        if following in PAIRS:
+        if following in PAIRS | _PIECES:
             return True
         if self.kind_near(ahead):
             listing = self._load_end == index - 1 and self.text(index - 1) in _PARTS and self.things[-1].kind is None
@@ -433,6 +440,9 @@ class Listing:
         """Whether the kind only speaks again of what was listed: "the band is old"."""
         known = any(thing.kind == kind for thing in self.things)
         followed = index + 1 < self.last and (self.is_number(index + 1) or self.text(index + 1) in _OF)
+        told = self.text(index - 1) in _POINTING and index + 1 < self.last and self.text(index + 1) not in _AFTER_KIND and not followed
+        if told and kind not in _LEADING:
+            return True  # "the band snapped"
         return known and not followed and (kind == "dumbbell" or self.text(index - 1) in _POINTING)
 
     def _append_kind(self, kind: str) -> None:

@@ -216,6 +216,8 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         alone = phrases.whole(tokens, start, end, wanted)
         if alone is None or reading.explained & set(range(start, end)):
             continue
+        if alone.meaning.startswith("units") and _corrects_unit(reading, replace(alone, first=first, last=last)):
+            continue
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):

@@ -47,7 +47,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         or "remember me" in " ".join(words)
         or "make me remember" in " ".join(words)
     )
-    if said & _DONE and not reminds and not _HOLDING_OFF & set(pairwise(words)):
+    busy = not timed and _is_busy_until(words, moments)
+    if said & (_DONE - {"got"} if busy else _DONE) and not reminds and not _HOLDING_OFF & set(pairwise(words)):
         return []
     loose = [
         i
@@ -65,7 +66,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         reminds=reminds and (minutes is None or bool(days)),
         small=_is_small(tokens, first, last, used),
     )
-    later = _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
+    later = busy or _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
     if not (planned or reminds or later):
         return []
     if loose and said & _DONE:
@@ -217,6 +218,12 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     ):
         return False
     return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
+
+
+def _is_busy_until(words: Sequence[str], moments: Sequence[Moment]) -> bool:
+    """Whether the trainee is kept from training until a time of day: "in a meeting until 4pm"."""
+    own = words[0] in {"i", "we", "in", "at", "on", "busy", "got", "have", "still", "stuck", "working", "driving", "no", "not"}
+    return own and len(moments) == 1 and moments[0].settled and bool({"until", "till"} & set(words[: moments[0].last]))
 
 
 def _only_until(line: str) -> bool:
