@@ -237,6 +237,8 @@ class Clock:
                 word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS)
             ):
                 into = off
+            elif word == "only" and not off:
+                into = named  # "no reminders in the week, only saturday"
             elif word in GROUPS:
                 into.update(GROUPS[word])
             elif word in {"every", "each", "all"} and self.text(index + 1) in {

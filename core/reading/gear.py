@@ -113,7 +113,7 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     ):
         return None
     owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
-    if asked or set(told) & _GONE or _is_of_others(told) or _is_wished(told):
+    if asked or set(told) & _GONE or ("away" in told and {"gave", "given", "threw", "give"} & set(told)) or _is_of_others(told) or _is_wished(told):
         numbers = any(listing.is_number(i) for i in range(first, last))
         return Unclear() if numbers and kinds and not asked and not awaited and not said & {"that", "this"} else None
     if not stands and not awaited and kinds and _is_plainly_mine(words) and any(listing.is_number(i) for i in range(first, last)):

@@ -278,10 +278,26 @@ class Listing:
         if self.text(after) == "s":
             thing.plural = True
             after += 1
-        if self.text(after) in {"x", "times"} and (times := self.number(after + 1)) is not None and times[0] <= _MOST_TIMES:
+        cross = after + 1 if self.text(after) == "(" else after
+        if self.text(cross) in {"x", "times"} and (times := self.number(cross + 1)) is not None and times[0] <= _MOST_TIMES:
             thing.count = int(times[0])
-            after += 2
+            after = cross + 2
+        elif self.is_number(after) and self._counts_behind(thing, after):
+            thing.count = int(self.tokens[after].value)
+            after += 1
+        elif self.text(after) == "one" and self._ends_at(after + 1):
+            thing.count = 1
+            after += 1
         return after
+
+    def _counts_behind(self, thing: Thing, index: int) -> bool:
+        """Whether a number in words behind a load counts it: "dumbbell 8kg two"."""
+        token = self.tokens[index]
+        return thing.unit is not None and token.worded and 1 <= token.value <= _MOST_LEADING_COUNT and self._ends_at(index + 1)
+
+    def _ends_at(self, index: int) -> bool:
+        """Whether a thing of the list ends before `index`."""
+        return index >= self.last or self.text(index) in _PARTS
 
     def _follow_lead(self, thing: Thing, index: int) -> None:
         """Take the kind that went before, unless the kind of this load follows it."""

@@ -142,7 +142,7 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
 
 def _spells(tokens: list[Token], form: tuple[str, ...]) -> bool:
     """Whether tokens spell "half a dozen" and its like; "baker's" is two tokens when its ending is taken for "is"."""
-    words = tuple("dozen" if t.worded and t.value == NUMBER_WORDS["dozen"] else t.text for t in tokens)
+    words = tuple("dozen" if t.worded and t.value == NUMBER_WORDS["dozen"] and t.raw != "twelve" else t.text for t in tokens)
     return words == form
 
 

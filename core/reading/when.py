@@ -110,10 +110,22 @@ def _plans(
     off = bool(said & _OFF)
     if reminds and (days or off_days or (not moments and _turns_off(words))):
         return True
+    if _is_an_event(words):
+        return False
     if days and moments:
         return True
     moved = ("make it" in " ".join(words) or "change" in said or "switch" in said) and len(days) > 1
     return bool(moved or ((days or off_days) and off and small) or (len(days) > 1 and small))
+
+
+def _is_an_event(words: Sequence[str]) -> bool:
+    """Whether days and times are told of something that happens then: "the gym opens 6am on weekdays"."""
+    start = 1 if words[0] in {"the", "my", "our", "a"} else 0
+    told = words[start : start + 3]
+    own = {"days", "day", "reminder", "reminders", "workout", "workouts", "training", "session", "sessions", "time", "slot", "best", "alarm"}
+    named = bool(told) and not set(told) & own and told[0] not in DAY_WORDS and told[0] not in GROUPS
+    happens = {"opens", "closes", "shuts", "starts", "begins", "ends", "departs", "arrives"} | ({"is", "are"} if start else set())
+    return named and bool(happens & set(told[1:]))
 
 
 def _turns_off(words: Sequence[str]) -> bool:
