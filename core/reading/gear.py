@@ -65,7 +65,7 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
 
 
 def on_one_line(tokens: Sequence[Token]) -> list[Token]:
-    """The tokens, with commas for the line ends of a list of things: "my kit:\\n2x8kg dumbbells\\n16kg kettlebell"."""
+    """The tokens, with commas for the line ends where a list of things goes on over several lines."""
     ends = [i for i, token in enumerate(tokens) if token.raw == "\n"]
     if not ends:
         return list(tokens)
@@ -113,10 +113,16 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     ):
         return None
     owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
-    if asked or set(told) & _GONE or ("away" in told and {"gave", "given", "threw", "give"} & set(told)) or _is_of_others(told) or _is_wished(told):
+    if (
+        asked
+        or {tokens[i].text for i in range(first, end) if i not in listing.negated} & _GONE
+        or ("away" in told and {"gave", "given", "threw", "give"} & set(told))
+        or _is_of_others(told)
+        or _is_wished(told)
+    ):
         numbers = any(listing.is_number(i) for i in range(first, last))
         return Unclear() if numbers and kinds and not asked and not awaited and not said & {"that", "this"} else None
-    if not stands and not awaited and kinds and _is_plainly_mine(words) and any(listing.is_number(i) for i in range(first, last)):
+    if not stands and not awaited and kinds and _is_told_of(words) and any(listing.is_number(i) for i in range(first, last)):
         return Unclear()
     if not stands or set(range(first, end)) & _negations(tokens, first, end) - listing.negated:
         return None
@@ -126,11 +132,10 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     return have if have is not None and have.items else None
 
 
-def _is_plainly_mine(words: Sequence[str]) -> bool:
-    """Whether the words say outright that somebody here has things, so that their numbers are no set."""
-    return any(
-        (one in {"i", "we"} and other in _PLAINLY_OWNED - {"got"}) or (one in {"my", "our"} and other in KINDS) for one, other in pairwise(words)
-    )
+def _is_told_of(words: Sequence[str]) -> bool:
+    """Whether the words say what things there are, so that their numbers are no set."""
+    there = {"here", "there", "is", "are", "my", "our", "home"} & set(words)
+    return bool(there) or any(one in {"i", "we"} and other in _PLAINLY_OWNED - {"got"} for one, other in pairwise(words))
 
 
 def _clause_end(tokens: Sequence[Token], index: int, last: int) -> int:
@@ -219,7 +224,7 @@ def _is_wished(told: Sequence[str]) -> bool:
     for may in ("i can use", "we can use", "can use"):
         line = line.replace(f" {may} ", " ")
     return bool(set(line.split()) & _WISHED) or any(
-        f" {wish} " in line for wish in ("going to", "have to", "will get", "get me", "if i", "for sale")
+        f" {wish} " in line for wish in ("going to", "have to", "will get", "get me", "if i", "for sale", "am getting", "next month", "next week")
     )
 
 
@@ -283,9 +288,9 @@ def _owns_nothing(tokens: Sequence[Token], first: int, last: int) -> bool:
         end = next((i for i, following in enumerate(rest) if following in _CLAUSE_ENDS), len(rest))
         others = {word for word in (*rest, *words[:at]) if word in KINDS} - {"bar"}
         verb = {"have", "got", "get", "own", "are", "is", "possess", "dey", "there"} & set(words[: noun + 1])
-        if others - _NOUNS or (others and not rest[:1] == [","] and "no" not in rest):
+        if others - _NOUNS or (others and rest[:1] != [","] and "no" not in rest):
             continue
-        if verb and not rest[:1] == ["for"]:
+        if verb and rest[:1] != ["for"]:
             return not rest or rest[0] not in _NEEDED
         return (end == 0 and at == 0) or (end > 0 and rest[0] in _AFTER_NOTHING)
     return False

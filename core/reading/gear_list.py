@@ -39,10 +39,19 @@ _NEGATIONS = frozenset({"no", "not", "without", "never", "zero"})
 _AFTER_NEGATION = frozenset({"have", "got", "get", "any", "a", "an", "the", "own", "yet", "even", "one", "single", "more", "had"})
 _POINTING = frozenset({"the", "my", "that", "this", "those", "these", "same", "our", "them"})
 _NO_LOAD_AFTER = frozenset({"for", "by", "number", "station", "round", "page", "floor", "size", "room"})
-_AFTER_BARE_LOAD = listed("words_gear", "list_words") | _PARTS | _WITHIN | PAIRS | UNITS | {"x", "times", "-", "!", "?", ")", "in"}
-_AFTER_BAR = frozenset({"bell", ",", "and", "with", "plus", "&", "+", "(", ")", "in", "at", "here", "is", "too", "of", ":", "-", "x", ";"})
+_AFTER_BARE_LOAD = (listed("words_gear", "list_words") | _PARTS | _WITHIN | PAIRS | UNITS | {"x", "-", "!", "?", ")", "in", "[", "]"}) - {
+    "of"
+}
+_AFTER_BAR = frozenset(
+    {"bell", ",", "and", "with", "plus", "&", "+", "(", ")", "in", "at", "here", "is", "too", "of", ":", "-", "x", ";"}
+)
 _PIECES = frozenset({"piece", "pieces", "pcs", "pc", "nos", "no's", "units"})
 _AFTER_KIND = _PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
+_NOT_DESCRIBING = (
+    listed("structure", "words") | _PARTS | _OF | UNITS | PAIRS | {"x", "s", "each", "on", "using", "for", "by", "i", "we", "my"}
+)
+_MOST_DESCRIBING = 2
+_LOST = frozenset({"rid", "sold", "lost", "broke", "lent", "binned", "returned"})
 _DECIMAL_TAILS = frozenset({"25", "75"})
 _STEP, _HALF_STEP = 5, 2
 """Loads go by fives: "7,5" and "12,5" are one load, "10,5" is not."""
@@ -157,12 +166,21 @@ class Listing:
             index += 1
         return self.kind_at(index) is not None
 
+    def _described_kind(self, index: int) -> bool:
+        """Whether a kind stands within a word or two that only describe it: "stretchy yellow band"."""
+        for at in range(index, index + _MOST_DESCRIBING + 1):
+            if self.kind_at(at) is not None:
+                return True
+            if self.text(at) in _NOT_DESCRIBING or at >= self.last or self.tokens[at].kind is not Kind.WORD:
+                return False
+        return False
+
     def _step(self, index: int) -> int | None:
         """Take the token at `index`; the index to go on from, None when its number cannot be explained."""
         token, word = self.tokens[index], self.text(index)
         if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
             return self._past_between(index)
-        if word in _NEGATIONS:
+        if word in _NEGATIONS | _LOST:
             return self._past_negation(index)
         number = self.number(index)
         if number is not None:
@@ -186,7 +204,7 @@ class Listing:
         ahead = index + 2 if self.text(index + 1) == "of" else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
-        elif self.is_number(ahead) or self.kind_near(ahead) or self.text(ahead) == "(":
+        elif self.is_number(ahead) or self._described_kind(ahead) or self.text(ahead) == "(":
             self._count, self._pairs = 1, None
 
     def _part(self) -> None:
@@ -215,7 +233,7 @@ class Listing:
     def _past_negation(self, index: int) -> int | None:
         """The index after "no bench" or "do not have a bench"; None when what is not there has a load."""
         at = index + 1
-        while self.text(at) in _AFTER_NEGATION | SKIPPED:
+        while self.text(at) in _AFTER_NEGATION | SKIPPED | {"of", "my"}:
             at += 1
         if self.is_number(at) and self.text(at + 1) in UNITS | {"s"}:
             return None
@@ -237,6 +255,10 @@ class Listing:
                     thing.count, thing.paired = 2, True
             self.until = index + 1
             return index + 1
+        if before is not None and before.load is not None and before.count is None and self._ends_at(index + 1):
+            before.count, before.closed, self.until = 2, True, index + 1  # "8 kg dumbbells (pair)"
+            self._count = None
+            return index + 1
         ahead = index + 1
         while self.text(ahead) in SKIPPED | _ONE | _OF | {"each"}:
             ahead += 1
@@ -247,7 +269,12 @@ class Listing:
         return index + 1
 
     def _number(self, index: int, value: Decimal, after: int) -> int | None:
-        if self.text(index - 1) == "(" and self.text(after) == ")" and value in {self._count or 1, Decimal(_ENDS)} and self._load_end < 0:
+        if (
+            self.text(index - 1) == "("
+            and self.text(after) == ")"
+            and value in {self._count or 1, Decimal(_ENDS)}
+            and self._load_end < 0
+        ):
             return after + 1  # "one (1) dumbbell"
         if self._is_count(index, value):
             return self._take_count(index, int(value))
@@ -284,7 +311,7 @@ class Listing:
             after = cross + 2
         elif self.is_number(after) and self._counts_behind(thing, after):
             thing.count = int(self.tokens[after].value)
-            after += 1
+            after += 2 if self.text(after + 1) in _PIECES else 1
         elif self.text(after) == "one" and self._ends_at(after + 1):
             thing.count = 1
             after += 1
@@ -293,7 +320,12 @@ class Listing:
     def _counts_behind(self, thing: Thing, index: int) -> bool:
         """Whether a number in words behind a load counts it: "dumbbell 8kg two"."""
         token = self.tokens[index]
-        return thing.unit is not None and token.worded and 1 <= token.value <= _MOST_LEADING_COUNT and self._ends_at(index + 1)
+        return (
+            thing.unit is not None
+            and token.worded
+            and 1 <= token.value <= _MOST_LEADING_COUNT
+            and self._ends_at(index + 2 if self.text(index + 1) in _PIECES else index + 1)
+        )
 
     def _ends_at(self, index: int) -> bool:
         """Whether a thing of the list ends before `index`."""
@@ -394,8 +426,10 @@ class Listing:
             listing = self._load_end == index - 1 and self.text(index - 1) in _PARTS and self.things[-1].kind is None
             article = self.text(index - 1) in {"a", "an"} and not token.worded
             return not listing and not article
-        if not self.is_number(ahead) or value > _MOST_LEADING_COUNT:
+        if value > _MOST_LEADING_COUNT:
             return False
+        if not self.is_number(ahead):
+            return following not in UNITS | {"s"} and self._described_kind(ahead)
         weighed = self.text(ahead + 1) in UNITS | {"s"} or self.kind_near(ahead + 1)
         return weighed and not (index > self.first and self.is_number(index - 1))
 
@@ -422,7 +456,9 @@ class Listing:
         return after
 
     def _times_after(self, index: int) -> tuple[int, int] | None:
-        """The count and the index after it where "x2" follows a kind."""
+        """The count and the index after it where "x2" or "(2)" follows a kind."""
+        if self.text(index + 1) == "(" and self.text(index + 3) == ")" and (times := self.number(index + 2)) is not None:
+            return (int(times[0]), index + 4) if times[0] <= _MOST_LEADING_COUNT and self._load_end >= 0 else None
         if self.text(index + 1) not in {"x", "times"} or (times := self.number(index + 2)) is None or times[0] > _MOST_TIMES:
             return None
         return int(times[0]), index + 3
@@ -456,7 +492,9 @@ class Listing:
         """Whether the kind only speaks again of what was listed: "the band is old"."""
         known = any(thing.kind == kind for thing in self.things)
         followed = index + 1 < self.last and (self.is_number(index + 1) or self.text(index + 1) in _OF)
-        told = self.text(index - 1) in _POINTING and index + 1 < self.last and self.text(index + 1) not in _AFTER_KIND and not followed
+        told = (
+            self.text(index - 1) in _POINTING and index + 1 < self.last and self.text(index + 1) not in _AFTER_KIND and not followed
+        )
         if told and kind not in _LEADING:
             return True  # "the band snapped"
         return known and not followed and (kind == "dumbbell" or self.text(index - 1) in _POINTING)

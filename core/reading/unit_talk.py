@@ -17,7 +17,9 @@ _ASKING = listed("words_unit_talk", "asking")
 _SMALL = listed("words_unit_talk", "small") | COURTESY
 _OTHERWISE = listed("words_unit_talk", "otherwise")
 _WONDERING = frozenset({"is", "are", "was", "were", "what", "which", "how", "why", "do", "does", "did", "when", "who"})
-_LASTING = frozenset({"please", "only", "always", "instead", "forever", "everywhere", "thanks", "from", "henceforth", "exclusively"})
+_LASTING = frozenset(
+    {"please", "only", "always", "instead", "forever", "everywhere", "thanks", "from", "henceforth", "exclusively"}
+)
 _LONGEST = 16
 _MOST_STRANGE = 2
 _DENIAL_REACH = 4
@@ -75,4 +77,6 @@ def _is_asked(clause: Sequence[str], wish: int) -> bool:
         if clause[at] in _ASKING:
             return between == 0 and strange <= _MOST_STRANGE
         between += clause[at] not in _SMALL
-    return strange == 0 and (len(clause) <= len(("in", "kg")) or bool(set(clause) & _LASTING) or clause[:1] == ["in"] or "for me" in " ".join(clause))
+    return strange == 0 and (
+        len(clause) <= len(("in", "kg")) or bool(set(clause) & _LASTING) or clause[:1] == ["in"] or "for me" in " ".join(clause)
+    )

@@ -110,7 +110,7 @@ def _plans(
     off = bool(said & _OFF)
     if reminds and (days or off_days or (not moments and _turns_off(words))):
         return True
-    if _is_an_event(words):
+    if _is_an_event(words) or ("see", "you") in set(pairwise(words)):
         return False
     if days and moments:
         return True
@@ -122,7 +122,21 @@ def _is_an_event(words: Sequence[str]) -> bool:
     """Whether days and times are told of something that happens then: "the gym opens 6am on weekdays"."""
     start = 1 if words[0] in {"the", "my", "our", "a"} else 0
     told = words[start : start + 3]
-    own = {"days", "day", "reminder", "reminders", "workout", "workouts", "training", "session", "sessions", "time", "slot", "best", "alarm"}
+    own = {
+        "days",
+        "day",
+        "reminder",
+        "reminders",
+        "workout",
+        "workouts",
+        "training",
+        "session",
+        "sessions",
+        "time",
+        "slot",
+        "best",
+        "alarm",
+    }
     named = bool(told) and not set(told) & own and told[0] not in DAY_WORDS and told[0] not in GROUPS
     happens = {"opens", "closes", "shuts", "starts", "begins", "ends", "departs", "arrives"} | ({"is", "are"} if start else set())
     return named and bool(happens & set(told[1:]))
@@ -174,7 +188,10 @@ def _is_vague(words: Sequence[str]) -> bool:
             "alternate",
             "every second",
         )
-    ) or any(one in DAY_WORDS and link == "or" and other in DAY_WORDS for one, link, other in zip(words, words[1:], words[2:], strict=False))
+    ) or any(
+        one in DAY_WORDS and link == "or" and other in DAY_WORDS
+        for one, link, other in zip(words, words[1:], words[2:], strict=False)
+    )
 
 
 def _by_moment(clock: Clock, moments: Sequence[Moment]) -> list[Act]:
@@ -226,7 +243,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     if minutes is None:
         return False
     if timed and not any(
-        f" {lead} " in line for lead in ("later", "in", "hold on", "hang on", "more", "ask me", "give me", "give us", "another", "after")
+        f" {lead} " in line
+        for lead in ("later", "in", "hold on", "hang on", "more", "ask me", "give me", "give us", "another", "after")
     ):
         return False
     return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
@@ -248,6 +266,10 @@ def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str], *, t
     if len(loose) != 1 or not clock.is_number(loose[0]) or clock.tokens[loose[0]].value % 1:
         return None
     led = clock.text(loose[0] - 1) in {"in", "snooze", "for", "later", "another"}
-    about = _ASKING_AGAIN & set(words) or (clock.text(loose[0] - 1) == "in" and not timed and not _DONE & set(words))
+    if clock.text(loose[0] - 2) == "give" and clock.text(loose[0] - 1) in {"me", "us"} and not timed:
+        led = clock.tokens[loose[0]].value % 5 == 0
+    about = (
+        _ASKING_AGAIN & set(words) or "give" in words or (clock.text(loose[0] - 1) == "in" and not timed and not _DONE & set(words))
+    )
     ends = clock.text(loose[0] + 1) in {"", "please", "later", ".", "then", ","}
     return int(clock.tokens[loose[0]].value) if led and about and ends else None
