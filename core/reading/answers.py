@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from core.reading import gear, phrases
 from core.reading.acts import Act, Answer, Awaiting, Context, Have, Units
-from core.reading.gear_list import KINDS
+from core.reading.gear_words import KINDS
 from core.reading.lexicon import listed
 from core.reading.token import Kind, Token
 from core.units import Unit

@@ -10,7 +10,8 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Act, Have, Unclear
-from core.reading.gear_list import KINDS, PAIRS, SKIPPED, UNITS, Listing
+from core.reading.gear_list import Listing
+from core.reading.gear_words import KINDS, PAIRS, SKIPPED, UNITS, Words
 from core.reading.lexicon import GUARDS, listed, sayings
 from core.reading.token import Kind, Token
 
@@ -178,7 +179,7 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
         said & _DONE <= {"set", "sets"} and (("set", "of") in pairs or ("sets", "of") in pairs or "my" in said)
     ):
         return True
-    listing = Listing(tokens, first, last)
+    listing = Words(tokens, first, last)
     numbers = [i for i in range(first, last) if listing.is_number(i)]
     for i in range(first, last):
         following = listing.is_number(i + 1) or listing.text(i + 1) in {"the", "both", "a"}
@@ -224,13 +225,14 @@ def _is_wished(told: Sequence[str]) -> bool:
     for may in ("i can use", "we can use", "can use"):
         line = line.replace(f" {may} ", " ")
     return bool(set(line.split()) & _WISHED) or any(
-        f" {wish} " in line for wish in ("going to", "have to", "will get", "get me", "if i", "for sale", "am getting", "next month", "next week")
+        f" {wish} " in line
+        for wish in ("going to", "have to", "will get", "get me", "if i", "for sale", "am getting", "next month", "next week")
     )
 
 
 def _is_listed(tokens: Sequence[Token], first: int, last: int, *, kinds: set[str], paired: bool, owns: bool) -> bool:
     """Whether there is enough to be a list of things: a kind, a pair, or loads beside a plain verb of owning."""
-    listing = Listing(tokens, first, last)
+    listing = Words(tokens, first, last)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
     numbers = [i for i in range(first, last) if listing.is_number(i)]

@@ -1,4 +1,4 @@
-"""A list of things to lift, word by word: "8, 12 and 16 kg dumbbells", "two pairs: 8 and 12 kg", "kettlebell 16 kg and a bench".
+"""A list of things to lift, word by word: "8, 12 and 16 kg dumbbells", "two pairs: 8 and 12 kg", "kettlebell 16 kg, a bench".
 
 A thing is a load with a kind before it ("dumbbells of 5 and 8 kg") or after it ("5 and 8 kg dumbbells"), or a kind alone. A kind that
 goes before stands in the list as a thing of its own until its first load takes its place.
@@ -8,91 +8,38 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from decimal import Decimal
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.acts import Have, Item
-from core.reading.assembly import MOST_LOAD
-from core.reading.lexicon import EXERCISES, listed
-from core.reading.token import Kind, Token
+from core.reading.gear_things import Lead, Thing, have
+from core.reading.gear_words import KINDS, OF, ONE, PAIRS, PARTS, PIECES, SKIPPED, UNITS, WITHIN, Words
+from core.reading.lexicon import listed
+from core.reading.token import Kind
 from core.units import Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from core.reading.acts import Have
 
-KINDS: dict[str, str] = {
-    word: kind
-    for kind in ("dumbbell", "kettlebell", "handle", "plate", "band", "barbell", "bench")
-    for word in listed("gear", kind)
-}
-PAIRS = frozenset({"pair", "pairs", "prs"})
-UNITS = frozenset({"kg", "lb"})
-SKIPPED = listed("words_gear", "skipped")
-_OF = frozenset(
-    {"of", ":", "are", "is", "from", "in", "at", "=", "weighing", "weigh", "weighs", "which", "with", "(", "the", "-", "like"}
-)
-_ONE = frozenset({"a", "an", "one", "single", "another"})
-_PARTS = frozenset({",", "and", "plus", "&", "+", ";", "(", ")", "/", "or", "then", "also"})
+_NOUNS = listed("words_gear", "nouns")
 _LEADING = frozenset({"dumbbell", "kettlebell", "plate"})
-_WITHIN = SKIPPED | {"in", "of", "each", "s", "worth"}
 _NEGATIONS = frozenset({"no", "not", "without", "never", "zero"})
 _AFTER_NEGATION = frozenset({"have", "got", "get", "any", "a", "an", "the", "own", "yet", "even", "one", "single", "more", "had"})
 _POINTING = frozenset({"the", "my", "that", "this", "those", "these", "same", "our", "them"})
 _NO_LOAD_AFTER = frozenset({"for", "by", "number", "station", "round", "page", "floor", "size", "room"})
-_AFTER_BARE_LOAD = (listed("words_gear", "list_words") | _PARTS | _WITHIN | PAIRS | UNITS | {"x", "-", "!", "?", ")", "in", "[", "]"}) - {
-    "of"
-}
-_AFTER_BAR = frozenset(
-    {"bell", ",", "and", "with", "plus", "&", "+", "(", ")", "in", "at", "here", "is", "too", "of", ":", "-", "x", ";"}
-)
-_PIECES = frozenset({"piece", "pieces", "pcs", "pc", "nos", "no's", "units"})
-_AFTER_KIND = _PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
-_NOT_DESCRIBING = (
-    listed("structure", "words") | _PARTS | _OF | UNITS | PAIRS | {"x", "s", "each", "on", "using", "for", "by", "i", "we", "my"}
-)
-_MOST_DESCRIBING = 2
+_AFTER_BARE_LOAD = (
+    listed("words_gear", "list_words") | PARTS | WITHIN | PAIRS | UNITS | {"x", "-", "!", "?", ")", "in", "[", "]"}
+) - {"of"}
+_AFTER_KIND = PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
 _LOST = frozenset({"rid", "sold", "lost", "broke", "lent", "binned", "returned"})
-_DECIMAL_TAILS = frozenset({"25", "75"})
-_STEP, _HALF_STEP = 5, 2
-"""Loads go by fives: "7,5" and "12,5" are one load, "10,5" is not."""
-
-_ENDS = 2
+ENDS = 2
 _MOST_COUNT = 40
 _MOST_LEADING_COUNT = 6
 _MOST_TIMES = 10
 
 
 @dataclass(slots=True)
-class Thing:
-    """An item being put together; `paired` until a kind is said makes it dumbbells, `closed` keeps later kinds from it."""
-
-    load: Decimal | None = None
-    unit: Unit | None = None
-    count: int | None = None
-    kind: str | None = None
-    paired: bool = False
-    closed: bool = False
-    plural: bool = False
-
-
-@dataclass(slots=True)
-class Lead:
-    """A kind that goes before its loads, with the number of things or pairs said with it."""
-
-    kind: str
-    holder: Thing
-    count: int | None = None
-    pairs: bool = False
-    taken: list[Thing] = field(default_factory=list)
-
-
-@dataclass(slots=True)
-class Listing:
+class Listing(Words):
     """Reads a list of things token by token."""
 
-    tokens: Sequence[Token]
-    first: int
-    last: int
     things: list[Thing] = field(default_factory=list)
     negated: set[int] = field(default_factory=set)
     until: int = 0
@@ -115,88 +62,28 @@ class Listing:
             index = following
         return True
 
-    def text(self, index: int) -> str:
-        """The word at `index`, empty outside."""
-        return self.tokens[index].text if self.first <= index < self.last else ""
-
-    def is_number(self, index: int) -> bool:
-        """Whether a number stands at `index`, be it with a decimal comma."""
-        return self.number(index) is not None
-
-    def number(self, index: int) -> tuple[Decimal, int] | None:
-        """The number at `index` and the index after it; "7,5" is one where the list has other commas."""
-        if not self.first <= index < self.last:
-            return None
-        token = self.tokens[index]
-        if token.kind is Kind.ODD:
-            whole, comma, tail = token.raw.partition(",")
-            return (Decimal(f"{whole}.{tail}"), index + 1) if comma and _is_decimal(whole, tail) else None
-        if token.kind is not Kind.NUMBER:
-            return None
-        tail = self.text(index + 2)
-        joined = (
-            self.text(index + 1) == ","
-            and self.tokens[index + 1].glued
-            and tail.isdigit()
-            and self.tokens[index + 2].glued
-            and _is_decimal(token.text, tail)
-            and self._parts_otherwise()
-        )
-        return (Decimal(f"{token.text}.{tail}"), index + 3) if joined else (token.value, index + 1)
-
-    def _parts_otherwise(self) -> bool:
-        """Whether some of the list is parted by "and" or by a comma with a space, so that "7,5" is one number."""
-        return any(
-            self.text(i) == "and" or (self.text(i) == "," and not self.tokens[i + 1].glued)
-            for i in range(self.first, self.last - 1)
-        )
-
-    def kind_at(self, index: int) -> str | None:
-        """The kind of thing named at `index`, unless it is part of an exercise ("bench press") or boils water."""
-        word, following = self.text(index), self.text(index + 1)
-        if word == "bar" and following and following not in _AFTER_BAR:
-            return None
-        if word == "kettle" and not (self.is_number(index - 1) or self.text(index - 1) in UNITS | {"s"}):
-            return None
-        return None if following in EXERCISES - {"one"} or following in {"handles", "handle", "plates"} else KINDS.get(word)
-
-    def kind_near(self, index: int) -> bool:
-        """Whether a kind stands at `index` or after words such as "adjustable"."""
-        while self.text(index) in SKIPPED:
-            index += 1
-        return self.kind_at(index) is not None
-
-    def _described_kind(self, index: int) -> bool:
-        """Whether a kind stands within a word or two that only describe it: "stretchy yellow band"."""
-        for at in range(index, index + _MOST_DESCRIBING + 1):
-            if self.kind_at(at) is not None:
-                return True
-            if self.text(at) in _NOT_DESCRIBING or at >= self.last or self.tokens[at].kind is not Kind.WORD:
-                return False
-        return False
-
     def _step(self, index: int) -> int | None:
         """Take the token at `index`; the index to go on from, None when its number cannot be explained."""
         token, word = self.tokens[index], self.text(index)
         if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
-            return self._past_between(index)
+            return self.past_between(index)
         if word in _NEGATIONS | _LOST:
             return self._past_negation(index)
         number = self.number(index)
         if number is not None:
             return self._number(index, *number)
-        if token.kind in {Kind.ODD, Kind.CLOCK, Kind.ORDINAL, Kind.NUMBER} or self._spans(index):
+        if token.kind in {Kind.ODD, Kind.CLOCK, Kind.ORDINAL, Kind.NUMBER} or self.spans(index):
             return None
         if word in PAIRS or (word == "couple" and self.text(index + 1) == "of"):
             return self._take_pair(index)
         if word in UNITS:
             self._unit = Unit(word)
             self.until = index + 1
-        elif word in _ONE:
+        elif word in ONE:
             self._take_one(index)
         elif self.kind_at(index) is not None:
             return self._kind(index, KINDS[word])
-        elif word in _PARTS and word not in {"(", ")"}:
+        elif word in PARTS and word not in {"(", ")"}:
             self._part()
         return index + 1
 
@@ -204,31 +91,13 @@ class Listing:
         ahead = index + 2 if self.text(index + 1) == "of" else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
-        elif self.is_number(ahead) or self._described_kind(ahead) or self.text(ahead) == "(":
+        elif self.is_number(ahead) or self.described_kind(ahead) or self.text(ahead) == "(":
             self._count, self._pairs = 1, None
 
     def _part(self) -> None:
         for thing in self.things:
             thing.closed = thing.closed or thing.paired
         self._count = None
-
-    def _spans(self, index: int) -> bool:
-        """Whether the loads are given as a span ("up to 20 kg", "from 5 to 25")."""
-        word = self.text(index)
-        near = any(self.is_number(i) for i in range(max(index - 2, self.first), index))
-        return (
-            word == "upto"
-            or (word == "up" and self.text(index + 1) == "to")
-            or (word in {"to", "-", "till", "through"} and self.is_number(index + 1) and near)
-        )
-
-    def _past_between(self, index: int) -> int:
-        """The index after "nothing between 8 and 12 kg"."""
-        numbers = 0
-        while index < self.last and (numbers < _ENDS or self.text(index) in UNITS | {"s"}):
-            numbers += self.is_number(index)
-            index += 1
-        return index
 
     def _past_negation(self, index: int) -> int | None:
         """The index after "no bench" or "do not have a bench"; None when what is not there has a load."""
@@ -255,12 +124,12 @@ class Listing:
                     thing.count, thing.paired = 2, True
             self.until = index + 1
             return index + 1
-        if before is not None and before.load is not None and before.count is None and self._ends_at(index + 1):
+        if before is not None and before.load is not None and before.count is None and self.ends_at(index + 1):
             before.count, before.closed, self.until = 2, True, index + 1  # "8 kg dumbbells (pair)"
             self._count = None
             return index + 1
         ahead = index + 1
-        while self.text(ahead) in SKIPPED | _ONE | _OF | {"each"}:
+        while self.text(ahead) in SKIPPED | ONE | OF | {"each"}:
             ahead += 1
         if self.text(index + 1) == "of" and not (self.is_number(ahead) or self.kind_at(ahead)):
             return None  # "a pair of socks"
@@ -272,7 +141,7 @@ class Listing:
         if (
             self.text(index - 1) == "("
             and self.text(after) == ")"
-            and value in {self._count or 1, Decimal(_ENDS)}
+            and value in {self._count or 1, Decimal(ENDS)}
             and self._load_end < 0
         ):
             return after + 1  # "one (1) dumbbell"
@@ -311,8 +180,8 @@ class Listing:
             after = cross + 2
         elif self.is_number(after) and self._counts_behind(thing, after):
             thing.count = int(self.tokens[after].value)
-            after += 2 if self.text(after + 1) in _PIECES else 1
-        elif self.text(after) == "one" and self._ends_at(after + 1):
+            after += 2 if self.text(after + 1) in PIECES else 1
+        elif self.text(after) == "one" and self.ends_at(after + 1):
             thing.count = 1
             after += 1
         return after
@@ -324,12 +193,8 @@ class Listing:
             thing.unit is not None
             and token.worded
             and 1 <= token.value <= _MOST_LEADING_COUNT
-            and self._ends_at(index + 2 if self.text(index + 1) in _PIECES else index + 1)
+            and self.ends_at(index + 2 if self.text(index + 1) in PIECES else index + 1)
         )
-
-    def _ends_at(self, index: int) -> bool:
-        """Whether a thing of the list ends before `index`."""
-        return index >= self.last or self.text(index) in _PARTS
 
     def _follow_lead(self, thing: Thing, index: int) -> None:
         """Take the kind that went before, unless the kind of this load follows it."""
@@ -337,7 +202,7 @@ class Listing:
         if lead is None:
             return
         strong = bool(lead.taken) or self._leads_to(self.things.index(lead.holder), index)
-        if not strong and self._tail_ahead(index):
+        if not strong and self.tail_ahead(index):
             self._lead = None
             return
         if lead.holder in self.things and not lead.taken:
@@ -349,28 +214,9 @@ class Listing:
     def _leads_to(self, holder: int, index: int) -> bool:
         """Whether the kind right before the number at `index` is the last thing said and leads to it: "dumbbells of 5"."""
         at = index - 1
-        while self.text(at) in _OF | _ONE | PAIRS or (self.is_number(at) and self.text(at + 1) in {"of", "x"} | PAIRS):
+        while self.text(at) in OF | ONE | PAIRS or (self.is_number(at) and self.text(at + 1) in {"of", "x"} | PAIRS):
             at -= 1
         return holder == len(self.things) - 1 and self.kind_at(at) is not None
-
-    def _tail_ahead(self, index: int) -> bool:
-        """Whether the load at `index`, or the last of its list, is followed by a kind: "12 and 16 kg kettlebells"."""
-        parted = False
-        while index < self.last:
-            word = self.text(index)
-            if self.kind_at(index) is not None:
-                return not parted
-            if word in _PARTS:
-                parted = True
-            elif parted and (word in _ONE | PAIRS or self.text(index + 1) in PAIRS | {"x", "of"}):
-                return False
-            elif (number := self.number(index)) is not None:
-                parted, index = False, number[1]
-                continue
-            elif word not in _WITHIN | UNITS | {"x"}:
-                return False
-            index += 1
-        return False
 
     def _take_count(self, index: int, count: int) -> int:
         self._count = count
@@ -387,7 +233,7 @@ class Listing:
             self.until = index + 3
             return index + 3
         self._pairs = None
-        return index + 2 if following in _PIECES | {"x"} else index + 1
+        return index + 2 if following in PIECES | {"x"} else index + 1
 
     def _count_all(self, count: int) -> None:
         for thing in self.things:
@@ -407,7 +253,7 @@ class Listing:
             and self.text(index - 1) == ","
             and value % 1 == 0
             and 1 <= value <= _MOST_LEADING_COUNT
-            and (self.tokens[index].worded or value <= _ENDS)
+            and (self.tokens[index].worded or value <= ENDS)
         )
 
     def _is_count(self, index: int, value: Decimal) -> bool:
@@ -420,16 +266,16 @@ class Listing:
             return True
         if following == "of":
             return self.is_number(ahead + 1) or self.text(ahead + 1) in {"each", "them", "those", "these"}
-        if following in PAIRS | _PIECES:
+        if following in PAIRS | PIECES:
             return True
         if self.kind_near(ahead):
-            listing = self._load_end == index - 1 and self.text(index - 1) in _PARTS and self.things[-1].kind is None
+            listing = self._load_end == index - 1 and self.text(index - 1) in PARTS and self.things[-1].kind is None
             article = self.text(index - 1) in {"a", "an"} and not token.worded
             return not listing and not article
         if value > _MOST_LEADING_COUNT:
             return False
         if not self.is_number(ahead):
-            return following not in UNITS | {"s"} and self._described_kind(ahead)
+            return following not in UNITS | {"s"} and self.described_kind(ahead)
         weighed = self.text(ahead + 1) in UNITS | {"s"} or self.kind_near(ahead + 1)
         return weighed and not (index > self.first and self.is_number(index - 1))
 
@@ -439,7 +285,7 @@ class Listing:
             self._count, after = following
         else:
             after = index + 1
-        adjacent = self._load_end >= 0 and all(self.text(i) in _WITHIN for i in range(self._load_end, index))
+        adjacent = self._load_end >= 0 and all(self.text(i) in WITHIN for i in range(self._load_end, index))
         if adjacent:
             self._name_loads(kind)
         elif self._names_all(index, kind):
@@ -483,7 +329,7 @@ class Listing:
             and self._count is None
             and not self._pair
             and self.text(index).endswith("s")
-            and self.text(index - 1) not in _ONE
+            and self.text(index - 1) not in ONE
             and (kind == "dumbbell" or not any(thing.paired for thing in opened))
             and not any(self.is_number(i) for i in range(index + 1, self.last))
         )
@@ -491,7 +337,7 @@ class Listing:
     def _is_mentioned(self, index: int, kind: str) -> bool:
         """Whether the kind only speaks again of what was listed: "the band is old"."""
         known = any(thing.kind == kind for thing in self.things)
-        followed = index + 1 < self.last and (self.is_number(index + 1) or self.text(index + 1) in _OF)
+        followed = index + 1 < self.last and (self.is_number(index + 1) or self.text(index + 1) in OF)
         told = (
             self.text(index - 1) in _POINTING and index + 1 < self.last and self.text(index + 1) not in _AFTER_KIND and not followed
         )
@@ -503,65 +349,10 @@ class Listing:
         holder = Thing(count=2 if self._pair else self._count, kind=kind, closed=True)
         self.things.append(holder)
         if kind in _LEADING:
-            self._lead = Lead(kind, holder, self._pairs if self._pairs else self._count, self._pair or self._pairs is not None)
+            self._lead = Lead(kind, holder, self._pairs or self._count, self._pair or self._pairs is not None)
             self._leads.append(self._lead)
         self._pairs = None
 
-    def _count_pairs(self) -> None:
-        """Two pairs of one load are four things; two pairs of two loads are a pair of each."""
-        for begin, pairs in self._paired_from:
-            group = [thing for thing in self.things[begin:] if thing.load is not None]
-            alone = len(group) == 1 or (len(group) > 1 and not group[1].paired)
-            if group and alone and group[0].paired and group[0].count == _ENDS:
-                group[0].count = 2 * pairs
-
     def have(self) -> Have | None:
         """What was listed; None when a load has no place or nobody lifts it."""
-        for lead in self._leads:
-            _share_count(lead)
-        self._count_pairs()
-        units = ({thing.unit for thing in self.things} | {self._unit}) - {None}
-        loads = [thing for thing in self.things if thing.load is not None]
-        if any(
-            one.unit is not None and other.unit is None and not (other.kind or other.plural or other.paired)
-            for one, other in pairwise(loads)
-        ):
-            return None  # "10kg pair, 13": the last number is no load
-        for thing in self.things:
-            thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
-        kinds = {thing.kind for thing in loads} - {None}
-        for thing in loads:
-            if len(units) == 1:
-                thing.unit = next(iter(units))
-            if thing.kind is None and len(kinds) == 1:
-                thing.kind = next(iter(kinds))
-            if thing.load is not None and not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
-                return None
-        return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in self.things))
-
-
-_NOUNS = listed("words_gear", "nouns")
-
-
-def _is_decimal(whole: str, tail: str) -> bool:
-    """Whether "7,5" or "1,25" is one load."""
-    return whole.isdigit() and (tail in _DECIMAL_TAILS or (tail == "5" and (int(whole) % _STEP == _HALF_STEP or int(whole) == 1)))
-
-
-def _share_count(lead: Lead) -> None:
-    """Give the loads that a kind leads to the number said with it: "two dumbbells of 8", "two pairs of dumbbells: 8 and 12"."""
-    if not lead.taken or lead.count is None:
-        return
-    if any(thing.count is not None and not thing.paired for thing in lead.taken):
-        lead.taken[0].count = lead.taken[0].count or lead.count
-        return
-    if lead.pairs:
-        if len(lead.taken) == 1:
-            lead.taken[0].count = 2 * lead.count
-    elif len(lead.taken) == 1:
-        lead.taken[0].count = lead.count
-    elif len(lead.taken) == lead.count:
-        for thing in lead.taken:
-            thing.count = 1
-    elif lead.count == 1:
-        lead.taken[0].count = 1
+        return have(self.things, self._leads, self._paired_from, self._unit)

@@ -37,8 +37,8 @@ from core.reading.phrases import Said
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
 from core.reading.standing import FEELINGS, OF_THE_SESSION, WHEN, asked, goes_on, stands
 from core.reading.token import Kind, Token
-from core.reading.when import REMIND_WORDS, SMALL, when_acts
 from core.reading.unit_talk import unit_wished
+from core.reading.when import REMIND_WORDS, SMALL, when_acts
 from core.units import Unit
 
 if TYPE_CHECKING:

@@ -1,4 +1,4 @@
-"""A wish for kilos or pounds in whatever words: "please count for me in kg, not in pounds", "might I have the weights in kilos?"."""
+"""A wish for kilos or pounds in whatever words: "please count for me in kg, not in pounds", "might I have kilos?"."""
 
 from __future__ import annotations
 
@@ -17,9 +17,7 @@ _ASKING = listed("words_unit_talk", "asking")
 _SMALL = listed("words_unit_talk", "small") | COURTESY
 _OTHERWISE = listed("words_unit_talk", "otherwise")
 _WONDERING = frozenset({"is", "are", "was", "were", "what", "which", "how", "why", "do", "does", "did", "when", "who"})
-_LASTING = frozenset(
-    {"please", "only", "always", "instead", "forever", "everywhere", "thanks", "from", "henceforth", "exclusively"}
-)
+_LASTING = listed("words_unit_talk", "lasting")
 _LONGEST = 16
 _MOST_STRANGE = 2
 _DENIAL_REACH = 4
@@ -28,7 +26,7 @@ _DENIAL_REACH = 4
 def unit_wished(
     tokens: Sequence[Token], first: int, last: int, *, recorded: bool = False
 ) -> tuple[Unit, list[tuple[int, int]]] | None:
-    """The unit that tokens `[first, last)`, one sentence, ask to be spoken in, and the clauses that do; None when they ask for none.
+    """The unit that tokens `[first, last)`, one sentence, ask for, and the clauses that do; None for none.
 
     `recorded` says that a set was just logged, so that "lbs not kg" alone corrects it.
     """
