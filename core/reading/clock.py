@@ -307,7 +307,7 @@ class Clock:
             ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)
             elif (self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours") or (
-                self.text(index) == "half" and following == "hours"
+                self.text(index) == "half" and following in {"hours", "hr"}
             ):
                 total += 30
             elif (

@@ -66,13 +66,21 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
 
 
 def on_one_line(tokens: Sequence[Token]) -> list[Token]:
-    """The tokens, with commas for the line ends where a list of things goes on over several lines."""
-    ends = [i for i, token in enumerate(tokens) if token.raw == "\n"]
+    """The tokens, with commas for the line ends, or the mark before bare loads, where a list of things goes on over them."""
+    ends = {i for i, token in enumerate(tokens) if token.raw == "\n" or (token.text in {".", "!"} and _are_loads(tokens, i + 1))}
     if not ends:
         return list(tokens)
-    joined = [replace(token, text=",", raw=",", glued=False) if token.raw == "\n" else token for token in tokens]
+    joined = [replace(token, text=",", raw=",", glued=False) if i in ends else token for i, token in enumerate(tokens)]
     begin = next((i for i in range(len(joined)) if joined[i].text != ","), 0)
     return joined if isinstance(gear(joined, begin, len(joined)), Have) else list(tokens)
+
+
+def _are_loads(tokens: Sequence[Token], index: int) -> bool:
+    """Whether loads and nothing else follow up to the end: "finally got dumbbells! 5kg and 8kg"."""
+    counted = any(token.kind is Kind.NUMBER for token in tokens[:index])
+    rest = [token for token in tokens[index:] if token.text not in {".", "!"}]
+    loads = all(token.kind is Kind.NUMBER or token.text in UNITS | {",", "and", "s", "&"} for token in rest)
+    return not counted and loads and bool({token.text for token in rest} & UNITS)
 
 
 def as_one_list(acts: Sequence[Act]) -> list[Act]:

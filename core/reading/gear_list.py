@@ -1,4 +1,4 @@
-"""A list of things to lift, word by word: "8, 12 and 16 kg dumbbells", "two pairs: 8 and 12 kg", "kettlebell 16 kg, a bench".
+"""A list of things to lift, word by word: "8, 12 and 16 kg dumbbells", "two pairs: 8 and 12 kg", "a kettlebell, a bench".
 
 A thing is a load with a kind before it ("dumbbells of 5 and 8 kg") or after it ("5 and 8 kg dumbbells"), or a kind alone. A kind that
 goes before stands in the list as a thing of its own until its first load takes its place.
@@ -264,6 +264,8 @@ class Listing(Words):
         following = self.text(ahead)
         if following == "x" and self.is_number(ahead + 1):
             return True
+        if self.text(index - 1) == "x" and self._count is not None:
+            return False  # "2x25 plates"
         if following == "of":
             return self.is_number(ahead + 1) or self.text(ahead + 1) in {"each", "them", "those", "these"}
         if following in PAIRS | PIECES:
