@@ -47,10 +47,10 @@ def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | No
     for at, verb in enumerate(tokens):
         if verb.text not in _EXCHANGING:
             continue
-        said = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE][:3]
-        if len(said) < len(("11", "to", "12")):
+        others = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE][:3]
+        if len(others) < len(("11", "to", "12")):
             continue
-        rejected, link, meant = said
+        rejected, link, meant = others
         numbers = rejected.kind is Kind.NUMBER and meant.kind is Kind.NUMBER and sum(t.kind in NUMERIC for t in tokens) == len("ab")
         if numbers and link.text in {"to", "for", "with", "by", "into"}:
             load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value
