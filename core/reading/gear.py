@@ -51,6 +51,7 @@ class _Listing:
     things: list[_Thing] = field(default_factory=list)
     count: int | None = None
     paired: bool = False
+    all_paired: bool = False
     lead: str | None = None
 
     def text(self, index: int) -> str:
@@ -123,6 +124,7 @@ class _Listing:
             self.count = 2
         else:
             self.paired, self.count = True, None
+            self.all_paired = self.text(index) == "pairs"  # "pairs of 5, 7.5 and 10kg"
 
     def _number(self, index: int) -> int | None:
         if self._is_count(index):
@@ -132,8 +134,8 @@ class _Listing:
             return index + 2 if self.text(index + 1) == "x" else index + 1
         thing = _Thing(
             self.tokens[index].value,
-            count=2 if self.paired else self.count,
-            paired=self.paired,
+            count=2 if self.paired or self.all_paired else self.count,
+            paired=self.paired or self.all_paired,
             kind=self.lead,
         )
         index += 1

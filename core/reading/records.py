@@ -333,7 +333,8 @@ def _without_numbers(
         held = Log(seconds=context.target) if context.target else Unclear()
         return [(marks["mark-whole"].first, held)]
     known = context.last is not None and context.awaiting is not Awaiting.REPS
-    if known and "mark-failure" in marks and [part.kind for part in parts] == ["failure"]:
+    kinds = {part.kind for part in parts} - {"with", "break", "comma", "and"}
+    if known and "mark-failure" in marks and kinds == {"failure"}:
         return [(marks["mark-failure"].first, Amend(reserve=Decimal(0)))]
     if correcting and context.last is not None:
         try:

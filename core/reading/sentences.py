@@ -193,7 +193,11 @@ def _corrects_unit(reading: Reading, said: Said) -> bool:
     """Whether "lbs not kg" after a record corrects it and sets nothing."""
     words = {token.text for token in reading.tokens[said.first : said.last]}
     recorded = reading.context.last is not None and reading.context.awaiting is Awaiting.NONE
-    return recorded and "not" in words and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
+    corrects = "not" in words or bool({token.text for token in reading.tokens} & _CORRECTING)
+    return recorded and corrects and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
+
+
+_CORRECTING = frozenset({"sorry", "oops", "whoops", "meant", "mean"})
 
 
 def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool) -> None:
@@ -209,6 +213,8 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
     for start, end in spans:
         alone = phrases.whole(tokens, start, end, wanted)
         if alone is None or reading.explained & set(range(start, end)):
+            continue
+        if alone.meaning.startswith("units") and _corrects_unit(reading, alone):
             continue
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")

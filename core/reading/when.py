@@ -202,6 +202,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         return False  # "it's 7pm" tells the time
     if moments and timed and not any(moment.settled for moment in moments) and _only_until(line):
         return False  # "could until 8"
+    if moments and said & _MOVES and said & {"me", "it", "this", "us", "session", "workout"}:
+        return True
     if moments:
         return small or any(f" {lead} " in line for lead in _LEADS)
     led = any(f" {lead} " in line for lead in _WAIT_LEADS)
