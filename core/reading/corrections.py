@@ -105,7 +105,8 @@ def corrects(
     begun = min((part.at for part in counted), default=0)
     if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
         return False
-    if "mark-amend" in marks and _corrects_by(tokens, marks["mark-amend"], counted):
+    guessed = "mark-amend" in marks and tokens[marks["mark-amend"].first].text in {"must", "ought"} and context.last is None
+    if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted):
         return True
     awaited = context.awaiting is Awaiting.REPS
     if context.last is not None and not awaited and _adds(tokens, parts, counted):

@@ -185,11 +185,16 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
+    lead = tokens[index - 2].text if index - 1 > first else ""
+    if (before == "to" and lead in {"close", "closer", "near", "nearer"}) or (before == "of" and lead in {"shy", "short"}):
+        return True
     if (bare and before in NAMING) or before == "past" or (before == "oh" and tokens[index].worded):
         return True
     if after is None:
         return False
     given = [token.text for token in tokens[index + 1 : index + 4]]
+    if given == ["give", "or", "take"]:
+        return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
         return True
     if after.text in {"past", "noon", "pm", "am"} or [token.text for token in tokens[index + 1 : index + 3]] in (
