@@ -64,6 +64,9 @@ _HERE = frozenset({"here", "outside", "there", "already", "now", "today", "insid
 _FOR_ME = frozenset(
     {"me", "the", "that", "this", "now", "round", "set", "today", "both", "each", "left", "right", "you", "coach", "sure", "first"}
 )
+_SAYING = frozenset({"says", "said", "shows", "showed", "reads", "told", "suggests", "suggested", "recommends"})
+_COUNTING = frozenset({"i", "we", "count", "counter", "tally", "number"})
+_UNTIL = frozenset({"could", "can", "gone", "went", "did", "kept", "managed", "made", "got", "held", "lasted", "pushed"})
 _FOR = frozenset({"went", "good", "got", "did", "it", "that", "done", "up", "set", "made", "managed", "lasted", "is", "all"})
 _FINAL = frozenset({"max", "limit", "best", "lot", "last", "most", "end", "final", "count", "result", "total"})
 _OF_THEM = frozenset({"those", "these", "them", "that"})
@@ -136,7 +139,11 @@ def _verb(words: Sequence[str]) -> int | None:
 def is_told_of_others(words: Sequence[str]) -> bool:
     """Whether the words of a clause up to its first number tell what somebody does who is not the writer: "the postman did"."""
     verb = next((at for at, word in enumerate(words) if at and word in _DOES), None)
-    return verb is not None and "i" not in words[verb:] and not _by_oneself(words[:verb])
+    if verb is None or "i" in words[verb:]:
+        return False
+    if words[verb] in _SAYING:
+        return words[verb - 1] not in _COUNTING
+    return not _by_oneself(words[:verb])
 
 
 def _by_oneself(words: Sequence[str]) -> bool:
@@ -144,6 +151,8 @@ def _by_oneself(words: Sequence[str]) -> bool:
     rest = list(words)
     while rest and rest[-1] in _BESIDE_VERB:
         rest.pop()
+    if rest[-2:] in (["of", "mine"], ["of", "ours"]):
+        return False  # "a mate of mine got"
     if not rest or {"i", "we", "me", "myself"} & set(rest):
         return True
     subject = rest[-1]
@@ -161,6 +170,8 @@ def _reached(words: Sequence[str], following: str) -> bool:
             return words[-2:-1] == [] or words[-2] in _FOR
         case "with":
             return bool(said & _ENDING) or following in AMOUNTS["reps"]
+        case "until" | "till" | "til":
+            return bool(said & _UNTIL)
         case "x" | "by":
             return before == "x" or bool(said & _ENDING)
         case _:

@@ -47,10 +47,10 @@ def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | No
     for at, verb in enumerate(tokens):
         if verb.text not in _EXCHANGING:
             continue
-        said = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE][:3]
-        if len(said) < len(("11", "to", "12")):
+        others = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE][:3]
+        if len(others) < len(("11", "to", "12")):
             continue
-        rejected, link, meant = said
+        rejected, link, meant = others
         numbers = rejected.kind is Kind.NUMBER and meant.kind is Kind.NUMBER and sum(t.kind in NUMERIC for t in tokens) == len("ab")
         if numbers and link.text in {"to", "for", "with", "by", "into"}:
             load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value
@@ -105,7 +105,8 @@ def corrects(
     begun = min((part.at for part in counted), default=0)
     if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
         return False
-    if "mark-amend" in marks and _corrects_by(tokens, marks["mark-amend"], counted):
+    guessed = "mark-amend" in marks and tokens[marks["mark-amend"].first].text in {"must", "ought"} and context.last is None
+    if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted):
         return True
     awaited = context.awaiting is Awaiting.REPS
     if context.last is not None and not awaited and _adds(tokens, parts, counted):

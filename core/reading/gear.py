@@ -257,7 +257,7 @@ def _is_listed(tokens: Sequence[Token], first: int, last: int, *, kinds: set[str
     return (
         bool(said & _PLAINLY_OWNED)
         and several
-        and not said & {"x", "left", "at"}
+        and not said & {"x", "left"}
         and all(i in numbers or tokens[i].text in _LIST_WORDS for i in range(first, last))
     )
 

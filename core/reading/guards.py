@@ -34,6 +34,7 @@ _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
+_OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = sayings("asks")
 _OTHER_TIMES = sayings("other_times")
 _INJECTED = sayings("injected")
@@ -124,7 +125,9 @@ def keeps_back(
 
 def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
     """Whether the clause begins as a question does; "is 14 with 8 kilos" and "did 12" tell."""
-    if not inside or inside[0] != first or tokens[first].text not in _ASKING_FIRST:
+    while first in inside and tokens[first].text in COURTESY - _OWN:
+        first += 1
+    if first not in inside or tokens[first].text not in _ASKING_FIRST:
         return False
     told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
     tells = told and tokens[first].text in {"is", "was", "did", "does"}
@@ -182,11 +185,16 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
+    lead = tokens[index - 2].text if index - 1 > first else ""
+    if (before == "to" and lead in {"close", "closer", "near", "nearer"}) or (before == "of" and lead in {"shy", "short"}):
+        return True
     if (bare and before in NAMING) or before == "past" or (before == "oh" and tokens[index].worded):
         return True
     if after is None:
         return False
     given = [token.text for token in tokens[index + 1 : index + 4]]
+    if given == ["give", "or", "take"]:
+        return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
         return True
     if after.text in {"past", "noon", "pm", "am"} or [token.text for token in tokens[index + 1 : index + 3]] in (
@@ -237,7 +245,7 @@ def tells_otherwise(tokens: Sequence[Token]) -> bool:
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
     """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg") or imagined ("if I had")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
-    if ("even", "though") in pairwise(words) or words[:2] == ["if", "i"]:
+    if ("even", "though") in pairwise(words) or _imagined(tokens, first, last):
         return True
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:
@@ -246,6 +254,12 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
             if doing is not None and "i" not in later[:doing]:
                 return True
     return False
+
+
+def _imagined(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether "if I" stands before the first number of a sentence."""
+    number = next((i for i in range(first, last) if tokens[i].kind is Kind.NUMBER), first)
+    return any(tokens[i].text == "if" and tokens[i + 1].text == "i" for i in range(first, number))
 
 
 def _strangers(tokens: Sequence[Token], inside: Sequence[int]) -> bool:

@@ -41,6 +41,7 @@ _DAY_RANGE = re.compile(rf"(?<!-)\b({_DAY})\s?-\s?({_DAY})\b(?!\s?-)")
 _JOINED_DAYS = re.compile(
     r"\b(?:(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)(?=mon|tue|wed|thu|fri|sat|sun))+(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)\b"
 )
+_DAY_SLASH = re.compile(r"(?<![a-z])(m|t|w|f|tu|th|sa|su)/(?=(?:m|t|w|f|tu|th|sa|su)(?![a-z]))")
 _ONE_DAY = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)(?:rs|s|r)?")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
@@ -56,6 +57,7 @@ def normalise(text: str) -> str:
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
     plain = _KISSES.sub("", plain)
+    plain = _DAY_SLASH.sub(r"\1 ", plain)
     plain = _JOINED_DAYS.sub(lambda found: " ".join(_ONE_DAY.findall(found[0])), plain)
     plain = _SPELLED.sub(lambda found: found[0].replace(".", "").replace(" ", ""), plain)
     plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))

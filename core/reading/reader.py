@@ -15,6 +15,7 @@ from core.reading.pain import how_long, pains
 from core.reading.records import records
 from core.reading.sentences import Reading, act_of, read_sentence
 from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
+from core.reading.token import Kind
 from core.reading.tokens import tokenise
 
 _LONGEST_REPLY = 400
@@ -66,6 +67,8 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     acts = list(reading.acts)
     if unclear_at is not None:
         acts.append((unclear_at, Unclear()))
+    if any(isinstance(act, Pause) for _, act in acts) and not any(token.kind is Kind.NUMBER for token in reading.tokens):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Log) or act.seconds is None]  # "hold it there a minute"
     if any(isinstance(act, Amend | Undo) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):

@@ -278,7 +278,10 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
-    joined = bool(kinds & {"at", "at_sign", "with"}) and sum(part.kind == "bare" for part in parts) > 1
+    joined = any(
+        link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
+        for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)
+    )
     return joined or (bool(kinds & {"load", "bodyweight"}) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
 
 
@@ -330,7 +333,8 @@ def _without_numbers(
         held = Log(seconds=context.target) if context.target else Unclear()
         return [(marks["mark-whole"].first, held)]
     known = context.last is not None and context.awaiting is not Awaiting.REPS
-    if known and "mark-failure" in marks and [part.kind for part in parts] == ["failure"]:
+    kinds = {part.kind for part in parts} - {"with", "break", "comma", "and"}
+    if known and "mark-failure" in marks and kinds == {"failure"}:
         return [(marks["mark-failure"].first, Amend(reserve=Decimal(0)))]
     if correcting and context.last is not None:
         try:

@@ -111,7 +111,8 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         reading.explain(first, last)
     elif not _read_times(reading, first, last):
         before = len(reading.acts), len(reading.phrases)
-        if (wish := unit_wished(tokens, first, last, recorded=context.last is not None)) is not None:
+        recorded = context.last is not None and context.awaiting is Awaiting.NONE
+        if (wish := unit_wished(tokens, first, last, recorded=recorded)) is not None:
             unit, clauses = wish
             reading.add(clauses[0][0], Units(unit))
             for clause in clauses:
@@ -198,8 +199,12 @@ def _takes_back_a_number(tokens: Sequence[Token], said: Said, first: int, last: 
 def _corrects_unit(reading: Reading, said: Said) -> bool:
     """Whether "lbs not kg" after a record corrects it and sets nothing."""
     words = {token.text for token in reading.tokens[said.first : said.last]}
-    recorded = reading.context.last is not None and reading.context.awaiting in {Awaiting.NONE, Awaiting.GO}
-    return recorded and "not" in words and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
+    recorded = reading.context.last is not None and reading.context.awaiting is Awaiting.NONE
+    corrects = "not" in words or bool({token.text for token in reading.tokens} & _CORRECTING)
+    return recorded and corrects and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
+
+
+_CORRECTING = frozenset({"sorry", "oops", "whoops", "meant", "mean"})
 
 
 def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool) -> None:

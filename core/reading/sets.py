@@ -53,7 +53,11 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
         return ()
     units = {part.unit for part in parts if part.kind == "load"}
     loose_unit = any(part.kind == "unit_only" and part.unit not in units for part in parts)
-    if parts[-1].kind in {"by", "at", "at_sign"} or loose_unit:
+    crossed = any(
+        one.numbers and part.kind == "by" and after.kind in {"break", "comma", "and"} and not after.dropped
+        for one, part, after in zip(parts, parts[1:], parts[2:], strict=False)
+    )
+    if parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)

@@ -40,6 +40,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
+    if tokens[first].text == "if" and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}:
+        return False  # "if it's 12 again I'm out"
     if said.meaning == "swap-here" and said.last - said.first <= len(("other", "one")):
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
     if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:

@@ -233,10 +233,17 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         return True
     if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
         return True
-    if moments and not asks and words[:2] == ["it", "is"]:
-        return False  # "it's 7pm" tells the time
+    told = (
+        {"is", "was"} & said
+        and not any(f" {lead} " in line for lead in _LEADS)
+        and not said & COURTESY - {"i", "my", "the", "a", "it"}
+    )
+    if moments and not asks and (words[:2] == ["it", "is"] or told):
+        return False  # "it's 7pm" tells the time, "my train is the 17:42" another
     if moments and timed and not any(moment.settled for moment in moments) and _only_until(line):
         return False  # "could until 8"
+    if moments and said & _MOVES and said & {"me", "it", "this", "us", "session", "workout"}:
+        return True
     if moments:
         return small or any(f" {lead} " in line for lead in _LEADS)
     led = any(f" {lead} " in line for lead in _WAIT_LEADS)

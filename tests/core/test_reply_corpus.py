@@ -69,7 +69,7 @@ TENS = {"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seve
 SOUNDS_LIKE = {"ate": 8, "for": 4, "to": 2, "too": 2, "won": 1}
 STANDS_FOR = {"dozen": 12, "couple": 2, "cpl": 2, "tne": 10}
 SAYS_NOUGHT = re.compile(
-    r"fail|fali|faield|nothing|nothign|no way|no strength|cudnt|"
+    r"fail|fali|faield|nothing|nothign|nothng|no way|no strength|cudnt|not one|single one|gave up|no reps|"
     r"nothin\b|nowt|none|no more|maxed|max\b|limit|empty|could(?:n.t| not)|no weight|without|unweighted|"
     r"body\s*wei|bodywi|bdywt|\bbw\b|0",
 )

@@ -118,7 +118,8 @@ def test_a_unit_is_wished_for_in_many_words(text, kg, lb, unit):
 
 
 @pytest.mark.parametrize(
-    "text", ["I lost some pounds", "I want to lose a few pounds", "is it in pounds or kilos?", "the pound is down against the dollar"]
+    "text",
+    ["I lost some pounds", "I want to lose a few pounds", "is it in pounds or kilos?", "the pound is down against the dollar"],
 )
 def test_weight_lost_or_money_is_no_unit(text):
     """Units of other things set nothing."""
@@ -128,5 +129,5 @@ def test_weight_lost_or_money_is_no_unit(text):
 def test_a_unit_after_a_record_corrects_it():
     """Right after a set, "kilos, not pounds" is about that set."""
     last = {"reps": 12, "load": 8, "unit": "lb"}
-    assert acts("Kilos, not pounds, pardon me.", awaiting="go", last=last) == [{"act": "amend", "unit": "kg"}]
+    assert acts("Kilos, not pounds.", last=last) == [{"act": "amend", "unit": "kg"}]
     assert acts("please count for me in kg, not in pounds", last=last) == [{"act": "units", "unit": "kg"}]
