@@ -264,6 +264,8 @@ class Clock:
                 if until in DAY_WORDS:
                     into.update(_walk(DAY_WORDS[word], DAY_WORDS[until]))
                     index += 2
+                elif self.text(index + 1) in {"excepted", "excluded"}:
+                    off.add(DAY_WORDS[word])
                 else:
                     into.add(DAY_WORDS[word])
             index += 1

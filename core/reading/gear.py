@@ -32,12 +32,13 @@ _LIST_WORDS = listed("words_gear", "list_words")
 _NOUNS = listed("words_gear", "nouns")
 _AFTER_NOTHING = listed("words_gear", "after_nothing")
 _MINE = frozenset({"i", "we", "me", "us", "my", "our"})
-_OTHERS = GUARDS["people"] | {"he", "she", "his", "her", "they", "he's", "she's", "they've"}
+_OTHERS = GUARDS["people"] | {"he", "she", "his", "her", "he's", "she's"}
 _CLAUSE_ENDS = frozenset({",", "but", "because", "although", "though", "so", "(", ";"})
 _DENIED = frozenset({"do", "does", "did", "am", "is", "are", "have", "has", "can", "will", "a", "the", "my", "any", "got", "own"})
 _WEAKLY_DONE = frozenset({"used", "finished", "complete", "completed", "completing"})
 _NEEDED = frozenset({"needed", "required", "necessary", "heavy", "heavier", "lighter", "light", "left", "today's"})
-_LONGEST_LIST = 8
+_LONGEST_LIST = 12
+_ARRIVED = frozenset({"new", "arrived", "came"})
 _LONGEST_OPENING = 5
 
 
@@ -218,11 +219,13 @@ def _is_of_others(told: Sequence[str]) -> bool:
     """Whether somebody else has the things: "my brother has 60 lb dumbbells", but "my son left me his dumbbells"."""
     if {"i", "we", "me", "us"} & set(told):
         return False
+    if told[:1] == ["they"] or "they" in told[:_LONGEST_OPENING]:
+        return not {"in", "at", "here"} & set(told)  # "at the gym they have dumbbells"
     opening = [word for word in told[:_LONGEST_OPENING] if word not in {"is", "has"} or told[1:2] != [word] or told[2:3] != ["got"]]
     return any(
         word in _OTHERS and following in _BY_OTHERS | {"just", "only", "also", "dumbbells", "kettlebells", "dumbbell", "kettlebell"}
         for word, following in pairwise(opening)
-    ) or told[:1] in (["you"], ["they"], ["his"], ["her"])
+    ) or told[:1] in (["you"], ["his"], ["her"])
 
 
 def _is_wished(told: Sequence[str]) -> bool:
@@ -248,7 +251,12 @@ def _is_listed(tokens: Sequence[Token], first: int, last: int, *, kinds: set[str
         return (
             bool(kinds - {"dumbbell"})
             and len(words) <= _LONGEST_LIST
-            and (owns or words[0] in {"just", "only", "a", "an"} or said <= set(KINDS) | {"and", ",", "a", "some", "resistance"})
+            and (
+                owns
+                or words[0] in {"just", "only", "a", "an"}
+                or said & _ARRIVED
+                or said <= set(KINDS) | {"and", ",", "a", "some", "resistance"}
+            )
         )
     if kinds or paired:
         return True

@@ -178,6 +178,9 @@ class Listing(Words):
         if self.text(cross) in {"x", "times"} and (times := self.number(cross + 1)) is not None and times[0] <= _MOST_TIMES:
             thing.count = int(times[0])
             after = cross + 2
+        elif self.text(after) == "(" and self.text(after + 2) == ")" and self._counts_in_brackets(thing, after + 1):
+            thing.count = int(self.tokens[after + 1].value)
+            after += 3
         elif self.is_number(after) and self._counts_behind(thing, after):
             thing.count = int(self.tokens[after].value)
             after += 2 if self.text(after + 1) in PIECES else 1
@@ -185,6 +188,11 @@ class Listing(Words):
             thing.count = 1
             after += 1
         return after
+
+    def _counts_in_brackets(self, thing: Thing, index: int) -> bool:
+        """Whether a number in brackets behind a load counts it: "plates 1.25 kg (8)"."""
+        token = self.tokens[index]
+        return thing.unit is not None and token.kind is Kind.NUMBER and token.value % 1 == 0 and 1 <= token.value <= _MOST_COUNT
 
     def _counts_behind(self, thing: Thing, index: int) -> bool:
         """Whether a number in words behind a load counts it: "dumbbell 8kg two"."""
@@ -306,7 +314,8 @@ class Listing(Words):
     def _times_after(self, index: int) -> tuple[int, int] | None:
         """The count and the index after it where "x2" or "(2)" follows a kind."""
         if self.text(index + 1) == "(" and self.text(index + 3) == ")" and (times := self.number(index + 2)) is not None:
-            return (int(times[0]), index + 4) if times[0] <= _MOST_LEADING_COUNT and self._load_end >= 0 else None
+            leads = KINDS.get(self.text(index)) in {"dumbbell", "kettlebell"} and self._load_end < 0
+            return (int(times[0]), index + 4) if times[0] <= _MOST_LEADING_COUNT and not leads else None
         if self.text(index + 1) not in {"x", "times"} or (times := self.number(index + 2)) is None or times[0] > _MOST_TIMES:
             return None
         return int(times[0]), index + 3
