@@ -209,6 +209,8 @@ class Clock:
     def _dated(self, minute: int, first: int, last: int, *, sure: bool) -> Moment:
         """The moment with its part of the day, said right after it or elsewhere in the clause."""
         period = self._period(last)
+        if period is None and self.text(first - 1) in _AT and self.text(first - 2) in _EARLY | _LATE:
+            period = self.text(first - 2) in _LATE, last  # "tuesday arvo at 5"
         words = {token.text for token in self.tokens[self.first : self.last]}
         if period is not None:
             late, last = period

@@ -104,7 +104,7 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     words = [token.text for token in tokens[first:last]]
     said = set(words)
     asked = _is_asked(tokens, first, last)
-    if awaited and not said & (_PLAINLY_OWNED - {"got"}) and "got a" not in " ".join(words):
+    if awaited and not (said & (_PLAINLY_OWNED - {"got"}) or "got a" in " ".join(words) or _is_bought(tokens, first, last)):
         return None
     if not awaited and not asked and _owns_nothing(tokens, first, last):
         return Have()
@@ -151,6 +151,13 @@ def _is_told_of(words: Sequence[str]) -> bool:
 def _clause_end(tokens: Sequence[Token], index: int, last: int) -> int:
     """Where the clause that ends the list ends; what comes after is about something else."""
     return next((i for i in range(index, last) if tokens[i].text in _CLAUSE_ENDS or tokens[i].apart), last)
+
+
+def _is_bought(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence tells of new things before any number: "btw I just bought a 14kg kettlebell"."""
+    until = next((i for i in range(first, last) if tokens[i].kind is Kind.NUMBER), last)
+    words = [tokens[i].text for i in range(first, until)]
+    return bool({"i", "we"} & set(words) and {"bought", "purchased", "found", "ordered"} & set(words))
 
 
 def _is_asked(tokens: Sequence[Token], first: int, last: int) -> bool:

@@ -29,7 +29,7 @@ _AFTER_BARE_LOAD = (
     listed("words_gear", "list_words") | PARTS | WITHIN | PAIRS | UNITS | {"x", "-", "!", "?", ")", "in", "[", "]"}
 ) - {"of"}
 _AFTER_KIND = PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
-_LOST = frozenset({"rid", "sold", "lost", "broke", "lent", "binned", "returned"})
+_LOST = frozenset({"chucked", "threw", "tossed", "dumped", "rid", "sold", "lost", "broke", "lent", "binned", "returned"})
 ENDS = 2
 _MOST_COUNT = 40
 _MOST_LEADING_COUNT = 6
@@ -102,7 +102,7 @@ class Listing(Words):
     def _past_negation(self, index: int) -> int | None:
         """The index after "no bench" or "do not have a bench"; None when what is not there has a load."""
         at = index + 1
-        while self.text(at) in _AFTER_NEGATION | SKIPPED | {"of", "my"}:
+        while self.text(at) in _AFTER_NEGATION | SKIPPED | {"of", "my", "out", "away"}:
             at += 1
         if self.is_number(at) and self.text(at + 1) in UNITS | {"s"}:
             return None
@@ -267,10 +267,10 @@ class Listing(Words):
     def _is_count(self, index: int, value: Decimal) -> bool:
         """Whether the number at `index` counts things: "two 12s", "4 x 1.25", "2 10kg dumbbells", "three bands"."""
         token, ahead = self.tokens[index], index + 1
-        if token.kind is Kind.ODD or value % 1 or not 1 <= value <= _MOST_COUNT:
+        if "," in token.raw or value % 1 or not 1 <= value <= _MOST_COUNT:
             return False
         following = self.text(ahead)
-        if following == "x" and self.is_number(ahead + 1):
+        if following == "x" and (self.is_number(ahead + 1) or self.kind_near(ahead + 1)):
             return True
         if self.text(index - 1) == "x" and self._count is not None:
             return False  # "2x25 plates"

@@ -60,6 +60,8 @@ class Words:
             return None
         token = self.tokens[index]
         if token.kind is Kind.ODD:
+            if token.raw.isdigit() and self.text(index - 1) == "+":
+                return Decimal(token.raw), index + 1  # "bench+2x14kg"
             whole, comma, tail = token.raw.partition(",")
             return (Decimal(f"{whole}.{tail}"), index + 1) if comma and _is_decimal(whole, tail) else None
         if token.kind is not Kind.NUMBER:

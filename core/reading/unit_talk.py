@@ -43,7 +43,7 @@ def unit_wished(
         named = [at for at, word in enumerate(clause) if word in _UNIT_WORDS]
         wishes = [at for at in named if not _is_denied(clause, at)]
         wanted |= {_UNIT_WORDS[clause[at]] for at in wishes}
-        asked = asked or (bool(wishes) and _is_asked(clause, wishes[0]))
+        asked = asked or (bool(wishes) and _is_asked(clause, wishes[0], lasting=bool(set(words) & _LASTING)))
         denied = denied or len(wishes) < len(named)
         verbs = verbs or bool(wishes and set(clause) & _ASKING - {"be", "please"})
         clauses += [(begin, end)] if named else []
@@ -67,7 +67,7 @@ def _is_denied(clause: Sequence[str], at: int) -> bool:
     return False
 
 
-def _is_asked(clause: Sequence[str], wish: int) -> bool:
+def _is_asked(clause: Sequence[str], wish: int, *, lasting: bool) -> bool:
     """Whether the words around a unit ask for it, with few words that say something else."""
     strange = sum(word not in _SMALL | _ASKING and word not in _UNIT_WORDS for word in clause)
     between = 0
@@ -75,6 +75,4 @@ def _is_asked(clause: Sequence[str], wish: int) -> bool:
         if clause[at] in _ASKING:
             return between == 0 and strange <= _MOST_STRANGE
         between += clause[at] not in _SMALL
-    return strange == 0 and (
-        len(clause) <= len(("in", "kg")) or bool(set(clause) & _LASTING) or clause[:1] == ["in"] or "for me" in " ".join(clause)
-    )
+    return strange == 0 and (len(clause) <= len(("in", "kg")) or lasting or clause[:1] == ["in"] or "for me" in " ".join(clause))
