@@ -1,7 +1,7 @@
-"""A list of things to lift, word by word: "8, 12 and 16 kg dumbbells", "two pairs: 8 and 12 kg", "kettlebells of 16 and 20 kg".
+"""A list of things to lift, word by word: "8, 12 and 16 kg dumbbells", "two pairs: 8 and 12 kg", "kettlebells of 16 and 20".
 
-A thing is a load with a kind before it ("dumbbells of 5 and 8 kg") or after it ("5 and 8 kg dumbbells"), or a kind alone. A kind that
-goes before stands in the list as a thing of its own until its first load takes its place.
+A thing is a load with a kind before it ("dumbbells of 5 and 8 kg") or after it ("5 and 8 kg dumbbells"), or a kind alone. A kind
+that goes before stands in the list as a thing of its own until its first load takes its place.
 """
 
 from __future__ import annotations
