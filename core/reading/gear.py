@@ -37,6 +37,7 @@ _CLAUSE_ENDS = frozenset({",", "but", "because", "although", "though", "so", "("
 _DENIED = frozenset({"do", "does", "did", "am", "is", "are", "have", "has", "can", "will", "a", "the", "my", "any", "got", "own"})
 _WEAKLY_DONE = frozenset({"used", "finished", "complete", "completed", "completing"})
 _NEEDED = frozenset({"needed", "required", "necessary", "heavy", "heavier", "lighter", "light", "left", "today's"})
+_LONGEST_MESSAGE = 200
 _LONGEST_LIST = 12
 _ARRIVED = frozenset({"new", "arrived", "came"})
 _LONGEST_OPENING = 5
@@ -68,6 +69,8 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
 
 def on_one_line(tokens: Sequence[Token]) -> list[Token]:
     """The tokens, with commas for the line ends, or the mark before bare loads, where a list of things goes on over them."""
+    if len(tokens) > _LONGEST_MESSAGE or not any(token.text in KINDS or token.text in PAIRS for token in tokens):
+        return list(tokens)
     ends = {i for i, token in enumerate(tokens) if token.raw == "\n" or (token.text in {".", "!"} and _are_loads(tokens, i + 1))}
     if not ends:
         return list(tokens)
@@ -187,39 +190,23 @@ def _describing(tokens: Sequence[Token], first: int, last: int) -> set[str]:
 
 
 def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) -> bool:
-    """Whether the words tell of a set that was done with the things, or of an exercise."""
+    """Whether the words tell of a set that was done with the things: "10 at", "12 with the", "made"."""
     words = [token.text for token in tokens[first:last]]
     said = set(words)
     pairs = set(pairwise(words))
-    if said & _DONE and not (
-        said & _DONE <= {"set", "sets"} and (("set", "of") in pairs or ("sets", "of") in pairs or "my" in said)
-    ):
+    sold_in_sets = "my" in said or bool(pairs & {("set", "of"), ("sets", "of")}) or any((kind, "set") in pairs for kind in KINDS)
+    if said & _DONE and not (said & _DONE <= {"set", "sets"} and sold_in_sets):
         return True
     listing = Words(tokens, first, last)
-    numbers = [i for i in range(first, last) if listing.is_number(i)]
-    for i in range(first, last):
-        following = listing.is_number(i + 1) or listing.text(i + 1) in {"the", "both", "a"}
-        counted = any(number < i for number in numbers)
-        if (
-            listing.text(i) in {"at", "@"}
-            and listing.is_number(i + 1)
-            and listing.kind_at(i - 1) is None
-            and listing.text(i - 1) not in {"two", "ones"}
-        ):
-            return True
-        if (
-            listing.text(i) == "with"
-            and counted
-            and following
-            and not kinds & {"handle", "plate", "barbell"}
-            and not said & _OWNING
-        ):
-            return True
-    return "@" in said or (
-        "with" in said
-        and any(number < words.index("with") + first for number in numbers)
-        and not (kinds & {"handle", "plate", "barbell"} or said & _OWNING)
+    loaded = any(
+        word in {"at", "@"} and listing.is_number(first + at + 1) and not listing.kind_at(first + at - 1)
+        for at, word in enumerate(words)
     )
+    if loaded or "@" in said:
+        return True
+    if "with" not in said or kinds & {"handle", "plate", "barbell"} or said & _OWNING:
+        return False
+    return any(listing.is_number(i) for i in range(first, first + words.index("with")))
 
 
 def _is_of_others(told: Sequence[str]) -> bool:

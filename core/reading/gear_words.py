@@ -64,6 +64,8 @@ class Words:
                 return Decimal(token.raw), index + 1  # "bench+2x14kg"
             whole, comma, tail = token.raw.partition(",")
             return (Decimal(f"{whole}.{tail}"), index + 1) if comma and _is_decimal(whole, tail) else None
+        if token.text == "one" and self.text(index + 1) in UNITS:
+            return Decimal(1), index + 1
         if token.kind is not Kind.NUMBER:
             return None
         tail = self.text(index + 2)
