@@ -26,6 +26,7 @@ NAMING = listed("words_company", "naming")
 _PREPOSITIONS = listed("words_company", "prepositions")
 _COPULAS = listed("words_company", "copulas")
 _SUBJECTS = listed("words_company", "subjects")
+_DRILLS = EXERCISES - {"floor", "wall", "dog", "bird", "bear", "crab", "front", "pec", "deck", "windmill", "mountain", "superman"}
 _NOBODY = (
     _CLOSED
     | _SUBJECTS
@@ -120,7 +121,7 @@ def _led(lead: Sequence[str], following: str, tail: Sequence[str]) -> bool:
     if before in _COPULAS:
         told = not ({"it", "this"} & set(words) and following in _HERE)
         pointing = words[-2:-1] != [] and words[-2] in {"that", "it", "this", "which"}
-        return told and (pointing or set(words[:-1]) <= _SUBJECTS) and before != "am" and words[-2:] != ["i", "was"]
+        return told and (pointing or set(words[:-1]) <= _SUBJECTS | _DRILLS) and before != "am" and words[-2:] != ["i", "was"]
     if words[-2:] == ["my", "weight"]:
         return False
     if before in _OWNING:

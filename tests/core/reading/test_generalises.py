@@ -137,6 +137,7 @@ def test_what_follows_an_urgent_sign_does_not_deny_it(text):
         ("got 10 before the monitor went off", 10),
         ("ten the phone started buzzing halfway", 10),
         ("stopped at 9", 9),
+        ("the push-ups were 9", 9),
         ("the neighbour started drilling but I got to fourteen", 14),
         ("8 😩 she's teething so zero sleep", 8),
     ],
