@@ -248,7 +248,7 @@ def _is_listed(tokens: Sequence[Token], first: int, last: int, *, kinds: set[str
             and (
                 owns
                 or words[0] in {"just", "only", "a", "an"}
-                or said & _ARRIVED
+                or bool(said & _ARRIVED)
                 or said <= set(KINDS) | {"and", ",", "a", "some", "resistance"}
             )
         )
