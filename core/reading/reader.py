@@ -7,7 +7,24 @@ numbers, every one of which must be accounted for or the message is unclear.
 from __future__ import annotations
 
 from core.reading import gear, guards
-from core.reading.acts import Act, Again, Amend, Awaiting, Context, Have, Log, Pause, Skip, Snooze, Swap, TimeLeft, Unclear, Undo
+from core.reading.acts import (
+    Act,
+    Again,
+    Amend,
+    Awaiting,
+    Context,
+    Have,
+    Log,
+    Pause,
+    Resume,
+    Skip,
+    Snooze,
+    Start,
+    Swap,
+    TimeLeft,
+    Unclear,
+    Undo,
+)
 from core.reading.answers import answer
 from core.reading.gist import gist
 from core.reading.normal import LONGEST, normalise
@@ -75,6 +92,8 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if act != Skip()]
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
+    if any(isinstance(act, Resume) for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]
     if len(acts) > 1:

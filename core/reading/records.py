@@ -322,6 +322,8 @@ def _without_numbers(
     tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], context: Context, *, correcting: bool
 ) -> list[tuple[int, Act]]:
     """What a message without numbers may still say: "same again", the side or the unit meant, that the whole hold was held."""
+    if "mark-same" in marks and {token.text for token in tokens} & {"plus", "minus", "extra", "fewer"}:
+        return [(marks["mark-same"].first, Unclear())]  # "same again plus one"
     if "mark-same" in marks:
         spent = Decimal(0) if "mark-failure" in marks else None
         return [(marks["mark-same"].first, Log(same=True, reserve=spent))]
