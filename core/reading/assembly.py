@@ -235,4 +235,4 @@ def checked(log: Log, context: Context) -> Log:
     )
     if not possible:
         raise Open
-    return log
+    return replace(log, reserve=None) if log.reps == 0 and log.reserve == 0 else log  # "zero, grip gave out"

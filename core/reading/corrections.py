@@ -28,6 +28,13 @@ _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amen
 _BESIDE_EXCHANGE = frozenset({"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last"})
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
 _ABSENT = listed("words_records", "absent")
+_SAYS_A_FIELD = frozenset({"kg", "lb", "left", "right", "each", "both", "bodyweight", "failure"})
+_TOLD_OF = frozenset(
+    """it that this which those these they there what set one last first second third left right side each both kg lb s
+    dumbbell dumbbells kettlebell kettlebells bell bells pair rep count number total weights loads reserve rir""".split()
+)
+"""What "was" may tell of when it corrects a record."""
+
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
 
@@ -114,7 +121,8 @@ def corrects(
     full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
     sorry = marks.get("mark-sorry")
     told = [one for one in said.values() if one.meaning == "mark-was"]
-    was = next((one for one in told if _followed(parts, tokens, one)), marks.get("mark-was"))
+    told = [one for one in told if _of_the_record(tokens, one)]
+    was = next((one for one in told if _followed(parts, tokens, one)), None)
     named = any(
         token.text in {"weight", "load", "reps", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
         and following.text in {"was", "were"}
@@ -123,9 +131,10 @@ def corrects(
     both = sum(t.text in _RECORDED and after.text in {"was", "were"} for t, after in pairwise(tokens)) > 1
     if named and context.last is not None and not awaited and (both or not full):
         return True
-    if was is not None and _followed(parts, tokens, was):
+    if was is not None:
         if awaited and (sorry is None or full or context.last is None):
-            return not any(part.kind in {"bare", "reps"} for part in parts)
+            told = {"bare", "reps", "load"} if context.last is None else {"bare", "reps"}
+            return not any(part.kind in told for part in parts)
         return not full or context.last is not None
     if sorry is None or not counted:
         return False
@@ -189,9 +198,20 @@ def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
 
 def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
     """Whether a word of correction has a quantity to correct to: "should be 12", and not "14 at 7kg, should be proud"."""
-    if tokens[mark.first].text not in {"should", "ought", "must", "supposed"}:
+    first = tokens[mark.first].text
+    if first in {"make", "meant"} and not _names_what(tokens, mark):
+        return False
+    if first not in {"should", "ought", "must", "supposed"}:
         return bool(counted)
     return any(mark.last <= part.at <= mark.last + 3 for part in counted)
+
+
+def _names_what(tokens: Sequence[Token], mark: Said) -> bool:
+    """Whether "make it" and "meant" are about a record: "make it 12", but not "make it quick", "was meant to rest"."""
+    after = tokens[mark.last].text if mark.last < len(tokens) else ""
+    if tokens[mark.first].text == "make":
+        return any(token.kind is Kind.NUMBER or token.text in _SAYS_A_FIELD for token in tokens[mark.last :])
+    return after != "to" or (mark.last + 1 < len(tokens) and tokens[mark.last + 1].kind is Kind.NUMBER)
 
 
 def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part]) -> bool:
@@ -235,6 +255,14 @@ def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool
         ",",
     }
     return following is not None and all(tokens[i].text in small for i in range(was.last, following.at))
+
+
+def _of_the_record(tokens: Sequence[Token], was: Said) -> bool:
+    """Whether "was" tells of the record, and not of something else named right before it: "the dog was 7 kg"."""
+    if tokens[was.first].text not in {"was", "were"} or not was.first:
+        return True
+    subject = tokens[was.first - 1]
+    return subject.kind is not Kind.WORD or subject.text in _RECORDED | _TOLD_OF | COURTESY | AMOUNTS["rpe"]
 
 
 def _apart(tokens: Sequence[Token], sorry: Said) -> bool:

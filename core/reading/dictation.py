@@ -13,6 +13,9 @@ _HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma
 """Words that may stand for another wherever they stand; any other only after a number."""
 
 _AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), ("them",)}
+_EAGER = frozenset({"ready", "up", "back", "keen", "hungry", "ask", "asking", "time", "room", "here", "waiting", "go", "set"})
+"""Words after which "for more" means what it says."""
+
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -144,7 +147,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         loaded = previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}
-        tanked = before is not None and (more_tank or (tank and following[:1] != ("left",)))
+        tanked = before is not None and previous not in _EAGER and (more_tank or (tank and following[:1] != ("left",)))
         return "four" if spoken or waits or loaded or tanked else None
     if word == "couple" and (tank or following[:1] == ("more",)):
         return "two"

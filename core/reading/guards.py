@@ -34,6 +34,12 @@ _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
+_WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
+_LONGEST_NAME = 3
+_DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
+_ORDERING = frozenset({"set", "put", "raise", "lower", "bump", "move", "increase", "reduce"})
+_INTENDING = {("meant", "to"), ("supposed", "to"), ("planned", "to"), ("going", "to"), ("need", "to"), ("needed", "to")}
+_OWNED = frozenset({"my", "the", "our"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = sayings("asks")
 _OTHER_TIMES = sayings("other_times")
@@ -96,7 +102,9 @@ def keeps_back(
     parting = set(free) - told.spoken
     if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
         return True
-    if is_told_of_others([tokens[i].text for i in range(first, core[0]) if i not in parting]):
+    ahead = [tokens[i].text for i in range(first, core[0]) if i not in parting]
+    meant = _is_intended([tokens[i].text for i in range(first, core[0])])
+    if meant or is_told_of_others(ahead) or _leads_with_someone(ahead) or _is_ordered(ahead):
         return True
     end = core[-1]
     leading = {tokens[i].text for i in inside if i < end and tokens[i - 1].text not in {"you", "they"}}
@@ -121,6 +129,31 @@ def keeps_back(
     if any(f" {ask} " in line for ask in _ASKS) or _asks_first(tokens, inside, first, strong=strong):
         return True
     return _of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
+
+
+def _leads_with_someone(words: Sequence[str]) -> bool:
+    """Whether a clause up to its first number has somebody else for its subject: "my training partner", "my neighbour lifts"."""
+    lead = list(words)
+    while lead and lead[0] in COURTESY - _WHOSE:
+        lead.pop(0)
+    if lead[:1] == [] or lead[0] not in _WHOSE:
+        return False
+    person = next((at for at, word in enumerate(lead[: _LONGEST_NAME + 1]) if at and word in GUARDS["people"]), None)
+    if person is None:
+        return False
+    rest = [word for word in lead[person + 1 :] if word not in _DEGREE]
+    return not rest or (len(rest) == 1 and (rest[0] in _DOING or rest[0].endswith(("s", "ed"))))
+
+
+def _is_intended(words: Sequence[str]) -> bool:
+    """Whether a clause up to its first number tells what was only meant to be done: "meant to do", not "meant to say"."""
+    meant = next((at for at, pair in enumerate(pairwise(words)) if pair in _INTENDING), None)
+    return meant is not None and not set(words[meant + 2 : meant + 3]) & (_NOTING | {"be", "say", "type", "tell", "send"})
+
+
+def _is_ordered(words: Sequence[str]) -> bool:
+    """Whether a clause up to its first number orders something about it: "set my record for lunges to"."""
+    return words[-1:] == ["to"] and words[:1] != [] and words[0] in _ORDERING and bool(_OWNED & set(words))
 
 
 def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
@@ -183,6 +216,8 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     after = tokens[index + 1] if index + 1 < len(tokens) else None
     if before == "like":
         return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
+    if before == "no" and after is not None and after.text == "s" and after.glued:
+        return True  # "no 14s here"
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""

@@ -164,6 +164,8 @@ class _Marking:
         counted = self._is_number(said.first - 1) or (
             self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
         )
+        if name == "COULD" and self._one_more(said):
+            return
         ahead = self._label_end(said.last)
         if name == "LOAD_IS" and self._text(ahead + 1) in {"s", "kg", "lb"}:
             self.passed.add("...")
@@ -174,6 +176,26 @@ class _Marking:
                 return
             name = f"{name}_IS"
         self._emit(name, said.first)
+
+    def _one_more(self, could: Said) -> bool:
+        """Mark "could have done another" and "had another one in me": one more was left."""
+        done = self._text(could.last - 1) == "another"
+        after = could.last if done else could.last + 1 + (self._text(could.last) == "out")
+        if self._text(after - 1) != "another":
+            return False
+        counted = self._text(after) in {"one", "rep"}
+        end = after + counted
+        if (done and not counted) or not (self._ends(end) or (self._text(end) == "in" and self._text(end + 1) in {"me", "the"})):
+            return False
+        self._emit("COULD", could.first)
+        self._emit("NUM", could.last - 1, 1)
+        self._emit("MORE", could.last)
+        return True
+
+    def _ends(self, index: int) -> bool:
+        """Whether nothing is said from here on that goes with what stands before: a mark, a courtesy, the end."""
+        token = self.tokens[index] if index < len(self.tokens) else None
+        return token is None or token.kind is Kind.MARK or token.apart or token.text in COURTESY | {"easily", "too", "maybe"}
 
     def _names_next(self, said: Said, ahead: int) -> bool:
         """Whether "rir" or "rpe" between two numbers names the one after it: "6 rir1", "8 rpe 9", but "2rir 10"."""
@@ -411,7 +433,8 @@ class _Marking:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = self._text(index - 1)
         ahead_reserve = self.skip.get(ahead + 1)
-        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve":
+        counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
+        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:
             return None
         name = "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         if word == "left" and self._is_number(index - 1):

@@ -91,7 +91,7 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
                 links = [link for link in links if link not in _LEADING_LINKS]  # "the radio is on, 20x11"
             links.append(part.kind)
         else:
-            item.links, item.flags, item.dropped = tuple(links), flags, dropped | part.dropped
+            item.links, item.flags, item.dropped = tuple(links), item.flags | flags, dropped | part.dropped
             if part.kind == "left":
                 item.flags = item.flags | {"suffix"}
             items.append(item)
