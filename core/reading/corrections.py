@@ -81,6 +81,17 @@ def without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     return [part for part in parts if not noted < part.at < end]
 
 
+def without_denied(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts without the number of the last record that a closing "no" denies: "it is 10 kg, no 14"."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or len(numbers) != len("ab") or numbers[0].kind not in {"load", "reps"}:
+        return parts
+    denied = numbers[1].numbers[0]
+    had = last.load if numbers[0].kind == "load" else last.reps
+    no = tokens[numbers[1].at - 1].text == "no" and numbers[1].kind in {"bare", numbers[0].kind}
+    return [part for part in parts if part is not numbers[1]] if no and denied == had != numbers[0].numbers[0] else parts
+
+
 def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     """The parts of "11 should be 12" and "20kg was wrong, it was 18kg" with what is given up marked as such."""
     numbers = [part for part in parts if part.numbers]
@@ -113,7 +124,7 @@ def corrects(
     if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
         return False
     guessed = "mark-amend" in marks and tokens[marks["mark-amend"].first].text in {"must", "ought"} and context.last is None
-    if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted):
+    if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted, context):
         return True
     awaited = context.awaiting is Awaiting.REPS
     if context.last is not None and not awaited and _adds(tokens, parts, counted):
@@ -196,11 +207,13 @@ def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
     return bool(words & _CHANGING)
 
 
-def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
+def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], context: Context) -> bool:
     """Whether a word of correction has a quantity to correct to: "should be 12", and not "14 at 7kg, should be proud"."""
     first = tokens[mark.first].text
     if first in {"make", "meant"} and not _names_what(tokens, mark):
         return False
+    if first in {"i", "l"} and context.last is None and context.awaiting is Awaiting.REPS and not any(p.at >= mark.last for p in counted):
+        return False  # "15 pieces, I mean reps"
     if first not in {"should", "ought", "must", "supposed"}:
         return bool(counted)
     return any(mark.last <= part.at <= mark.last + 3 for part in counted)

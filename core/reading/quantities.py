@@ -60,6 +60,12 @@ _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
+_COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
+_AFTER_SIDE = frozenset(
+    "only just first second then now so far : ) = - side arm leg hand one got did had made managed was is only today reached".split()
+)
+_BESIDE_SIDE = frozenset({"only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
+_MOST_AFTER_SIDE = 4
 _SHORTEST_HOLD_S = 15
 
 
@@ -148,6 +154,9 @@ class _Marking:
         if name in {"LEFT_SIDE", "RIGHT"} and self._text(said.first - 1) in HURT:
             self.passed.add("...")  # "hurts on the right"
             return
+        if name in {"LEFT_SIDE", "RIGHT"} and self._text(said.last - 1) == "one" and not self._beside_number(said):
+            self.passed.add("...")
+            return  # "elbow's barking, right one"
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
@@ -343,6 +352,8 @@ class _Marking:
         ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
         if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
+        if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
+            return False  # "left 25s right 30s"
         several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
         several = several and not any(t.text == "not" for t in self.tokens)
         if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
@@ -398,6 +409,8 @@ class _Marking:
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
             return "EACH"
+        if word == "each" and self._text(index + 1) in {"time", "times"}:
+            return None
         if word == "each":
             return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
@@ -429,6 +442,35 @@ class _Marking:
             ahead += 1
         return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"}
 
+    def _beside_number(self, said: Said) -> bool:
+        """Whether a number stands right before or a few small words after the phrase."""
+        ahead = said.last
+        while self._text(ahead) in _AFTER_SIDE:
+            ahead += 1
+        return self._is_number(ahead) or self._is_number(said.first - 1) or self._text(said.first - 1) in _COUNTED_WITH
+
+    def _leads(self, index: int) -> bool:
+        """Whether a side at `index` has its number a few small words on: "left only so far: 11", "(left) got 13"."""
+        if not (self.sides or {"left", "right"} <= {token.text for token in self.tokens}):
+            return False
+        ahead = index + 1
+        if self._text(ahead) in {"now", "then", "so"} and self._text(ahead + 1) != "far":
+            return False  # "right then, 12"
+        while self._text(ahead) in _AFTER_SIDE and ahead <= index + _MOST_AFTER_SIDE:
+            ahead += 1
+        return self._is_number(ahead)
+
+    def _alone(self, index: int) -> bool:
+        """Whether a side at `index` stands with "only" or "just" and nothing else between marks: "11 at 16kg, left only"."""
+        first, last = index, index + 1
+        while first and self._text(first - 1) in _BESIDE_SIDE:
+            first -= 1
+        while self._text(last) in _BESIDE_SIDE:
+            last += 1
+        only = {"only", "just"} & {self._text(i) for i in range(first, last)}
+        begun = first == 0 or self.tokens[first - 1].kind is Kind.MARK
+        return self.sides and bool(only) and begun and (last == len(self.tokens) or self.tokens[last].kind is Kind.MARK)
+
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = self._text(index - 1)
@@ -441,11 +483,13 @@ class _Marking:
             name = "LEFT"
         if self._text(ahead) in {"got", "did", "side", "had"} and self._is_number(ahead + 1):
             return name
+        if len(word) > 1 and not self._is_number(index - 1) and (self._leads(index) or self._alone(index)):
+            return name
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1:
             damaged = word == "l" and ahead < len(self.tokens) and self.tokens[ahead].glued and not self._is_number(index - 1)
             self.broken |= damaged and not self.sides and not any(t.text in {"r", "right"} for t in self.tokens)  # "l2" for 12
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
-        counted = before in {"kg", "lb", "reps", "rep", "s", "seconds", "/"}
+        counted = before in _COUNTED_WITH
         return name if direct or counted else None

@@ -22,6 +22,7 @@ from core.reading.corrections import (
     field_named,
     is_starred,
     with_rejected,
+    without_denied,
     without_noted,
 )
 from core.reading.lexicon import COURTESY, listed
@@ -185,7 +186,7 @@ def _settled(
             parts = [part for part in parts if part.at >= meant.first]
             if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
-        parts = without_noted(tokens, parts)
+        parts = without_denied(tokens, without_noted(tokens, parts), context)
         if meant is None or not any(token.text in NOTED for token in tokens[: meant.first]):
             parts = with_rejected(tokens, parts)
         if is_starred(tokens):
