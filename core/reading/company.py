@@ -72,6 +72,7 @@ _FOR = frozenset({"went", "good", "got", "did", "it", "that", "done", "up", "set
 _FINAL = frozenset({"max", "limit", "best", "lot", "last", "most", "end", "final", "count", "result", "total"})
 _OF_THEM = frozenset({"those", "these", "them", "that"})
 _UNITS = frozenset({"kg", "lb", "s", "x"})
+_ENGLISH_ENDINGS = ("able", "ible", "ful", "less", "ish", "ly", "ing", "ness", "ous")
 _LONGEST_TAIL = 4
 _SHORTEST_PLURAL = 4
 
@@ -96,7 +97,9 @@ def is_count(tokens: Sequence[Token], index: int, first: int, last: int, free: C
 def _is_unknown(words: Sequence[Token]) -> bool:
     """Whether no word beside the number is one of ours: it may be another language."""
     said = [token.text for token in words if token.text not in COURTESY]
-    return bool(said) and not any(word in VOCABULARY or word in _SUBJECTS or is_english(word) for word in said)
+    return bool(said) and not any(
+        word in VOCABULARY or word in _SUBJECTS or is_english(word) or word.endswith(_ENGLISH_ENDINGS) for word in said
+    )
 
 
 def _parts(tokens: Sequence[Token], index: int, free: Collection[int]) -> bool:
@@ -218,7 +221,7 @@ def _passes(words: Sequence[str]) -> bool:
         case "was" | "were":
             return following not in _OWNING or third in _FINAL
         case "of":
-            return following in _OF_THEM
+            return following in _OF_THEM or (following in _OWNING and bool(_DRILLS & set(words[2:_LONGEST_TAIL])))
         case "for":
             return following in _FOR_ME or following in COURTESY
         case "is":

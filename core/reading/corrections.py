@@ -35,6 +35,7 @@ _TOLD_OF = frozenset(
 )
 """What "was" may tell of when it corrects a record."""
 
+_SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
 
@@ -99,7 +100,7 @@ def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     if not pair:
         return parts
     between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
-    if "wrong" not in between and ("should", "be") not in pairwise(between):
+    if "wrong" not in between and not _SHOULD_BE & {*pairwise(between)}:
         return parts
     meant = numbers[1]
     if meant.kind == "bare" and numbers[0].kind == "load":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
+from itertools import pairwise
 
 from core.reading.lexicon import COURTESY, NUMBER_WORDS, VOCABULARY, listed
 from core.reading.token import Kind, Token
@@ -81,7 +82,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             continue
         end = next((i for i in range(index + 1, min(index + 5, len(tokens))) if tokens[i].apart), index + 5)
         following = tuple(t.text for t in tokens[index + 1 : end])
-        number = _homophone(token.text, before, following)
+        number = _homophone(token.text, before, following) or _numbered(tokens, index, following)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
             meant[index] = replace(
@@ -154,6 +155,16 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "won" and (tank or more_tank):
         return "one"
     return None
+
+
+def _numbered(tokens: list[Token], index: int, following: tuple[str, ...]) -> str | None:
+    """The number of a set or of sets that was heard as "to" or "for": "set one twelve, set too eleven", "too sets of ten"."""
+    heard = {"to": "two", "too": "two", "for": "four"}.get(tokens[index].text)
+    counted = following[:2] in {("sets", "of"), ("rounds", "of")} and tokens[index].text != "for"
+    label = tokens[index - 1].text if index else ""
+    first = any(t.text == label and after.text in {"one", "1"} for t, after in pairwise(tokens))
+    named = label in {"set", "round"} and first and index + 1 < len(tokens) and tokens[index + 1].kind is Kind.NUMBER
+    return heard if counted or named else None
 
 
 def _lost_count(word: str, before: Token | None, following: tuple[str, ...]) -> bool:

@@ -39,6 +39,9 @@ _LONGEST_NAME = 3
 _DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
 _ORDERING = frozenset({"set", "put", "raise", "lower", "bump", "move", "increase", "reduce"})
 _INTENDING = {("meant", "to"), ("supposed", "to"), ("planned", "to"), ("going", "to"), ("need", "to"), ("needed", "to")}
+_REACHED = frozenset({"got", "went", "swapped", "moved", "bumped", "jumped", "made", "counted", "came", "stepped", "worked", "back"})
+_ABLE = frozenset({"can", "could", "should", "will", "would", "have", "has", "it", "they", "which"})
+_AGAIN = frozenset({"again", "same", "reps", "weight", "load", "time", "before", "numbers", "ditto", "thing"})
 _OWNED = frozenset({"my", "the", "our"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = sayings("asks")
@@ -126,7 +129,7 @@ def keeps_back(
         return True  # "I can do 15 in my sleep"
     if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
         return True
-    if any(f" {ask} " in line for ask in _ASKS) or _asks_first(tokens, inside, first, strong=strong):
+    if any(f" {ask} " in line for ask in _ASKS if ask != "up to" or not _reached_up(line)) or _asks_first(tokens, inside, first, strong=strong):
         return True
     return _of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
 
@@ -143,6 +146,12 @@ def _leads_with_someone(words: Sequence[str]) -> bool:
         return False
     rest = [word for word in lead[person + 1 :] if word not in _DEGREE]
     return not rest or (len(rest) == 1 and (rest[0] in _DOING or rest[0].endswith(("s", "ed"))))
+
+
+def _reached_up(line: str) -> bool:
+    """Whether "up to" follows what was done: "I got up to nine", "swapped up to 20kg", but "can get up to 20kg"."""
+    words = line.partition(" up to ")[0].split()
+    return words[-1:] != [] and words[-1] in _REACHED and not set(words) & _ABLE
 
 
 def _is_intended(words: Sequence[str]) -> bool:
@@ -197,6 +206,8 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:
     """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
     near = tokens[index].text == "between"
+    if tokens[index].text == "over" and index + 1 == last and index > end:
+        return True  # "round 3 over"
     return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
 
 
@@ -273,8 +284,17 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
 
 def tells_otherwise(tokens: Sequence[Token]) -> bool:
     """Whether a message without numbers is about others, about another time, or denied ("same as my brother")."""
-    texts = {token.text for token in tokens}
+    texts = {token.text for token in tokens} - _addressed(tokens)
     return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(texts & {"he", "she", "they", "?"})
+
+
+def _addressed(tokens: Sequence[Token]) -> set[str]:
+    """Who is only spoken to, or speaks, after "same again": "my friend", "boss", "says grandpa"."""
+    words = [token.text for token in tokens if token.kind is Kind.WORD]
+    tail = len(words)
+    while tail and words[tail - 1] in GUARDS["people"] | COURTESY | {"says", "said"}:
+        tail -= 1
+    return set(words[tail:]) if tail and words[tail - 1] in _AGAIN else set()
 
 
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:

@@ -58,6 +58,7 @@ _NEXT = frozenset(
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
+TWO = Decimal(2)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
 _COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
@@ -233,6 +234,8 @@ class _Marking:
             return after
         self.broken |= following in AMOUNTS["sets"] and self._text(after + 1) in {"to", "left", "more", "remaining", "until"}
         if self._counts_a_pair(index):
+            if self._is_number(after):
+                return after
             return after + 1 + (self._text(after + 1) in {"of", "at", "weighing"} and self._text(index - 1) in {"with", "using"})
         if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
@@ -276,6 +279,9 @@ class _Marking:
 
     def _counts_a_pair(self, index: int) -> bool:
         """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
+        held = self._text(index + 3) in _HELD_THINGS and self._text(index + 2) in {"kg", "lb"}
+        if self.tokens[index].value == TWO and self._is_number(index + 1) and held and not self._is_number(index - 1):
+            return True  # "two fifteen pound dumbbells"
         ahead = index + 2
         while self._text(ahead) in {"of", "at", "weighing", "each", ","}:
             ahead += 1
@@ -312,6 +318,8 @@ class _Marking:
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
+        elif word == "x" and following.glued and self._is_count_after_load(after):
+            name = "REPS"
         elif word == "r" and following.glued and not self._speaks_of_left():
             name = "REPS"
         elif word == "times" and self._is_number(after + 1):
@@ -328,7 +336,8 @@ class _Marking:
             first = after - 1
             while self._is_number(first - 1):
                 first -= 1
-            loaded = next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
+            loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
+            loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
             self.broken |= (
                 not loaded and self._text(first - 1) in _GOES_ON
@@ -338,6 +347,10 @@ class _Marking:
             return after
         self._emit(name, after, word)
         return after + length
+
+    def _is_count_after_load(self, cross: int) -> bool:
+        """Whether the cross ends a count: "14kg 8x, my arm", and not "14kg 8x2"."""
+        return self._text(cross - 2) in {"kg", "lb"} and not self._is_number(cross + 1) and not self._is_number(cross + 2)
 
     def _is_labelled(self) -> bool:
         """Whether the last number had its name before it, as in "weight 14 reps 12"."""
@@ -440,7 +453,7 @@ class _Marking:
         ahead = index + 1
         while self._text(ahead) in {"the", "a", "an", "at", "with", "be"}:
             ahead += 1
-        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"}
+        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"} or self._contrasts(ahead)
 
     def _beside_number(self, said: Said) -> bool:
         """Whether a number stands right before or a few small words after the phrase."""
@@ -460,6 +473,13 @@ class _Marking:
             ahead += 1
         return self._is_number(ahead)
 
+    def _contrasts(self, index: int) -> bool:
+        """Whether one side is named for the other, and no number: "right not left"."""
+        if any(token.kind is Kind.NUMBER for token in self.tokens):
+            return False
+        pair = {self._text(index), self._text(index + 2 if self._text(index + 1) == "not" else index - 2)}
+        return pair == {"left", "right"} and "not" in {self._text(index - 1), self._text(index + 1)}
+
     def _alone(self, index: int) -> bool:
         """Whether a side at `index` stands with "only" or "just" and nothing else between marks: "11 at 16kg, left only"."""
         first, last = index, index + 1
@@ -474,6 +494,8 @@ class _Marking:
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = self._text(index - 1)
+        if self._contrasts(index):
+            return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         ahead_reserve = self.skip.get(ahead + 1)
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
         if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:

@@ -109,7 +109,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
     first = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
     end = next((i for i in range(1, first) if tokens[i].text in _WHILE), first)
-    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in COURTESY]
+    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
     return context.awaiting is Awaiting.REPS and words in (
         ["none"],
         ["nothing"],
@@ -119,6 +119,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
 _WHILE = {
     "as",
     "while",
@@ -279,6 +280,7 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
+    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right"}]
     joined = any(
         link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
         for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)

@@ -43,6 +43,7 @@ _BETWEEN_PAIR = (
     | listed("words_company", "done")
     | listed("words_company", "how")
 )
+_STILL = frozenset({"but", "so", "yes", "still", "yeah", "yep"})
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
 
@@ -80,7 +81,9 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
         if part.kind in {"could", "held"}:
             flags.add(part.kind)
         elif part.kind == "hands":
-            if items and items[-1].kind == "load":
+            if "with" in links:
+                links.remove("with")  # "11 with both dumbbells at 7kg"
+            elif items and items[-1].kind == "load":
                 items[-1].flags.add("hands")
             elif items and items[-1].kind == "bare":
                 items[-1].flags.add("per hand")
@@ -296,6 +299,10 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
             item.kind = "seconds"
         if "per hand" in item.flags and item.kind == "bare":
             item.kind = "load"
+    for said in [item for item in items if item.kind in {"bare", "reps"}][1:]:
+        before = items[items.index(said) - 1]
+        if before.kind == "bare" and before.value == said.value and said.linked("break") and said.dropped & _STILL:
+            items.remove(before)  # "Eleven. Bit grim but eleven"
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
@@ -374,7 +381,7 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind
             return
-        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and context.load is None:
+        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and first.value != context.load:
             _become(bare, kind)
             return
         raise Open(
