@@ -171,7 +171,7 @@ def _reached(words: Sequence[str], following: str) -> bool:
         case "of":
             return words[-2:-1] != [] and words[-2] in _SETS
         case "for":
-            return words[-2:-1] == [] or words[-2] in _FOR
+            return words[-2:-1] == [] or words[-2] in _FOR or words[-3:-1] in (["me", "down"], ["it", "down"], ["that", "down"])
         case "with":
             return bool(said & _ENDING) or following in AMOUNTS["reps"]
         case "until" | "till" | "til":

@@ -42,6 +42,7 @@ _INTENDING = {("meant", "to"), ("supposed", "to"), ("planned", "to"), ("going", 
 _REACHED = frozenset({"got", "went", "swapped", "moved", "bumped", "jumped", "made", "counted", "came", "stepped", "worked", "back"})
 _ABLE = frozenset({"can", "could", "should", "will", "would", "have", "has", "it", "they", "which"})
 _AGAIN = frozenset({"again", "same", "reps", "weight", "load", "time", "before", "numbers", "ditto", "thing"})
+_BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
 _OWNED = frozenset({"my", "the", "our"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = sayings("asks")
@@ -171,6 +172,8 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
         first += 1
     if first not in inside or tokens[first].text not in _ASKING_FIRST:
         return False
+    if tokens[first].text in _REQUESTING and tokens[first + 1 : first + 2] and tokens[first + 1].text in _BARELY:
+        return False  # "could only find the 12kg pair"
     told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
     tells = told and tokens[first].text in {"is", "was", "did", "does"}
     return not (strong and tells)
@@ -206,6 +209,9 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:
     """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
     near = tokens[index].text == "between"
+    number = next((i for i in range(index + 1, last) if tokens[i].kind is Kind.NUMBER), index)
+    if any(tokens[i].text == ":" for i in range(index + 2, number)):
+        return True  # "between school run and dinner: 12"
     if tokens[index].text == "over" and index + 1 == last and index > end:
         return True  # "round 3 over"
     return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))

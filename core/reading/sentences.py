@@ -270,7 +270,7 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "pause":
             return not goes_on(tokens, alone.last)
         case "finish":
-            return not (counted and _is_just_done(words))
+            return not (counted and (_is_just_done(words) or (tail and words == {"finish"})))
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
         case feeling if feeling in FEELINGS:

@@ -315,7 +315,8 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         bare = bare[1:]
     if _any(items, "reps"):
         if bare and _any(items, "load"):
-            if not (_is_list_of_reps(items, bare) or all(item.linked(*_JOINTS) for item in bare)):
+            counts, loads = (sum(item.kind in kinds for item in items) for kinds in ({"bare", "reps"}, {"load"}))
+            if not (_is_list_of_reps(items, bare) or counts == loads or all(item.linked(*_JOINTS) for item in bare)):
                 raise Open
             _become_reps(bare)
             return

@@ -55,6 +55,10 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         and tokens[said.first].text in {"my", "the", "form"}
     ):
         return False  # "couldn't keep my form"
+    if said.meaning == "form" and _is_judged(tokens, said, first):
+        return False
+    if said.meaning == "today" and before is not None and before.text in {"is", "are", "was", "feels", "felt", "feeling"}:
+        return False  # "my shoulder is ok today"
     if said.meaning == "skip" and after is not None and after.text == ":":
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
@@ -64,6 +68,13 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning in FEELINGS:
         return not asked(tokens, first, last) and not _of_something_else(tokens, said, first)
     return not _negated(tokens, said, first)
+
+
+def _is_judged(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether form is told of, or tips are thanked for, and nothing is asked: "form was clean", "thanks for the tips"."""
+    thanked = any(token.text in {"thanks", "thank", "cheers"} for token in tokens[first : said.first])
+    told = tokens[said.first].text in {"form", "technique"} and tokens[said.first + 1 : said.first + 2] != []
+    return thanked or (told and tokens[said.first + 1].text in {"was", "is", "felt", "held", "stayed", "broke", "went", "fell"})
 
 
 def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
@@ -105,6 +116,8 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
     if lead and lead[-1] in {"is", "are", "was", "were", "felt"}:
         lead.pop()
+    if lead and lead[-1].endswith("ly"):
+        return False  # "frankly too heavy"
     return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))
 
 
