@@ -73,6 +73,7 @@ _FINAL = frozenset({"max", "limit", "best", "lot", "last", "most", "end", "final
 _OF_THEM = frozenset({"those", "these", "them", "that"})
 _UNITS = frozenset({"kg", "lb", "s", "x"})
 _ENGLISH_ENDINGS = ("able", "ible", "ful", "less", "ish", "ly", "ing", "ness", "ous")
+_BESIDE_ME = frozenset({"to", "beside", "behind", "near", "opposite", "by", "with"})
 _LONGEST_TAIL = 4
 _SHORTEST_PLURAL = 4
 
@@ -155,6 +156,8 @@ def _by_oneself(words: Sequence[str]) -> bool:
     rest = list(words)
     while rest and rest[-1] in _BESIDE_VERB:
         rest.pop()
+    if rest[-1:] == ["me"] and rest[-2:-1] != [] and rest[-2] in _BESIDE_ME:
+        rest = rest[: -3 if rest[-3:-2] == ["next"] else -2]  # "the lad next to me"
     if rest[-2:] in (["of", "mine"], ["of", "ours"]):
         return False  # "a mate of mine got"
     if not rest or {"i", "we", "me", "myself"} & set(rest):

@@ -38,11 +38,19 @@ _WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
 _LONGEST_NAME = 3
 _DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
 _ORDERING = frozenset({"set", "put", "raise", "lower", "bump", "move", "increase", "reduce"})
-_INTENDING = {("meant", "to"), ("supposed", "to"), ("planned", "to"), ("going", "to"), ("need", "to"), ("needed", "to")}
+_INTENDING = {("meant", "to"), ("supposed", "to"), ("planned", "to"), ("going", "to"), ("need", "to"), ("needed", "to"), ("like", "to"), ("love", "to")}
+_BESTS = frozenset({"pb", "pr", "ever", "record", "best"})
+_KIN = frozenset(
+    """wife husband hubby wifey missus son daughter gf bf girlfriend boyfriend partner roommate flatmate housemate fiance ex
+    kids toddler""".split()
+)
+"""People of whom one speaks, and whom one does not address."""
+
 _REACHED = frozenset({"got", "went", "swapped", "moved", "bumped", "jumped", "made", "counted", "came", "stepped", "worked", "back"})
 _ABLE = frozenset({"can", "could", "should", "will", "would", "have", "has", "it", "they", "which"})
 _AGAIN = frozenset({"again", "same", "reps", "weight", "load", "time", "before", "numbers", "ditto", "thing"})
 _BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
+_IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _OWNED = frozenset({"my", "the", "our"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = sayings("asks")
@@ -132,18 +140,36 @@ def keeps_back(
         return True
     if any(f" {ask} " in line for ask in _ASKS if ask != "up to" or not _reached_up(line)) or _asks_first(tokens, inside, first, strong=strong):
         return True
+    if _only_imagined([tokens[i].text for i in inside if i > end]):
+        return True
     return _of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
+
+
+def _only_imagined(words: Sequence[str]) -> bool:
+    """Whether what follows the last number of a clause makes it no set of the writer's: "would kill me", "for my brother"."""
+    rest = list(words)
+    while rest and rest[0] in {"kg", "lb", "s", "reps", "rep", "each"}:
+        rest.pop(0)
+    match rest[:3]:
+        case ["would" | "should" | "might", after, *_]:
+            return after not in {"have", "do"}
+        case ["is"] | ["is", "too" | "for", *_]:
+            return True
+        case ["for", whose, person]:
+            return whose in _WHOSE and person in GUARDS["people"]
+        case _:
+            return False
 
 
 def _leads_with_someone(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number has somebody else for its subject: "my training partner", "my neighbour lifts"."""
-    lead = list(words)
+    lead = [word for word in words if word != ":"]
     while lead and lead[0] in COURTESY - _WHOSE:
         lead.pop(0)
-    if lead[:1] == [] or lead[0] not in _WHOSE:
-        return False
-    person = next((at for at, word in enumerate(lead[: _LONGEST_NAME + 1]) if at and word in GUARDS["people"]), None)
+    person = next((at for at, word in enumerate(lead[: _LONGEST_NAME + 1]) if word in GUARDS["people"]), None)
     if person is None:
+        return False
+    if lead[0] not in _WHOSE and not (person == 0 and (lead[0] in _KIN or lead[1:] == ["is"])):
         return False
     rest = [word for word in lead[person + 1 :] if word not in _DEGREE]
     return not rest or (len(rest) == 1 and (rest[0] in _DOING or rest[0].endswith(("s", "ed"))))
@@ -157,12 +183,17 @@ def _reached_up(line: str) -> bool:
 
 def _is_intended(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number tells what was only meant to be done: "meant to do", not "meant to say"."""
+    if [*words[-2:]] in (["no", "way"], ["i'd", "love"], ["would", "love"], ["i'd", "like"], ["would", "like"]):
+        return True
     meant = next((at for at, pair in enumerate(pairwise(words)) if pair in _INTENDING), None)
     return meant is not None and not set(words[meant + 2 : meant + 3]) & (_NOTING | {"be", "say", "type", "tell", "send"})
 
 
 def _is_ordered(words: Sequence[str]) -> bool:
-    """Whether a clause up to its first number orders something about it: "set my record for lunges to"."""
+    """Whether a clause up to its first number orders or names something about it: "set my record to", "goal:", "my PB is"."""
+    said = [word for word in words if word not in COURTESY and word != ":"]
+    if said[:1] in (["goal"], ["objective"]) or (said[-1:] in (["is"], ["was"]) and _BESTS & set(said) and "new" not in said):
+        return True
     return words[-1:] == ["to"] and words[:1] != [] and words[0] in _ORDERING and bool(_OWNED & set(words))
 
 
@@ -233,6 +264,10 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     after = tokens[index + 1] if index + 1 < len(tokens) else None
     if before == "like":
         return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
+    if before in {"hardly", "scarcely"}:
+        return True
+    if after is not None and _is_by_so_much(_two_before(tokens, index, first), before, after):
+        return True
     if before == "no" and after is not None and after.text == "s" and after.glued:
         return True  # "no 14s here"
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
@@ -261,6 +296,18 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     if after.kind is not Kind.WORD or after.apart:
         return False
     return (after.glued and after.text not in VOCABULARY) or (strong and bare and is_counted(after.text))
+
+
+def _two_before(tokens: Sequence[Token], index: int, first: int) -> str:
+    """The word two before the one at `index`, or nothing."""
+    return tokens[index - 2].text if index - 1 > first else ""
+
+
+def _is_by_so_much(lead: str, before: str, after: Token) -> bool:
+    """Whether a number tells by how much something changed, or how long nothing was done: "down 3kg", "waited 30 seconds"."""
+    if after.text in {"kg", "lb"}:
+        return before in {"up", "down"} and lead not in {"picked", "pick", "picking"}
+    return before in _IDLING and (after.text in {"seconds", "second", "minutes"} or (after.text == "s" and after.glued))
 
 
 def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> bool:

@@ -514,4 +514,6 @@ class _Marking:
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
         counted = before in _COUNTED_WITH
+        to_go = word == "left" and before in {"s", "seconds"} and not self.sides
+        self.broken |= to_go and not any(token.text in {"right", "r"} for token in self.tokens)  # "30 seconds left"
         return name if direct or counted else None
