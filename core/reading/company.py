@@ -116,8 +116,11 @@ def _led(lead: Sequence[str], following: str, tail: Sequence[str]) -> bool:
     if not words:
         return True
     before, verb = words[-1], _verb(words)
+    if before == "in" and words[-2:-1] in (["done"], ["ready"], ["back"], ["finished"]):
+        return False  # "done in 10"
     if verb is not None:
-        return _by_oneself(words[:verb])
+        yours = words[verb - 1 : verb] == ["you"] and words[verb - 2 : verb - 1] not in (["thank"], ["bless"], ["love"])
+        return _by_oneself(words[:verb]) and not yours
     if before in NAMING or before in GUARDS["measure"] or before in GUARDS["people"]:
         return False
     if before in _PREPOSITIONS:
@@ -180,7 +183,7 @@ def _reached(words: Sequence[str], following: str) -> bool:
         case "until" | "till" | "til":
             return bool(said & _UNTIL)
         case "x" | "by":
-            return before == "x" or bool(said & _ENDING)
+            return before == "x" or bool(said & (_ENDING - {"done"}))
         case _:
             return bool(said & (_ENDING | _REACHING))
 
@@ -200,6 +203,8 @@ def _followed(tail: Sequence[str], *, linked: bool) -> bool:
         words.pop(0)
     if not words:
         return True
+    if words[:2] == ["in", "here"]:
+        return False  # "must be 30 in here"
     if words[0] in _AFTER:
         return (linked and len(words) == 1) or _passes(words)
     if _WITHIN & set(words[:_LONGEST_TAIL]):

@@ -35,6 +35,9 @@ _TOLD_OF = frozenset(
 )
 """What "was" may tell of when it corrects a record."""
 
+_AFTER_SHOULD = frozenset(
+    "a an the at only just with like : - , reps weight load on @ x said say been written read put typed have logged".split()
+)
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
@@ -217,7 +220,10 @@ def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], c
         return False  # "15 pieces, I mean reps"
     if first not in {"should", "ought", "must", "supposed"}:
         return bool(counted)
-    return any(mark.last <= part.at <= mark.last + 3 for part in counted)
+    meant = next((part for part in counted if mark.last <= part.at <= mark.last + 3), None)
+    if meant is None or any(token.text not in _AFTER_SHOULD for token in tokens[mark.last : meant.at]):
+        return False  # "should be there at 6"
+    return meant.at + 1 >= len(tokens) or tokens[meant.at + 1].text not in {"in", "outside", "by", "degrees"}
 
 
 def _names_what(tokens: Sequence[Token], mark: Said) -> bool:
@@ -233,6 +239,8 @@ def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part
     kinds = {part.kind for part in counted}
     words = {token.text for token in tokens}
     links = {part.kind for part in parts} - kinds
+    if words & {"should", "need", "want", "wanna"}:
+        return False
     if kinds and kinds <= _SOFT:
         return True
     if kinds == {"bare", "left"} and len(counted) == len("ab"):

@@ -153,6 +153,8 @@ def _only_imagined(words: Sequence[str]) -> bool:
     match rest[:3]:
         case ["would" | "should" | "might", after, *_]:
             return after not in {"have", "do"}
+        case ["if" | "twice" | "thrice", *_]:
+            return True  # "12 at 20kg if you count the bad ones"
         case ["is"] | ["is", "too" | "for", *_]:
             return True
         case ["for", whose, person]:
@@ -280,6 +282,11 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     if after is None:
         return False
     given = [token.text for token in tokens[index + 1 : index + 4]]
+    if given[:2] in (["at", "noon"], ["at", "night"], ["at", "midnight"], ["at", "home"]) and not strong:
+        return True
+    weighed = [token.text for token in tokens[max(first, index - 3) : index]]
+    if weighed in (["my", "weight", "was"], ["my", "weight", "is"]):
+        return True
     if given == ["give", "or", "take"]:
         return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
@@ -307,6 +314,8 @@ def _is_by_so_much(lead: str, before: str, after: Token) -> bool:
     """Whether a number tells by how much something changed, or how long nothing was done: "down 3kg", "waited 30 seconds"."""
     if after.text in {"kg", "lb"}:
         return before in {"up", "down"} and lead not in {"picked", "pick", "picking"}
+    if (lead, before) in {("make", "it"), ("make", "that")}:
+        return after.text == "minutes"
     return before in _IDLING and (after.text in {"seconds", "second", "minutes"} or (after.text == "s" and after.glued))
 
 

@@ -158,6 +158,9 @@ class _Marking:
         if name in {"LEFT_SIDE", "RIGHT"} and self._text(said.last - 1) == "one" and not self._beside_number(said):
             self.passed.add("...")
             return  # "elbow's barking, right one"
+        if name == "FAILURE" and self._is_denied(said):
+            self.passed.add("...")
+            return  # "did not fail", "nearly failed"
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
@@ -186,6 +189,14 @@ class _Marking:
                 return
             name = f"{name}_IS"
         self._emit(name, said.first)
+
+    def _is_denied(self, failure: Said) -> bool:
+        """Whether a failure did not come about: "did not quite fail", "nearly failed"."""
+        at = failure.first - 1
+        while self._text(at) in {"quite", "really", "even", "actually", "fully"}:
+            at -= 1
+        bare = self._text(failure.first) in {"fail", "failed", "failure"}
+        return bare and self._text(at) in {"not", "never", "nearly", "almost", "without"}
 
     def _one_more(self, could: Said) -> bool:
         """Mark "could have done another" and "had another one in me": one more was left."""

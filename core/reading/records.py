@@ -175,10 +175,12 @@ def _settled(
     *,
     correcting: bool,
 ) -> list[tuple[int, Act]]:
-    restated = restate(parts, said, context)
+    restated = restate(tokens, parts, said, context)
     if restated is not None:
         given, changed = restated
-        told: list[tuple[int, Act]] = [(at, log) for log in logs(given, context)]
+        made = logs(given, context)
+        _check_change(made, changed)
+        told: list[tuple[int, Act]] = [(at, log) for log in made]
         return told if changed is None else [*told, (changed[0].at, amend(changed, context))]
     if correcting:
         meant = marks.get("mark-amend") or marks.get("mark-was")
@@ -202,8 +204,9 @@ def _settled(
         before = [part for part in parts if part.at < sorry.first]
         after = [part for part in parts if part.at >= sorry.first]
         if any(part.kind in QUANTITIES for part in before) and any(part.kind in QUANTITIES for part in after):
-            changed = [replace(part, dropped=frozenset()) for part in after]
-            return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
+            changed, made = [replace(part, dropped=frozenset()) for part in after], logs(before, context)
+            _check_change(made, changed)
+            return [*((at, log) for log in made), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
@@ -212,6 +215,16 @@ def _settled(
         if {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY:
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
+
+
+def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
+    """Raises `Open` when a bare number changes the reps or the load of a set just told: "12 at 20kg no 22"."""
+    numbers = [part for part in changed or () if part.numbers]
+    if len(numbers) != 1 or numbers[0].kind != "bare" or len(made) != 1:
+        return
+    load, reps, value = made[0].load, made[0].reps, numbers[0].numbers[0]
+    if load is not None and reps is not None and abs(value - load) < abs(value - reps):
+        raise Open
 
 
 def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
@@ -223,10 +236,16 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
         after = part.at + 1
         if tokens[part.at - 1].text in {"at", "@", "with", "on"}:
             continue  # "6 @26 failure"
+        if part.kind == "bare" and tokens[part.at - 1].text == "so":
+            return True  # "8kg in each hand so 16"
+        if (tokens[part.at - 2].text, tokens[part.at - 1].text) == ("the", "last"):
+            return True  # "the last 2 were half"
         if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
             return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
+            if word == "with" and not any(token.kind is Kind.NUMBER for token in tokens[after : after + 4]):
+                return True  # "3 with help"
             if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
                 return True  # "3 in the bak"
             if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:

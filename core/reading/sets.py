@@ -43,6 +43,7 @@ _BETWEEN_PAIR = (
     | listed("words_company", "done")
     | listed("words_company", "how")
 )
+_JUDGING = frozenset({"felt", "feels", "it", "was", "easy", "hard", "solid", "tough", "strong", "good", "heavy", "so", "and", "..."})
 _STILL = frozenset({"but", "so", "yes", "still", "yeah", "yep"})
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
@@ -58,7 +59,8 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
         one.numbers and part.kind == "by" and after.kind in {"break", "comma", "and"} and not after.dropped
         for one, part, after in zip(parts, parts[1:], parts[2:], strict=False)
     )
-    if parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
+    denied = any(part.kind == "not" and after.numbers for part, after in pairwise(parts))  # "12 at 20kg instead of 15"
+    if denied or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
@@ -273,8 +275,8 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     if loads and not (another and all(load.at < before.at for load in loads) and before.links):
-        if after.value > EFFORT_UP_TO:
-            raise Open
+        if after.value > EFFORT_UP_TO or after.dropped - _SMALL - _JUDGING:
+            raise Open  # "12 at 20kg, dinner at 7"
         after.kind = "effort"
         return
     if before.kind not in {"bare", "reps", "side", "reserve", "seconds"}:
