@@ -331,7 +331,7 @@ class _Marking:
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
         elif word == "x" and following.glued and self._is_count_after_load(after):
             name = "REPS"
-        elif word == "r" and following.glued and not self._speaks_of_left():
+        elif word == "r" and (following.glued or not self.sides) and not self._speaks_of_left():
             name = "REPS"
         elif word == "times" and self._is_number(after + 1):
             return after
@@ -457,7 +457,7 @@ class _Marking:
         before = self._text(index - 1)
         known = before in COURTESY or before in _CLOSED or before in _NEXT or not before.isalpha()
         praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
-        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my"} and not praised
+        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my", "drop"} and not praised
 
     def _corrects(self, index: int) -> bool:
         """Whether "not" at `index` rejects a number or a unit that follows."""
