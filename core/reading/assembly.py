@@ -102,7 +102,9 @@ def assemble(items: list[Quantity], context: Context) -> list[Log]:
         raise Open
     _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
     loads = sum(item.kind == "load" for item in items)
-    if len({side.side for side in sides} & {Side.EACH, Side.LEFT, Side.RIGHT}) > 1 and any(side.side is Side.EACH for side in sides):
+    if len({side.side for side in sides} & {Side.EACH, Side.LEFT, Side.RIGHT}) > 1 and any(
+        side.side is Side.EACH for side in sides
+    ):
         raise Open  # "12 per side, 10 on the left"
     if len(counts) == TWO and not sides and loads == 1 and counts[1].value * _MOST_LISTED <= counts[0].value:
         raise Open  # "12 plus 2 at 20kg", "12 at 20kg, up 2"

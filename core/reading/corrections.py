@@ -29,15 +29,10 @@ _BESIDE_EXCHANGE = frozenset({"my", "the", "that", "this", "it", "from", "reps",
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
 _ABSENT = listed("words_records", "absent")
 _SAYS_A_FIELD = frozenset({"kg", "lb", "left", "right", "each", "both", "bodyweight", "failure"})
-_TOLD_OF = frozenset(
-    """it that this which those these they there what set one last first second third left right side each both kg lb s
-    dumbbell dumbbells kettlebell kettlebells bell bells pair rep count number total weights loads reserve rir""".split()
-)
+_TOLD_OF = listed("words_records", "told_of")
 """What "was" may tell of when it corrects a record."""
 
-_AFTER_SHOULD = frozenset(
-    "a an the at only just with like : - , reps weight load on @ x said say been written read put typed have logged".split()
-)
+_AFTER_SHOULD = listed("words_records", "after_should")
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
@@ -148,8 +143,8 @@ def corrects(
         return True
     if was is not None:
         if awaited and (sorry is None or full or context.last is None):
-            told = {"bare", "reps", "load"} if context.last is None else {"bare", "reps"}
-            return not any(part.kind in told for part in parts)
+            of_a_set = {"bare", "reps", "load"} if context.last is None else {"bare", "reps"}
+            return not any(part.kind in of_a_set for part in parts)
         return not full or context.last is not None
     if sorry is None or not counted:
         return False
@@ -216,7 +211,12 @@ def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], c
     first = tokens[mark.first].text
     if first in {"make", "meant"} and not _names_what(tokens, mark):
         return False
-    if first in {"i", "l"} and context.last is None and context.awaiting is Awaiting.REPS and not any(p.at >= mark.last for p in counted):
+    if (
+        first in {"i", "l"}
+        and context.last is None
+        and context.awaiting is Awaiting.REPS
+        and not any(p.at >= mark.last for p in counted)
+    ):
         return False  # "15 pieces, I mean reps"
     if first not in {"should", "ought", "must", "supposed"}:
         return bool(counted)

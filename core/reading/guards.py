@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.token import Kind, Token
+from core.reading.whose import addressed, is_intended, is_ordered, leads_with_someone, only_imagined, reached_up
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -34,24 +35,8 @@ _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
-_WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
-_LONGEST_NAME = 3
-_DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
-_ORDERING = frozenset({"set", "put", "raise", "lower", "bump", "move", "increase", "reduce"})
-_INTENDING = {("meant", "to"), ("supposed", "to"), ("planned", "to"), ("going", "to"), ("need", "to"), ("needed", "to"), ("like", "to"), ("love", "to")}
-_BESTS = frozenset({"pb", "pr", "ever", "record", "best"})
-_KIN = frozenset(
-    """wife husband hubby wifey missus son daughter gf bf girlfriend boyfriend partner roommate flatmate housemate fiance ex
-    kids toddler""".split()
-)
-"""People of whom one speaks, and whom one does not address."""
-
-_REACHED = frozenset({"got", "went", "swapped", "moved", "bumped", "jumped", "made", "counted", "came", "stepped", "worked", "back"})
-_ABLE = frozenset({"can", "could", "should", "will", "would", "have", "has", "it", "they", "which"})
-_AGAIN = frozenset({"again", "same", "reps", "weight", "load", "time", "before", "numbers", "ditto", "thing"})
 _BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
-_OWNED = frozenset({"my", "the", "our"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = sayings("asks")
 _OTHER_TIMES = sayings("other_times")
@@ -115,8 +100,8 @@ def keeps_back(
     if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
         return True
     ahead = [tokens[i].text for i in range(first, core[0]) if i not in parting]
-    meant = _is_intended([tokens[i].text for i in range(first, core[0])])
-    if meant or is_told_of_others(ahead) or _leads_with_someone(ahead) or _is_ordered(ahead):
+    meant = is_intended([tokens[i].text for i in range(first, core[0])])
+    if meant or is_told_of_others(ahead) or leads_with_someone(ahead) or is_ordered(ahead):
         return True
     end = core[-1]
     leading = {tokens[i].text for i in inside if i < end and tokens[i - 1].text not in {"you", "they"}}
@@ -138,65 +123,12 @@ def keeps_back(
         return True  # "I can do 15 in my sleep"
     if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
         return True
-    if any(f" {ask} " in line for ask in _ASKS if ask != "up to" or not _reached_up(line)) or _asks_first(tokens, inside, first, strong=strong):
+    asks = [ask for ask in _ASKS if f" {ask} " in line and not (ask == "up to" and reached_up(line))]
+    if asks or _asks_first(tokens, inside, first, strong=strong):
         return True
-    if _only_imagined([tokens[i].text for i in inside if i > end]):
+    if only_imagined([tokens[i].text for i in inside if i > end]):
         return True
     return _of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
-
-
-def _only_imagined(words: Sequence[str]) -> bool:
-    """Whether what follows the last number of a clause makes it no set of the writer's: "would kill me", "for my brother"."""
-    rest = list(words)
-    while rest and rest[0] in {"kg", "lb", "s", "reps", "rep", "each"}:
-        rest.pop(0)
-    match rest[:3]:
-        case ["would" | "should" | "might", after, *_]:
-            return after not in {"have", "do"}
-        case ["if" | "twice" | "thrice", *_]:
-            return True  # "12 at 20kg if you count the bad ones"
-        case ["is"] | ["is", "too" | "for", *_]:
-            return True
-        case ["for", whose, person]:
-            return whose in _WHOSE and person in GUARDS["people"]
-        case _:
-            return False
-
-
-def _leads_with_someone(words: Sequence[str]) -> bool:
-    """Whether a clause up to its first number has somebody else for its subject: "my training partner", "my neighbour lifts"."""
-    lead = [word for word in words if word != ":"]
-    while lead and lead[0] in COURTESY - _WHOSE:
-        lead.pop(0)
-    person = next((at for at, word in enumerate(lead[: _LONGEST_NAME + 1]) if word in GUARDS["people"]), None)
-    if person is None:
-        return False
-    if lead[0] not in _WHOSE and not (person == 0 and (lead[0] in _KIN or lead[1:] == ["is"])):
-        return False
-    rest = [word for word in lead[person + 1 :] if word not in _DEGREE]
-    return not rest or (len(rest) == 1 and (rest[0] in _DOING or rest[0].endswith(("s", "ed"))))
-
-
-def _reached_up(line: str) -> bool:
-    """Whether "up to" follows what was done: "I got up to nine", "swapped up to 20kg", but "can get up to 20kg"."""
-    words = line.partition(" up to ")[0].split()
-    return words[-1:] != [] and words[-1] in _REACHED and not set(words) & _ABLE
-
-
-def _is_intended(words: Sequence[str]) -> bool:
-    """Whether a clause up to its first number tells what was only meant to be done: "meant to do", not "meant to say"."""
-    if [*words[-2:]] in (["no", "way"], ["i'd", "love"], ["would", "love"], ["i'd", "like"], ["would", "like"]):
-        return True
-    meant = next((at for at, pair in enumerate(pairwise(words)) if pair in _INTENDING), None)
-    return meant is not None and not set(words[meant + 2 : meant + 3]) & (_NOTING | {"be", "say", "type", "tell", "send"})
-
-
-def _is_ordered(words: Sequence[str]) -> bool:
-    """Whether a clause up to its first number orders or names something about it: "set my record to", "goal:", "my PB is"."""
-    said = [word for word in words if word not in COURTESY and word != ":"]
-    if said[:1] in (["goal"], ["objective"]) or (said[-1:] in (["is"], ["was"]) and _BESTS & set(said) and "new" not in said):
-        return True
-    return words[-1:] == ["to"] and words[:1] != [] and words[0] in _ORDERING and bool(_OWNED & set(words))
 
 
 def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
@@ -346,17 +278,8 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
 
 def tells_otherwise(tokens: Sequence[Token]) -> bool:
     """Whether a message without numbers is about others, about another time, or denied ("same as my brother")."""
-    texts = {token.text for token in tokens} - _addressed(tokens)
+    texts = {token.text for token in tokens} - addressed(tokens)
     return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(texts & {"he", "she", "they", "?"})
-
-
-def _addressed(tokens: Sequence[Token]) -> set[str]:
-    """Who is only spoken to, or speaks, after "same again": "my friend", "boss", "says grandpa"."""
-    words = [token.text for token in tokens if token.kind is Kind.WORD]
-    tail = len(words)
-    while tail and words[tail - 1] in GUARDS["people"] | COURTESY | {"says", "said"}:
-        tail -= 1
-    return set(words[tail:]) if tail and words[tail - 1] in _AGAIN else set()
 
 
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:

@@ -12,6 +12,7 @@ from lark.exceptions import UnexpectedInput
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, VOCABULARY, listed
 from core.reading.parts import Part, cached_grammar
 from core.reading.phrases import Said
+from core.reading.side_words import COUNTED_WITH, contrasts, is_beside_number, leads, stands_alone
 from core.reading.token import Kind, Token
 
 _MARKS = {
@@ -61,12 +62,6 @@ _THIRTY = Decimal(30)
 TWO = Decimal(2)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
-_COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
-_AFTER_SIDE = frozenset(
-    "only just first second then now so far : ) = - side arm leg hand one got did had made managed was is only today reached".split()
-)
-_BESIDE_SIDE = frozenset({"only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
-_MOST_AFTER_SIDE = 4
 _SHORTEST_HOLD_S = 15
 
 
@@ -155,7 +150,11 @@ class _Marking:
         if name in {"LEFT_SIDE", "RIGHT"} and self._text(said.first - 1) in HURT:
             self.passed.add("...")  # "hurts on the right"
             return
-        if name in {"LEFT_SIDE", "RIGHT"} and self._text(said.last - 1) == "one" and not self._beside_number(said):
+        if (
+            name in {"LEFT_SIDE", "RIGHT"}
+            and self._text(said.last - 1) == "one"
+            and not is_beside_number(self.tokens, said.first, said.last)
+        ):
             self.passed.add("...")
             return  # "elbow's barking, right one"
         if name == "FAILURE" and self._is_denied(said):
@@ -329,9 +328,7 @@ class _Marking:
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
-        elif word == "x" and following.glued and self._is_count_after_load(after):
-            name = "REPS"
-        elif word == "r" and (following.glued or not self.sides) and not self._speaks_of_left():
+        elif self._is_short_for_reps(after):
             name = "REPS"
         elif word == "times" and self._is_number(after + 1):
             return after
@@ -358,6 +355,13 @@ class _Marking:
             return after
         self._emit(name, after, word)
         return after + length
+
+    def _is_short_for_reps(self, index: int) -> bool:
+        """Whether a letter after a number stands for reps: "12r", "12 r" where no side is asked for, "14kg 8x"."""
+        if self._text(index) == "x":
+            return self.tokens[index].glued and self._is_count_after_load(index)
+        alone = self.tokens[index].glued or not self.sides
+        return self._text(index) == "r" and alone and not self._speaks_of_left()
 
     def _is_count_after_load(self, cross: int) -> bool:
         """Whether the cross ends a count: "14kg 8x, my arm", and not "14kg 8x2"."""
@@ -464,48 +468,12 @@ class _Marking:
         ahead = index + 1
         while self._text(ahead) in {"the", "a", "an", "at", "with", "be"}:
             ahead += 1
-        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"} or self._contrasts(ahead)
-
-    def _beside_number(self, said: Said) -> bool:
-        """Whether a number stands right before or a few small words after the phrase."""
-        ahead = said.last
-        while self._text(ahead) in _AFTER_SIDE:
-            ahead += 1
-        return self._is_number(ahead) or self._is_number(said.first - 1) or self._text(said.first - 1) in _COUNTED_WITH
-
-    def _leads(self, index: int) -> bool:
-        """Whether a side at `index` has its number a few small words on: "left only so far: 11", "(left) got 13"."""
-        if not (self.sides or {"left", "right"} <= {token.text for token in self.tokens}):
-            return False
-        ahead = index + 1
-        if self._text(ahead) in {"now", "then", "so"} and self._text(ahead + 1) != "far":
-            return False  # "right then, 12"
-        while self._text(ahead) in _AFTER_SIDE and ahead <= index + _MOST_AFTER_SIDE:
-            ahead += 1
-        return self._is_number(ahead)
-
-    def _contrasts(self, index: int) -> bool:
-        """Whether one side is named for the other, and no number: "right not left"."""
-        if any(token.kind is Kind.NUMBER for token in self.tokens):
-            return False
-        pair = {self._text(index), self._text(index + 2 if self._text(index + 1) == "not" else index - 2)}
-        return pair == {"left", "right"} and "not" in {self._text(index - 1), self._text(index + 1)}
-
-    def _alone(self, index: int) -> bool:
-        """Whether a side at `index` stands with "only" or "just" and nothing else between marks: "11 at 16kg, left only"."""
-        first, last = index, index + 1
-        while first and self._text(first - 1) in _BESIDE_SIDE:
-            first -= 1
-        while self._text(last) in _BESIDE_SIDE:
-            last += 1
-        only = {"only", "just"} & {self._text(i) for i in range(first, last)}
-        begun = first == 0 or self.tokens[first - 1].kind is Kind.MARK
-        return self.sides and bool(only) and begun and (last == len(self.tokens) or self.tokens[last].kind is Kind.MARK)
+        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"} or contrasts(self.tokens, ahead)
 
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = self._text(index - 1)
-        if self._contrasts(index):
+        if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         ahead_reserve = self.skip.get(ahead + 1)
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
@@ -516,7 +484,11 @@ class _Marking:
             name = "LEFT"
         if self._text(ahead) in {"got", "did", "side", "had"} and self._is_number(ahead + 1):
             return name
-        if len(word) > 1 and not self._is_number(index - 1) and (self._leads(index) or self._alone(index)):
+        if (
+            len(word) > 1
+            and not self._is_number(index - 1)
+            and (leads(self.tokens, index, sides=self.sides) or (self.sides and stands_alone(self.tokens, index)))
+        ):
             return name
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1:
@@ -524,7 +496,7 @@ class _Marking:
             self.broken |= damaged and not self.sides and not any(t.text in {"r", "right"} for t in self.tokens)  # "l2" for 12
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
-        counted = before in _COUNTED_WITH
+        counted = before in COUNTED_WITH
         to_go = word == "left" and before in {"s", "seconds"} and not self.sides
         self.broken |= to_go and not any(token.text in {"right", "r"} for token in self.tokens)  # "30 seconds left"
         return name if direct or counted else None

@@ -35,7 +35,9 @@ def restate(
     stretches = _stretches(parts, said)
     if len(stretches) == 1 or any(part.kind == "not" for part in parts):
         return None
-    if _is_full(stretches[0]) and any(one.meaning == "mark-amend" and tokens[one.first].text == "supposed" for one in said.values()):
+    if _is_full(stretches[0]) and any(
+        one.meaning == "mark-amend" and tokens[one.first].text == "supposed" for one in said.values()
+    ):
         raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):

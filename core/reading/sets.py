@@ -43,7 +43,9 @@ _BETWEEN_PAIR = (
     | listed("words_company", "done")
     | listed("words_company", "how")
 )
-_JUDGING = frozenset({"felt", "feels", "it", "was", "easy", "hard", "solid", "tough", "strong", "good", "heavy", "so", "and", "..."})
+_JUDGING = frozenset(
+    {"felt", "feels", "it", "was", "easy", "hard", "solid", "tough", "strong", "good", "heavy", "so", "and", "..."}
+)
 _STILL = frozenset({"but", "so", "yes", "still", "yeah", "yep"})
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 

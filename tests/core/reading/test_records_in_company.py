@@ -148,7 +148,7 @@ def test_a_side_is_neither_lost_nor_made_up(text, sides):
 
 
 def test_holds_of_both_sides():
-    """ "25s" after a side is a time, and a reserve after a right side leaves the side."""
+    """A "25s" after a side is a time, and a reserve after a right side leaves the side."""
     assert acts("left 25s right 30s", **AWAITED, sides=True) == [log(side="left", seconds=25), log(side="right", seconds=30)]
     assert acts("9 right 2 in reserve", **AWAITED, sides=True) == [log(reps=9, side="right", reserve=2)]
 
@@ -220,7 +220,7 @@ def test_what_a_correction_gives_up(text, changed):
 
 
 def test_a_load_that_is_pointed_at_is_a_log_where_nothing_was_recorded():
-    """ "It was the 12 kg" tells the load of the set that is asked about, or corrects the last one."""
+    """The words "it was the 12 kg" tell the load of the set that is asked about, or correct the last one."""
     assert acts("it was the 12 kg", **AWAITED) == [log(load=12, unit="kg")]
     assert acts("it was the 12 kg", awaiting="none", last=LAST) == [{"act": "amend", "load": 12, "unit": "kg"}]
 
