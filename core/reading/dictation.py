@@ -26,6 +26,7 @@ _TANK = (
     ("left",),
     ("in", "the", "tank"),
     ("in", "tank"),
+    ("in", "me"),
     ("in", "reserve"),
     ("in", "hand"),
     ("rir",),

@@ -49,6 +49,8 @@ def only_imagined(words: Sequence[str]) -> bool:
             return after not in {"have", "do"}
         case ["if" | "twice" | "thrice", *_]:
             return True  # "12 at 20kg if you count the bad ones"
+        case ["did" | "would" | "was", "not", verb]:
+            return verb in {"happen", "go", "come", "count", "move", "work", "budge"}  # "13 didn't happen"
         case ["is"] | ["is", "too" | "for", *_]:
             return True
         case ["for", whose, person]:
