@@ -135,6 +135,59 @@ class Unasked:
     dropped: Reason | None = None
 
 
+class WordKind(StrEnum):
+    """Why a coach's words come."""
+
+    MESSAGE = "message"  # to one, some or all
+    ANSWER = "answer"  # to a question of the trainee's
+    CHANGE = "change"  # the coach has changed something for them
+
+
+@dataclass(frozen=True)
+class CoachWord:
+    """Words of the coach's on their way to a trainee, said outside quiet hours and never in the middle of a workout.
+
+    Attributes:
+        number: its place among this trainee's, from 1.
+        at: when the coach sent it off (UTC).
+        kind: why it comes.
+        text: as the coach typed it.
+        about: the number of the question that it answers, None for the others.
+        told_at: when it was said (UTC), None while it waits.
+        taken_back_at: when the coach took it back before it was said (UTC).
+    """
+
+    number: int
+    at: datetime
+    kind: WordKind
+    text: str
+    about: int | None = None
+    told_at: datetime | None = None
+    taken_back_at: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Question:
+    """Something that a trainee asked the coach.
+
+    Attributes:
+        number: its place among this trainee's, from 1.
+        at: when it was asked (UTC).
+        text: as it was typed.
+        circuit, round, station, exercise: where in a workout it was asked, `exercise` a slug; all None outside of one.
+        answered_at: when the coach answered (UTC), None while it is open.
+    """
+
+    number: int
+    at: datetime
+    text: str
+    circuit: str | None = None
+    round: int | None = None
+    station: int | None = None
+    exercise: str | None = None
+    answered_at: datetime | None = None
+
+
 @dataclass(frozen=True)
 class History:
     """A trainee's diary as read before a decision, oldest first; voided records included."""
@@ -144,6 +197,8 @@ class History:
     pains: tuple[PainRecord, ...] = ()
     unasked: tuple[Unasked, ...] = ()
     notes: tuple[SafetyNote, ...] = ()
+    words: tuple[CoachWord, ...] = ()
+    questions: tuple[Question, ...] = ()
 
     def standing(self) -> tuple[SetRecord, ...]:
         """The records that still hold: neither undone nor replaced."""
@@ -288,6 +343,21 @@ class UnaskedNoted:
     record: Unasked
 
 
+@dataclass(frozen=True)
+class WordSaid:
+    """The coach's word of this number was said at an instant (UTC)."""
+
+    number: int
+    at: datetime
+
+
+@dataclass(frozen=True)
+class QuestionAsked:
+    """The trainee asked the coach something; it is passed on."""
+
+    question: Question
+
+
 Entry = (
     SetNoted
     | SetUndone
@@ -307,4 +377,6 @@ Entry = (
     | SnoozeSet
     | ZoneChosen
     | UnaskedNoted
+    | WordSaid
+    | QuestionAsked
 )

@@ -11,8 +11,10 @@ from core.rack import Rack
 from core.recurrence import Recurrence
 from core.recurrence import Weekday as Weekday  # noqa: PLC0414 - messages and acts speak of weekdays
 from core.units import Unit
+from core.wishes import Wishes
 
 NOTHING_SAID = Health()
+NOTHING_WISHED = Wishes()
 
 
 @dataclass(frozen=True)
@@ -35,6 +37,22 @@ class Block:
 
 
 @dataclass(frozen=True)
+class Coming:
+    """A circuit that takes the place of what is on, plan or not, from a day on the trainee's calendar."""
+
+    circuit: Circuit
+    from_on: date
+
+
+@dataclass(frozen=True)
+class Pause:
+    """A rest that the coach gives from an instant (UTC) on: nothing is said unasked. It ends before `until`, None: when told."""
+
+    since: datetime
+    until: date | None
+
+
+@dataclass(frozen=True)
 class Trainee:
     """A trainee as the diary knows them.
 
@@ -43,6 +61,9 @@ class Trainee:
 
     `reminders` are the days to train, None when the trainee wants no reminders; `reminders_since` is when they were said: what lies
     before is not due. `snoozed_until` is when a reminder that was put off comes again, `heard_at` when the trainee last wrote.
+
+    `wishes`, `coming` and `pause` are the coach's for this trainee alone; `ended_at` is when the coach took them off the roster,
+    None while they are on it.
     """
 
     name: str
@@ -56,3 +77,7 @@ class Trainee:
     heard_at: datetime | None = None
     health: Health = NOTHING_SAID
     block: Block | None = None
+    wishes: Wishes = NOTHING_WISHED
+    coming: Coming | None = None
+    pause: Pause | None = None
+    ended_at: datetime | None = None

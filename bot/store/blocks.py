@@ -7,10 +7,13 @@ from typing import TYPE_CHECKING
 from sqlalchemy import delete, insert, select, update
 
 from bot.store.rows import insert_numbered
-from bot.store.tables import BLOCK, BLOCK_CIRCUIT, CIRCUIT, TRAINEE
+from bot.store.tables import BLOCK, BLOCK_CIRCUIT, CIRCUIT, COMING, TRAINEE
 from bot.store.values import block_columns, block_of, circuit_of, circuit_text
+from core.trainee import Coming
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from sqlalchemy import Connection
 
     from core.circuit import Circuit
@@ -33,6 +36,22 @@ def read_block(connection: Connection, trainee_id: int) -> Block | None:
         .order_by(BLOCK_CIRCUIT.c.position)
     )
     return block_of(row, [circuit_of(turn.body, turn.id) for turn in connection.execute(turns)])
+
+
+def read_coming(connection: Connection, trainee_id: int) -> Coming | None:
+    """What takes the place of what is on for a trainee, and from when; None when nothing is coming."""
+    both = select(COMING.c.from_on, CIRCUIT.c.id, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == COMING.c.circuit_id)
+    row = connection.execute(both.where(COMING.c.trainee_id == trainee_id)).first()
+    return None if row is None else Coming(circuit_of(row.body, row.id), row.from_on)
+
+
+def put_coming(connection: Connection, trainee_id: int, circuit: str | None, from_on: date | None) -> None:
+    """What comes for a trainee, by its name, from a day on; nothing any more without."""
+    connection.execute(delete(COMING).where(COMING.c.trainee_id == trainee_id))
+    if circuit is not None:
+        row = {"trainee_id": trainee_id, "circuit_id": circuit_id(connection, circuit), "from_on": from_on}
+        connection.execute(insert(COMING).values(row))
+    connection.execute(update(TRAINEE).where(TRAINEE.c.id == trainee_id).values(revision=TRAINEE.c.revision + 1))
 
 
 def assign(connection: Connection, trainee_id: int, circuit: str, block: Block | None) -> None:
@@ -64,6 +83,7 @@ def keep_circuit(connection: Connection, circuit: Circuit) -> int:
         return insert_numbered(connection, CIRCUIT, columns)
     connection.execute(update(CIRCUIT).where(CIRCUIT.c.id == known).values(columns))
     planned = select(BLOCK_CIRCUIT.c.trainee_id).where(BLOCK_CIRCUIT.c.circuit_id == known)
-    told = (TRAINEE.c.circuit_id == known) | TRAINEE.c.id.in_(planned)
+    coming = select(COMING.c.trainee_id).where(COMING.c.circuit_id == known)
+    told = (TRAINEE.c.circuit_id == known) | TRAINEE.c.id.in_(planned) | TRAINEE.c.id.in_(coming)
     connection.execute(update(TRAINEE).where(told).values(revision=TRAINEE.c.revision + 1))
     return known

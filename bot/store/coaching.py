@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING, assert_never
 from sqlalchemy import delete, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
-from bot.store.blocks import assign, circuit_id, keep_circuit, read_block
+from bot.store.blocks import assign, circuit_id, keep_circuit
 from bot.store.coach_notes import notes_told, untold_notes
-from bot.store.tables import CIRCUIT, COACH, SAFETY_NOTE, TRAINEE
-from bot.store.values import circuit_of, coach_state_of, coach_state_text, note_columns, state_of, trainee_of
+from bot.store.tables import ACCOUNT, CIRCUIT, COACH, SAFETY_NOTE, TRAINEE
+from bot.store.trainees import trainee_in
+from bot.store.values import circuit_of, coach_state_of, coach_state_text, note_columns, state_of
 from core.coach.desk import (
     Assigned,
     Change,
@@ -95,17 +96,15 @@ def _desk(connection: Connection, coach_id: int, newcomers_id: int, history_of: 
     coaches = select(COACH.c.person_id)
     rows = connection.execute(select(TRAINEE).where(TRAINEE.c.id.not_in(coaches)).order_by(TRAINEE.c.id)).all()
     coach = connection.execute(select(TRAINEE.c.name, TRAINEE.c.zone).where(TRAINEE.c.id == coach_id)).one()
+    gone = {row.trainee_id: row.gone_at for row in connection.execute(select(ACCOUNT.c.trainee_id, ACCOUNT.c.gone_at))}
     clients = (
         Client(
             id=row.id,
-            name=row.name,
-            zone=row.zone,
-            circuit=circuits[row.circuit_id].name,
-            block=read_block(connection, row.id),
-            own_days=trainee_of(row, ()).reminders,
+            trainee=trainee_in(connection, row),
+            circuit=circuits[row.circuit_id],
             running=isinstance(state_of(row.state, row.id), Running),
             diary=history_of(connection, row.id),
-            health=trainee_of(row, ()).health,
+            gone_at=gone.get(row.id),
         )
         for row in rows
     )

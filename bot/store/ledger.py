@@ -11,6 +11,7 @@ from typing import assert_never
 from bot.errors import DiaryConflict
 from core.diary import (
     CautionsAccepted,
+    CoachWord,
     EffortSaid,
     Entry,
     HealthSaid,
@@ -20,6 +21,7 @@ from core.diary import (
     PainEased,
     PainNoted,
     PainRecord,
+    QuestionAsked,
     RackSaid,
     ReminderSet,
     SafetyNoted,
@@ -30,6 +32,7 @@ from core.diary import (
     UnaskedKind,
     UnaskedNoted,
     UnitChosen,
+    WordSaid,
     WorkoutClosed,
     WorkoutOpened,
     WorkoutRecord,
@@ -89,6 +92,11 @@ class Ledger:
                 history = replace(history, unasked=(*history.unasked, record))
                 if record.kind is UnaskedKind.SNOOZE:
                     trainee = replace(trainee, snoozed_until=None)
+            case WordSaid():
+                history = replace(history, words=_said(history, entry))
+            case QuestionAsked(question):
+                _check("question", question.number, question.number == len(history.questions) + 1, "it is not the next number")
+                history = replace(history, questions=(*history.questions, question))
             case _:
                 assert_never(entry)
         return Ledger(trainee, history)
@@ -134,6 +142,13 @@ def _told(pain: PainRecord, entry: PainDescribed | PainEased) -> PainRecord:
         return replace(pain, quality=entry.quality, known=entry.known) if pain.at == entry.at else pain
     gone = not pain.urgent and pain.place == entry.place and pain.eased_at is None
     return replace(pain, eased_at=entry.at) if gone else pain
+
+
+def _said(history: History, entry: WordSaid) -> tuple[CoachWord, ...]:
+    there = next((word for word in history.words if word.number == entry.number), None)
+    waits = there is not None and there.told_at is None and there.taken_back_at is None
+    _check("coach's word", entry.number, waits, "it does not wait")
+    return tuple(replace(word, told_at=entry.at) if word.number == entry.number else word for word in history.words)
 
 
 def _effort(history: History, entry: EffortSaid) -> tuple[WorkoutRecord, ...]:

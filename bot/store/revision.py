@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from bot.store.database import Database
 
-NEWEST = "0006"
+NEWEST = "0007"
 
 
 async def bring_to_newest(database: Database) -> None:

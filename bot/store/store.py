@@ -13,7 +13,7 @@ from sqlalchemy.exc import DBAPIError
 
 from bot.errors import DatabaseUnusable, StoreError, TraineeUnknown
 from bot.ports import Letter
-from bot.store.blocks import circuit_id, keep_circuit, read_block
+from bot.store.blocks import circuit_id, keep_circuit
 from bot.store.coach_notes import CoachNotes
 from bot.store.coaching import decide_and_write, make_coach, moment_of_talk, newcomers
 from bot.store.engine import open_database
@@ -28,28 +28,15 @@ from bot.store.tables import (
     CIRCUIT,
     COACH,
     INBOX,
-    PAIN_RECORD,
-    RACK_ITEM,
-    SAFETY_NOTE,
-    SET_RECORD,
-    SET_VOID,
     TRAINEE,
-    UNASKED,
-    WORKOUT,
     ZONE_SEEN,
 )
+from bot.store.trainees import diary_of, sets_of, trainee_in
 from bot.store.values import (
     circuit_of,
-    note_of,
-    pain_of,
-    set_of,
     state_of,
     state_text,
     trainee_columns,
-    trainee_of,
-    unasked_of,
-    voided_numbers,
-    workout_of,
 )
 from bot.store.writing import write_entry
 from core.circuit import Circuit
@@ -63,7 +50,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from typing import Self
 
-    from sqlalchemy import Connection, Row, Table
+    from sqlalchemy import Connection
 
     from bot.ports import Decide, DecideForCoach, Render
     from bot.store.database import Database
@@ -80,18 +67,6 @@ _STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), _STEP_COLUMNS)
 _HEARD_STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), (*_STEP_COLUMNS, "heard_at"))
 
 _WHOLE = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id).where(_THIS_TRAINEE)
-_ROWS = {  # of a trainee, in order; built once, for building one costs more than running it
-    table: select(table).where(table.c.trainee_id == bindparam("of_id")).order_by(table.c[order])
-    for table, order in (
-        (RACK_ITEM, "position"),
-        (SET_RECORD, "number"),
-        (SET_VOID, "number"),
-        (WORKOUT, "number"),
-        (PAIN_RECORD, "id"),
-        (UNASKED, "id"),
-        (SAFETY_NOTE, "id"),
-    )
-}
 
 REMEMBERED = 2_000  # trainees, some ten kilobytes each
 READ_AT_ONCE = 50  # read beforehand in one go: a message does not wait for more
@@ -315,7 +290,7 @@ class Store:
             chosen = [row for row in connection.execute(names) if name in (None, row.name)]
             if name is not None and not chosen:
                 raise TraineeUnknown(name)
-            return [(row.name, record) for row in chosen for record in _sets(connection, row.id)]
+            return [(row.name, record) for row in chosen for record in sets_of(connection, row.id)]
 
         return tuple(sorted(await self._database.read(work), key=lambda pair: pair[1].at))
 
@@ -370,7 +345,7 @@ class Store:
         def work(connection: Connection) -> Handled | None:
             if inbox_key is not None and _heard(connection, inbox_key):
                 return Handled(None, seen=True)
-            step = decide_and_write(connection, coach_id, decide, _history, now)
+            step = decide_and_write(connection, coach_id, decide, diary_of, now)
             if step is None:
                 return None
             if inbox_key is not None:
@@ -397,10 +372,9 @@ class Store:
         if known is not None and known.revision == revision:
             return known
         row = connection.execute(_WHOLE, {"of_id": trainee_id}).one()
-        trainee = trainee_of(row, _rows(connection, RACK_ITEM, trainee_id))
         return _Known(
             revision,
-            Ledger(replace(trainee, block=read_block(connection, trainee_id)), _history(connection, trainee_id)),
+            Ledger(trainee_in(connection, row), diary_of(connection, trainee_id)),
             state_of(row.state, trainee_id),
             circuit_of(row.body, row.circuit_id),
             row.wake_at,
@@ -439,23 +413,3 @@ def _take(connection: Connection, key: InboxKey, trainee_id: int, now: datetime)
 def _heard(connection: Connection, key: InboxKey) -> bool:
     """Whether an incoming message was noted before."""
     return _HEARD.run(connection, {"of_channel": key.channel, "of_external_id": key.external_id}) is not None
-
-
-def _history(connection: Connection, trainee_id: int) -> History:
-    return History(
-        _sets(connection, trainee_id),
-        tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id)),
-        tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id)),
-        tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id)),
-        tuple(note_of(row) for row in _rows(connection, SAFETY_NOTE, trainee_id)),
-    )
-
-
-def _sets(connection: Connection, trainee_id: int) -> tuple[SetRecord, ...]:
-    rows = _rows(connection, SET_RECORD, trainee_id)
-    voided = voided_numbers(rows, [row.number for row in _rows(connection, SET_VOID, trainee_id)])
-    return tuple(set_of(row, voided=row.number in voided) for row in rows)
-
-
-def _rows(connection: Connection, table: Table, trainee_id: int) -> list[Row[Any]]:
-    return list(connection.execute(_ROWS[table], {"of_id": trainee_id}))

@@ -39,6 +39,9 @@ class TraineeRow(Row, table=True):
     `snoozed_until` is when a reminder that was put off comes again, `heard_at` when the trainee last wrote; `wake_at` is when the
     clock must look again; `seen_at` is the instant of the latest step; `revision` counts the steps, so that what is remembered in
     memory is known to be what is stored.
+
+    `wishes` is JSON of the coach's for this trainee; `paused_at` and `paused_until` are a rest that the coach gives, `ended_at` is
+    when the coach took them off the roster, `forgotten_at` when they had everything erased: the row goes with the last word.
     """
 
     __tablename__ = "trainee"
@@ -53,6 +56,11 @@ class TraineeRow(Row, table=True):
     reminders_since: datetime | None = None
     snoozed_until: datetime | None = None
     heard_at: datetime | None = None
+    wishes: str | None = None
+    paused_at: datetime | None = None
+    paused_until: date | None = None
+    ended_at: datetime | None = None
+    forgotten_at: datetime | None = None
     circuit_id: int = Field(foreign_key="circuit.id")
     state: str
     wake_at: datetime | None = Field(default=None, index=True)
@@ -83,13 +91,27 @@ class BlockCircuitRow(Row, table=True):
 class CoachRow(Row, table=True):
     """A coach: somebody with a trainee's row, for the chat, who coaches instead of training.
 
-    `state` is JSON, of a coach's talk; `newcomers` is the circuit that new trainees start with.
+    `state` is JSON, of a coach's talk; `newcomers` is the circuit that new trainees start with. `review_day` and `review_clock` are
+    when the week is told, `reviewed_at` when it last was; `wake_at` is when the coach must be looked at again.
     """
 
     __tablename__ = "coach"
     person_id: int = Field(primary_key=True, foreign_key="trainee.id")
     state: str
     newcomers: int = Field(foreign_key="circuit.id")
+    review_day: str | None = None
+    review_clock: str | None = None
+    reviewed_at: datetime | None = None
+    wake_at: datetime | None = None
+
+
+class ComingRow(Row, table=True):
+    """The circuit that takes the place of what is on for a trainee, from a day on."""
+
+    __tablename__ = "coming"
+    trainee_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    circuit_id: int = Field(foreign_key="circuit.id")
+    from_on: date
 
 
 class RackItemRow(Row, table=True):
@@ -198,6 +220,44 @@ class UnaskedRow(Row, table=True):
     due_at: datetime
     at: datetime
     dropped: str | None = None
+
+
+class CoachWordRow(Row, table=True):
+    """Words of a coach's on their way to a trainee, see `core.diary.CoachWord`."""
+
+    __tablename__ = "coach_word"
+    trainee_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    number: int = Field(primary_key=True)
+    at: datetime
+    kind: str
+    text: str
+    about: int | None = None
+    told_at: datetime | None = None
+    taken_back_at: datetime | None = None
+
+
+class QuestionRow(Row, table=True):
+    """Something that a trainee asked the coach, see `core.diary.Question`; `told_at` is when a coach was told of it."""
+
+    __tablename__ = "question"
+    trainee_id: int = Field(primary_key=True, foreign_key="trainee.id")
+    number: int = Field(primary_key=True)
+    at: datetime
+    text: str
+    circuit: str | None = None
+    round: int | None = None
+    station: int | None = None
+    exercise: str | None = None
+    told_at: datetime | None = None
+    answered_at: datetime | None = None
+
+
+class TallyRow(Row, table=True):
+    """A count that stays when what was counted is erased: how many people had themselves forgotten."""
+
+    __tablename__ = "tally"
+    name: str = Field(primary_key=True)
+    total: int
 
 
 class ZoneSeenRow(Row, table=True):
@@ -313,6 +373,7 @@ TRAINEE = _table("trainee")
 BLOCK = _table("block")
 BLOCK_CIRCUIT = _table("block_circuit")
 COACH = _table("coach")
+COMING = _table("coming")
 RACK_ITEM = _table("rack_item")
 WORKOUT = _table("workout")
 SET_RECORD = _table("set_record")
@@ -320,6 +381,9 @@ SET_VOID = _table("set_void")
 PAIN_RECORD = _table("pain_record")
 SAFETY_NOTE = _table("safety_note")
 UNASKED = _table("unasked")
+COACH_WORD = _table("coach_word")
+QUESTION = _table("question")
+TALLY = _table("tally")
 ZONE_SEEN = _table("zone_seen")
 INBOX = _table("inbox")
 OUTBOX = _table("outbox")

@@ -14,14 +14,26 @@ from bot.errors import RowBroken
 from bot.ports import Rendered
 from core.circuit import Circuit, Side
 from core.coach.states import CoachState, Quiet
-from core.diary import Ending, PainRecord, Reason, SetRecord, Unasked, UnaskedKind, WorkoutRecord
+from core.diary import (
+    CoachWord,
+    Ending,
+    PainRecord,
+    Question,
+    Reason,
+    SetRecord,
+    Unasked,
+    UnaskedKind,
+    WordKind,
+    WorkoutRecord,
+)
 from core.health import Health, NoteKind, Quality, SafetyNote
 from core.pictures import Picture
 from core.rack import Kind, Rack, RackItem
 from core.recurrence import Recurrence, recurrence_of, text_of
 from core.session.states import Idle, State
-from core.trainee import Block, Trainee, Weekday
+from core.trainee import Block, Pause, Trainee, Weekday
 from core.units import Load, Unit
+from core.wishes import Wishes
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -46,6 +58,7 @@ _numbers: TypeAdapter[tuple[int, ...]] = TypeAdapter(tuple[int, ...])
 _states: TypeAdapter[State] = TypeAdapter(Annotated[State, Field(discriminator="kind")])
 _circuits: TypeAdapter[Circuit] = TypeAdapter(Circuit)
 _healths: TypeAdapter[Health] = TypeAdapter(Health)
+_wishes: TypeAdapter[Wishes] = TypeAdapter(Wishes)
 _pictures: TypeAdapter[Picture] = TypeAdapter(Picture)
 
 
@@ -151,6 +164,10 @@ def trainee_columns(trainee: Trainee) -> Columns:
         "reminders_since": trainee.reminders_since,
         "snoozed_until": trainee.snoozed_until,
         "heard_at": trainee.heard_at,
+        "wishes": None if trainee.wishes == Wishes() else _text(_wishes, trainee.wishes, "trainee.wishes"),
+        "paused_at": None if trainee.pause is None else trainee.pause.since,
+        "paused_until": None if trainee.pause is None else trainee.pause.until,
+        "ended_at": trainee.ended_at,
     }
 
 
@@ -182,6 +199,9 @@ def trainee_of(row: Row[Any], items: Iterable[Row[Any]]) -> Trainee:
         reminders_since=row.reminders_since,
         snoozed_until=row.snoozed_until,
         heard_at=row.heard_at,
+        wishes=Wishes() if row.wishes is None else _read(_wishes, row.wishes, where),
+        pause=None if row.paused_at is None else Pause(row.paused_at, row.paused_until),
+        ended_at=row.ended_at,
     )
 
 
@@ -435,6 +455,65 @@ def unasked_of(row: Row[Any]) -> Unasked:
     where = f"unasked {row.id}"
     dropped = None if row.dropped is None else _word(Reason, row.dropped, where)
     return Unasked(_word(UnaskedKind, row.kind, where), row.day, row.due_at, row.at, dropped)
+
+
+def word_columns(trainee_id: int, word: CoachWord) -> Columns:
+    """The row of a coach's words to a trainee.
+
+    Raises:
+        RowBroken: when an instant has no zone, or there are no words.
+    """
+    where = f"word {word.number} of trainee {trainee_id}"
+    _check_instant(word.at, where)
+    _check(where, bool(word.text.strip()), "no words")
+    return {
+        "trainee_id": trainee_id,
+        "number": word.number,
+        "at": word.at,
+        "kind": word.kind.value,
+        "text": word.text,
+        "about": word.about,
+        "told_at": word.told_at,
+        "taken_back_at": word.taken_back_at,
+    }
+
+
+def word_of(row: Row[Any]) -> CoachWord:
+    """A coach's words from their row.
+
+    Raises:
+        RowBroken: when their kind is unknown.
+    """
+    kind = _word(WordKind, row.kind, f"word {row.number} of trainee {row.trainee_id}")
+    return CoachWord(row.number, row.at, kind, row.text, row.about, row.told_at, row.taken_back_at)
+
+
+def question_columns(trainee_id: int, question: Question) -> Columns:
+    """The row of a trainee's question.
+
+    Raises:
+        RowBroken: when an instant has no zone, or nothing was asked.
+    """
+    where = f"question {question.number} of trainee {trainee_id}"
+    _check_instant(question.at, where)
+    _check(where, bool(question.text.strip()), "nothing asked")
+    return {
+        "trainee_id": trainee_id,
+        "number": question.number,
+        "at": question.at,
+        "text": question.text,
+        "circuit": question.circuit,
+        "round": question.round,
+        "station": question.station,
+        "exercise": question.exercise,
+        "answered_at": question.answered_at,
+    }
+
+
+def question_of(row: Row[Any]) -> Question:
+    """A trainee's question from its row."""
+    where = (row.circuit, row.round, row.station, row.exercise)
+    return Question(row.number, row.at, row.text, *where, row.answered_at)
 
 
 def rendered_columns(rendered: Rendered) -> Columns:

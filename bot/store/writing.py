@@ -12,6 +12,7 @@ from bot.store.values import (
     ending_columns,
     note_columns,
     pain_columns,
+    question_columns,
     rack_columns,
     set_columns,
     unasked_columns,
@@ -26,6 +27,7 @@ from core.diary import (
     PainDescribed,
     PainEased,
     PainNoted,
+    QuestionAsked,
     RackSaid,
     ReminderSet,
     SafetyNoted,
@@ -34,6 +36,7 @@ from core.diary import (
     SnoozeSet,
     UnaskedNoted,
     UnitChosen,
+    WordSaid,
     WorkoutClosed,
     WorkoutOpened,
     ZoneChosen,
@@ -47,6 +50,17 @@ if TYPE_CHECKING:
 
 
 _ADD_SET = Prepared(insert(tables.SET_RECORD), tables.SET_RECORD.c.keys())
+_ADD = {
+    table: insert(table)
+    for table in (
+        tables.SET_VOID,
+        tables.WORKOUT,
+        tables.PAIN_RECORD,
+        tables.SAFETY_NOTE,
+        tables.UNASKED,
+        tables.QUESTION,
+    )
+}
 
 
 def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Ledger) -> None:
@@ -58,16 +72,16 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
         case SetNoted(record):
             _ADD_SET.run(connection, set_columns(trainee_id, record))
         case SetUndone(number, at):
-            connection.execute(insert(tables.SET_VOID), {"trainee_id": trainee_id, "number": number, "at": at})
+            connection.execute(_ADD[tables.SET_VOID], {"trainee_id": trainee_id, "number": number, "at": at})
         case WorkoutOpened(number, circuit):
             columns = workout_columns(trainee_id, after.workout(number), circuit)
-            connection.execute(insert(tables.WORKOUT), columns)
+            connection.execute(_ADD[tables.WORKOUT], columns)
         case WorkoutClosed(number) | EffortSaid(number):
             of_number = (tables.WORKOUT.c.trainee_id == trainee_id) & (tables.WORKOUT.c.number == number)
             columns = ending_columns(trainee_id, after.workout(number))
             connection.execute(update(tables.WORKOUT).where(of_number).values(columns))
         case PainNoted(record):
-            connection.execute(insert(tables.PAIN_RECORD), pain_columns(trainee_id, record))
+            connection.execute(_ADD[tables.PAIN_RECORD], pain_columns(trainee_id, record))
         case PainDescribed(at, quality, known):
             of_instant = (tables.PAIN_RECORD.c.trainee_id == trainee_id) & (tables.PAIN_RECORD.c.at == at)
             described = {"quality": None if quality is None else quality.value, "known": known}
@@ -78,11 +92,17 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
             there = (pains.trainee_id == trainee_id) & here & pains.eased_at.is_(None) & ~pains.urgent
             connection.execute(update(tables.PAIN_RECORD).where(there).values(eased_at=at))
         case SafetyNoted(note):
-            connection.execute(insert(tables.SAFETY_NOTE), note_columns(trainee_id, note))
+            connection.execute(_ADD[tables.SAFETY_NOTE], note_columns(trainee_id, note))
         case RackSaid(rack):
             _write_rack(connection, trainee_id, rack)
         case UnaskedNoted(record):
-            connection.execute(insert(tables.UNASKED), unasked_columns(trainee_id, record))
+            connection.execute(_ADD[tables.UNASKED], unasked_columns(trainee_id, record))
+        case WordSaid(number, at):
+            word = tables.COACH_WORD.c
+            of_number = (word.trainee_id == trainee_id) & (word.number == number)
+            connection.execute(update(tables.COACH_WORD).where(of_number).values(told_at=at))
+        case QuestionAsked(question):
+            connection.execute(_ADD[tables.QUESTION], question_columns(trainee_id, question))
         case CautionsAccepted() | UnitChosen() | HealthSaid() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:

@@ -21,7 +21,6 @@ from core.coach_messages import (
 )
 from core.health import Bar, Outcome
 from core.safety.gate import bar
-from core.trainee import Trainee
 
 if TYPE_CHECKING:
     from core.coach.desk import Change, Client, Desk
@@ -55,7 +54,7 @@ def read_clearing(text: str) -> str | None:
 
 def stands_before(client: Client) -> Bar | None:
     """What stands before a client's workout, None when nothing does."""
-    return bar(Trainee(client.name, client.zone, health=client.health), client.diary)
+    return bar(client.trainee, client.diary)
 
 
 def ask(state: CoachState, name: str, desk: Desk) -> Outcomes:
@@ -73,7 +72,7 @@ def ask(state: CoachState, name: str, desk: Desk) -> Outcomes:
         return quiet, (), [SignStands(client.name)]
     if found not in WAITS:
         return quiet, (), [NotWaiting(client.name, _waiting(desk))]
-    reviewed = ClearanceReviewed(client.id, WAITS[found], client.health.decided_at, state.way_back)
+    reviewed = ClearanceReviewed(client.id, WAITS[found], client.trainee.health.decided_at, state.way_back)
     others = tuple(other.name for other in like if other is not client)
     return reviewed, (), [ClearanceAsked(client.name, WAITS[found], others)]
 
@@ -84,7 +83,7 @@ def agreed(state: ClearanceReviewed, whom: tuple[int, ...] | None, desk: Desk) -
     if whom not in (None, (client.id,)):  # a yes for somebody else is none
         return state, (), [ClearanceAsked(client.name, state.outcome, ())]
     found = stands_before(client)
-    if found is None or WAITS.get(found) is not state.outcome or client.health.decided_at != state.decided_at:
+    if found is None or WAITS.get(found) is not state.outcome or client.trainee.health.decided_at != state.decided_at:
         return ask(state, client.name, desk)
     way_back = WayBack(client.name, (Clearance(client.id, agreed=False),))
     return Quiet(way_back), (Clearance(client.id, agreed=True),), [ClearanceKept(client.name)]

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from datetime import datetime
 
 from core.circuit import Circuit
 from core.diary import History
-from core.health import Health, SafetyNote
-from core.recurrence import Recurrence
-from core.trainee import Block
+from core.health import SafetyNote
+from core.trainee import Block, Trainee
 
 
 @dataclass(frozen=True)
@@ -17,25 +17,34 @@ class Client:
 
     Attributes:
         id: the store's number for them.
-        name: theirs.
-        zone: an IANA name.
-        circuit: the name of the circuit that is on where there is no block.
-        block: their plan, None without one.
-        own_days: the days they have set for themselves, None without.
+        trainee: what is known of them; of their health a coach is never shown more than what it comes to.
+        circuit: the circuit that is on where there is no block.
         running: true in the middle of a workout.
         diary: theirs, for what is due, and for what stands before a workout.
-        health: what they have answered; a coach is never shown more than what it comes to.
+        gone_at: since when nothing can be sent to them (UTC), None while it can.
     """
 
     id: int
-    name: str
-    zone: str
-    circuit: str
-    block: Block | None
-    own_days: Recurrence | None = None
+    trainee: Trainee
+    circuit: Circuit
     running: bool = False
     diary: History = field(default_factory=History)
-    health: Health = field(default_factory=Health)
+    gone_at: datetime | None = None
+
+    @property
+    def name(self) -> str:
+        """Theirs."""
+        return self.trainee.name
+
+    @property
+    def zone(self) -> str:
+        """The IANA name of their clock's zone."""
+        return self.trainee.zone
+
+    @property
+    def block(self) -> Block | None:
+        """Their plan, None without one."""
+        return self.trainee.block
 
 
 @dataclass(frozen=True)

@@ -154,7 +154,7 @@ def show_plans(desk: Desk, now: datetime) -> Iterator[CoachMessage]:
 
 def _plan_of(client: Client, now: datetime) -> TraineePlan:
     if client.block is None:
-        return TraineePlan(client.name, (client.circuit,), (), None, None, client.circuit, None)
-    due = circuit_due(client.block, client.diary, local_date(now, client.zone), client.zone, client.own_days)
+        return TraineePlan(client.name, (client.circuit.name,), (), None, None, client.circuit.name, None)
+    due = circuit_due(client.block, client.diary, local_date(now, client.zone), client.zone, client.trainee.reminders)
     names = tuple(circuit.name for circuit in client.block.circuits)
     return TraineePlan(client.name, names, client.block.days, due.week, due.weeks, due.circuit.name, due.on)

@@ -186,7 +186,7 @@ def _clients(whom: tuple[int, ...] | None, desk: Desk) -> tuple[Client, ...]:
 def _has(client: Client, name: str) -> bool:
     """Whether a circuit is on for somebody, alone or in their plan."""
     if client.block is None:
-        return client.circuit == name
+        return client.circuit.name == name
     return any(circuit.name == name for circuit in client.block.circuits)
 
 
@@ -216,7 +216,7 @@ def _way_back(changes: tuple[Change, ...], desk: Desk) -> Iterator[Change]:
     for change in reversed(changes):
         match change:
             case Assigned(client):
-                yield Assigned(client, by_id[client].circuit, by_id[client].block)
+                yield Assigned(client, by_id[client].circuit.name, by_id[client].block)
             case NewcomersGet():
                 yield NewcomersGet(desk.newcomers)
             case CircuitKept(circuit):

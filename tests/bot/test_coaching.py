@@ -71,7 +71,7 @@ async def test_a_coach_is_told_from_a_trainee(store, ana, wren):
 async def test_the_desk_holds_trainees_and_circuits_and_no_coach(store, ana, wren):
     """Ana is on it with her circuit; coaches are not among those who train."""
     seen = await desk_of(store, wren)
-    assert [(client.id, client.name, client.circuit, client.block) for client in seen.desk.clients] == [
+    assert [(client.id, client.name, client.circuit.name, client.block) for client in seen.desk.clients] == [
         (ana, "Ana", CIRCUIT.name, None)
     ]
     assert (seen.desk.coach, seen.desk.newcomers, seen.desk.circuits) == ("Coach Wren", CIRCUIT.name, (CIRCUIT,))
@@ -236,7 +236,7 @@ async def test_news_lies_on_the_desk_until_it_is_told(store, ana, wren):
     await store.handle(wren, None, always(SafetyNoted(SafetyNote(T0, NoteKind.URGENT))), T0)
     desk = (await desk_of(store, wren)).desk
     assert [(one.trainee, one.note) for one in desk.news] == [("Ana", note)]
-    assert [client.health for client in desk.clients] == [young]
+    assert [client.trainee.health for client in desk.clients] == [young]
     await store.handle_coach(wren, None, changes(NewsTold((desk.news[0].number,))), T0)
     assert (await desk_of(store, wren)).desk.news == ()
 

@@ -6,7 +6,7 @@ import stat
 import subprocess
 import sys
 from contextlib import closing
-from datetime import timedelta
+from datetime import date, timedelta
 from decimal import Decimal
 from pathlib import Path
 
@@ -22,12 +22,20 @@ from bot.store.revision import NEWEST, bring_to_newest
 from bot.store.store import Store
 from bot.store.tables import Row
 from bot.store.upgrade import configuration
+from core.diary import WordKind
 from core.health import AgeBand, Health, Injury, NoteKind, Quality, SafetyNote
 from core.reading.acts import Side
 from core.session.states import Working
+from core.trainee import Pause
+from core.wishes import CardNote, HeldLoad, Swapped, Wishes
 from tests.bot.given import T0, always, everything, kg, render, tamper
 
 RELEASED = sorted((Path(__file__).parents[2] / "fixtures" / "databases").glob("*.sql"))
+WISHES = Wishes(
+    (Swapped("goblet-squat", "wall-sit"),),
+    (HeldLoad("goblet-squat", kg("16")),),
+    (CardNote("goblet-squat", "Elbows in, you know why"),),
+)
 OPENING = """
 import asyncio, sys
 from bot.store.store import Store
@@ -89,6 +97,18 @@ async def test_every_released_shape_is_brought_to_the_newest_without_losing_a_ro
         assert history.notes == (SafetyNote(T0, NoteKind.OUTCOME, "go"),)
     else:
         assert (trainee.health, history.notes) == (Health(), ())
+    if dump.stem >= "0007":
+        assert trainee.wishes == WISHES
+        assert (trainee.pause, trainee.ended_at) == (Pause(T0 + timedelta(minutes=10), date(2026, 3, 9)), None)
+        assert (trainee.coming.circuit.name, trainee.coming.from_on) == ("Kitchen floor", date(2026, 3, 16))
+        assert [(word.kind, word.text, word.about, word.told_at) for word in history.words] == [
+            (WordKind.ANSWER, "Keep the elbows in.", 1, None)
+        ]
+        assert [(one.text, one.round, one.station, one.exercise) for one in history.questions] == [
+            ("Elbows in or out?", 1, 2, "goblet-squat")
+        ]
+    else:
+        assert (trainee.wishes, trainee.pause, trainee.coming, history.words, history.questions) == (Wishes(), None, None, (), ())
     assert [name for name, _ in records] == ["Ana"] * 4
     assert waiting == (1,)
 

@@ -37,7 +37,7 @@ from core.coach_messages import (
 )
 from core.health import NoteKind, SafetyNote
 from core.session.events import Opened, Said, Woke
-from core.trainee import Block
+from core.trainee import Block, Trainee
 
 NOW = datetime(2026, 3, 4, 8, tzinfo=UTC)  # a Wednesday
 TODAY = date(2026, 3, 4)
@@ -77,22 +77,14 @@ def after(desk, change, now):
     match change:
         case CircuitKept(circuit):
             others = [other for other in desk.circuits if other.name != circuit.name]
-            blocks = [
-                client
-                if client.block is None
-                else replace(
-                    client,
-                    block=replace(
-                        client.block, circuits=tuple(circuit if one.name == circuit.name else one for one in client.block.circuits)
-                    ),
-                )
-                for client in desk.clients
-            ]
-            return replace(desk, circuits=(*others, circuit), clients=tuple(blocks))
+            clients = tuple(_with_circuit(client, circuit) for client in desk.clients)
+            return replace(desk, circuits=(*others, circuit), clients=clients)
         case CircuitRemoved(name):
             return replace(desk, circuits=tuple(circuit for circuit in desk.circuits if circuit.name != name))
         case Assigned(number, circuit, block):
-            given_ = (replace(one, circuit=circuit, block=block) if one.id == number else one for one in desk.clients)
+            given_ = (
+                replace(told(one, block=block), circuit=desk.circuit(circuit)) if one.id == number else one for one in desk.clients
+            )
             return replace(desk, clients=tuple(given_))
         case NewcomersGet(name):
             return replace(desk, newcomers=name)
@@ -105,9 +97,25 @@ def after(desk, change, now):
             return replace(desk, clients=tuple(noted))
 
 
+def _with_circuit(client, circuit):
+    """A client who has the new circuit wherever they had the one of that name."""
+    block = client.block
+    if block is not None:
+        client = told(
+            client, block=replace(block, circuits=tuple(circuit if one.name == circuit.name else one for one in block.circuits))
+        )
+    return replace(client, circuit=circuit) if client.circuit.name == circuit.name else client
+
+
+def told(client, **about):
+    """The client with something else known of them as a trainee."""
+    return replace(client, trainee=replace(client.trainee, **about))
+
+
 def client(number, name, **more):
     """Somebody who trains with the demo circuit."""
-    return Client(number, name, "UTC", **({"circuit": KITCHEN.name, "block": None} | more))
+    about = {key: more.pop(key) for key in ("block", "health", "reminders") if key in more}
+    return Client(number, Trainee(name, "UTC", **about), **({"circuit": KITCHEN} | more))
 
 
 ANA, BEN = client(1, "Ana"), client(2, "Ben")
@@ -120,7 +128,7 @@ def test_a_typed_circuit_is_in_force_two_messages_later():
     assert (shown.work_s, shown.rest_s, shown.total_s) == (300, Span(135, 135), Span(1395, 1395))
     assert talk.changes == ()
     talk.says("yes")
-    assert {one.circuit for one in talk.desk.clients} == {"Spring"}
+    assert {one.circuit.name for one in talk.desk.clients} == {"Spring"}
     assert talk.desk.newcomers == "Spring"
     assert talk.the(InForce).whom == ("Ana", "Ben")
 
@@ -167,12 +175,12 @@ def test_a_no_drops_what_was_shown():
 
 def test_a_known_name_replaces_the_circuit_for_those_who_have_it():
     """Ana and Ben have the kitchen circuit, Cleo another: hers stays, and newcomers get what they got."""
-    cleo = client(3, "Cleo", circuit=STAIRS.name)
+    cleo = client(3, "Cleo", circuit=STAIRS)
     talk = Talk(ANA, BEN, cleo).says("name: kitchen seven / goblet squat / plank / 40 work 20 rest, 2 rounds")
     asked = talk.the(InForceAsked)
     assert (asked.replaces, asked.whom) == (True, ("Ana", "Ben"))
     talk.says("yes")
-    assert [one.circuit for one in talk.desk.clients] == [KITCHEN.name, KITCHEN.name, STAIRS.name]
+    assert [one.circuit.name for one in talk.desk.clients] == [KITCHEN.name, KITCHEN.name, STAIRS.name]
     assert len(talk.desk.circuit(KITCHEN.name).stations) == 2
     assert len(talk.desk.circuits) == 3
 
@@ -181,13 +189,13 @@ def test_a_known_name_replaces_the_circuit_for_those_who_have_it():
 def test_a_circuit_can_be_for_one_person(texts):
     """Said with the circuit or with the yes; who is named last counts."""
     talk = Talk(ANA, BEN).says(*texts)
-    assert [one.circuit for one in talk.desk.clients] == ["Circuit of 4 Mar", KITCHEN.name]
+    assert [one.circuit.name for one in talk.desk.clients] == ["Circuit of 4 Mar", KITCHEN.name]
     assert talk.desk.newcomers == KITCHEN.name
 
 
 def test_an_undo_brings_everything_back():
     """Circuits, plans and what newcomers get are as before, whatever was put in force last."""
-    planned = replace(BEN, block=DEMO.plan)
+    planned = told(BEN, block=DEMO.plan)
     for texts in (
         (TYPED, "yes"),
         ("name: Kitchen seven / plank / 40 work 20 rest, 2 rounds", "yes"),
@@ -213,7 +221,7 @@ def test_an_undo_leaves_an_open_question_open():
 
 def test_a_new_circuit_says_whose_plan_it_ends_and_a_replaced_one_stays_in_the_plan():
     """A plan is not lost without a word."""
-    planned = replace(ANA, block=DEMO.plan)
+    planned = told(ANA, block=DEMO.plan)
     talk = Talk(planned).says(TYPED)
     assert talk.the(InForceAsked).instead == ("Ana",)
     talk.says("name: Market day / plank / 40 work 20 rest, 2 rounds")
@@ -295,7 +303,7 @@ def test_a_week_of_two_circuits_on_three_days_is_the_mean_of_its_two_weeks():
 
 def test_questions_are_answered_and_change_nothing():
     """Help, the list, plans, one circuit, and one that is not there."""
-    talk = Talk(ANA, replace(BEN, block=DEMO.plan))
+    talk = Talk(ANA, told(BEN, block=DEMO.plan))
     assert talk.says("help").the(BoardHelp)
     assert len(talk.says("circuits").the(CircuitsListed).circuits) == 3
     assert [one.week for one in talk.says("plans").the(PlansShown).trainees] == [None, 1]
@@ -303,7 +311,7 @@ def test_questions_are_answered_and_change_nothing():
     assert talk.says("show market day").the(CircuitShown).name == MARKET.name
     assert talk.says("Market day").the(CircuitShown)
     assert talk.says("show me the moon").the(CircuitUnknown).said == "the moon"
-    assert talk.desk == Talk(ANA, replace(BEN, block=DEMO.plan)).desk
+    assert talk.desk == Talk(ANA, told(BEN, block=DEMO.plan)).desk
 
 
 def test_looking_at_another_circuit_closes_the_question():

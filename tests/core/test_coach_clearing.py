@@ -31,7 +31,7 @@ from core.diary import History, PainRecord
 from core.health import AgeBand, Bar, Condition, Health, NoteKind, Outcome, SafetyNote
 from core.messages import SafetyNews
 from core.session.events import Opened
-from tests.core.test_coach import BEN, NOW, TYPED, Talk, client
+from tests.core.test_coach import BEN, NOW, TYPED, Talk, client, told
 
 EARLIER = NOW - timedelta(days=2)
 YOUNG = Health(age=AgeBand.UNDER_18, decided_at=EARLIER)
@@ -61,7 +61,7 @@ def bar_of(talk, number=3):
 @pytest.mark.parametrize(("health", "outcome"), [(YOUNG, Outcome.WAIT), (PREGNANT, Outcome.WAIT), (KIDNEY, Outcome.CLEARANCE)])
 def test_somebody_who_waits_may_train_after_a_yes(text, health, outcome):
     """Shown first and nothing changed; with the yes nothing holds them back any more."""
-    talk = Talk(BEN, replace(MIA, health=health)).says(text)
+    talk = Talk(BEN, told(MIA, health=health)).says(text)
     assert talk.the(ClearanceAsked) == ClearanceAsked("Mia", outcome, ())
     assert talk.changes == ()
     assert bar_of(talk) is not None
@@ -115,7 +115,7 @@ def test_an_undo_makes_them_wait_again():
 
 def test_an_undo_leaves_what_the_trainee_said_themselves():
     """A doctor's yes that the trainee told stands by itself."""
-    talk = Talk(replace(MIA, health=KIDNEY)).says("clear Mia", "yes")
+    talk = Talk(told(MIA, health=KIDNEY)).says("clear Mia", "yes")
     mia = talk.desk.clients[0]
     talk.desk = replace(talk.desk, clients=(replace(mia, diary=replace(mia.diary, notes=(*mia.diary.notes, own_word(NOW)))),))
     talk.says("undo")
@@ -146,7 +146,7 @@ def test_nobody_who_waits_is_said_so():
 @pytest.mark.parametrize("health", [Health(), YOUNG])
 def test_the_coach_never_lifts_a_warning_sign(since, health):
     """Not on the day, not later: that waits for the trainee's own word."""
-    talk = Talk(replace(MIA, health=health, diary=History(pains=(sign(NOW - since),)))).says("clear Mia")
+    talk = Talk(replace(told(MIA, health=health), diary=History(pains=(sign(NOW - since),)))).says("clear Mia")
     assert talk.the(SignStands).trainee == "Mia"
     assert talk.says("yes").the(NothingAsked)
     assert bar_of(talk) is Bar.URGENT
@@ -159,7 +159,7 @@ def test_a_sign_between_the_question_and_the_yes_counts():
     assert talk.says("yes").the(SignStands)
     assert talk.changes == ()
     kept = History(pains=(sign(NOW),), notes=(SafetyNote(NOW + timedelta(minutes=1), NoteKind.CLEARED, "coach"),))
-    assert stands_before(replace(MIA, health=Health(), diary=kept)) is Bar.URGENT
+    assert stands_before(replace(told(MIA, health=Health()), diary=kept)) is Bar.URGENT
 
 
 def test_after_a_sign_the_coach_is_asked_anew():
@@ -177,7 +177,7 @@ def test_after_a_sign_the_coach_is_asked_anew():
 def test_other_answers_in_between_are_asked_about_anew(health, outcome):
     """A yes is about what was asked: a new answer that decides is shown first, though it comes to the same."""
     talk = Talk(MIA).says("clear Mia")
-    talk.desk = replace(talk.desk, clients=(replace(MIA, health=replace(health, decided_at=NOW)),))
+    talk.desk = replace(talk.desk, clients=(told(MIA, health=replace(health, decided_at=NOW)),))
     assert talk.says("yes").the(ClearanceAsked).outcome is outcome
     assert talk.changes == ()
     assert talk.says("yes").changes == (Clearance(3, agreed=True),)
