@@ -39,6 +39,7 @@ def _one_line(error: Exception) -> str:
 
 def _bad_input() -> tuple[type[Exception], ...]:
     from bot.errors import (  # noqa: PLC0415 - only when something failed
+        NotADemoFolder,
         NotAScriptFolder,
         ScriptBroken,
         SettingsWrong,
@@ -47,6 +48,7 @@ def _bad_input() -> tuple[type[Exception], ...]:
     )
 
     return (
+        NotADemoFolder,
         NotAScriptFolder,
         ScriptBroken,
         SettingsWrong,
@@ -78,6 +80,11 @@ def _parser() -> argparse.ArgumentParser:
     chat.add_argument("--speed", type=_speed, default=1.0, metavar="N", help="run the clocks N times faster")
     chat.add_argument("--script", type=Path, metavar="FILE", help="play a file on a simulated clock and print the transcript")
     chat.set_defaults(run=_chat)
+
+    demo = commands.add_parser(
+        "demo", parents=[common], help="four weeks of twelve invented people and their coach, in half a minute"
+    )
+    demo.set_defaults(run=_demo)
 
     serve = commands.add_parser("serve", parents=[common], help="the messaging account; settings come from the environment")
     serve.set_defaults(run=_serve)
@@ -123,6 +130,13 @@ def _chat(arguments: argparse.Namespace) -> int:
         asyncio.run(bootstrap.play(script, arguments.name, arguments.data, os.environ, sys.stdout))
     else:
         asyncio.run(bootstrap.chat(read_settings(arguments.data, os.environ), arguments.name, arguments.speed))
+    return 0
+
+
+def _demo(arguments: argparse.Namespace) -> int:
+    from bot.month.run import run  # noqa: PLC0415
+
+    asyncio.run(run(arguments.data, os.environ, sys.stdout))
     return 0
 
 

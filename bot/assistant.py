@@ -11,31 +11,30 @@ from collections import defaultdict
 from contextlib import asynccontextmanager
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from bot.alarms import Alarms
+from bot.coach_duty import CoachDuty
+from bot.leaving import Leaving
 from bot.outbox import Outbox, backoff_s
 from bot.store.store import InboxKey
 from bot.wakes import Wakes
-from core.coach.step import step as coach_step
-from core.coach_messages import CoachNotUnderstood, NothingAsked
 from core.messages import GetReady, HalfWay, SecondsLeft
 from core.session.events import Edited, Event, Opened, Plan, Said, Say, Step, Woke
 from core.session.moment import moment, still_fits
-from core.session.states import Idle, New, State
 from core.session.step import step as core_step
 
 if TYPE_CHECKING:
-    from collections.abc import AsyncIterator, Callable, Iterable, Sequence
+    from collections.abc import AsyncIterator, Callable, Coroutine, Iterable, Sequence
+    from pathlib import Path
 
     from bot.ports import Channel, Clock, Decide, StepFunction, Timed
     from bot.store.outgoing import Offer
     from bot.store.store import Handled, Store
     from core.circuit import Circuit
-    from core.coach.desk import Desk
-    from core.coach.states import CoachState, CoachStep
     from core.diary import History
     from core.messages import Message
+    from core.session.states import State
     from core.trainee import Trainee
 
 FIRST_WAIT_S = 5.0
@@ -46,6 +45,7 @@ AT_ONCE = 64  # alarms handled side by side, so that they share commits
 DISPENSABLE = (GetReady, HalfWay, SecondsLeft)  # what somebody who wishes for fewer messages does without
 
 _log = logging.getLogger(__name__)
+T = TypeVar("T")
 
 
 @dataclass
@@ -74,6 +74,7 @@ class Assistant:
         emergency: str | None = None,
         step: StepFunction = core_step,
         chores: Sequence[Timed] = (),
+        data: Path | None = None,
     ) -> None:
         self._store = store
         self._clock = clock
@@ -85,6 +86,7 @@ class Assistant:
         self._chores = chores
         self._on_news: Callable[[], None] | None = None
         self._wakes = Wakes()
+        self._duty = CoachDuty(store, clock, outbox, self._wake_by)
         self._attention: defaultdict[int, _Attention] = defaultdict(lambda: _Attention(asyncio.Lock()))
         self._looking = asyncio.Lock()
         self._fewer: set[int] = set()
@@ -92,17 +94,23 @@ class Assistant:
         self._stopping = False
         self._held = False
         self._changed = asyncio.Condition()
+        self._leaving = Leaving(store, data)
         outbox.when_delayed(self.rearm)
+        outbox.when_clear(self._leaving.goodbye_is_out)
 
     async def start(self) -> None:
         """Rebuild the alarms from the database, send what waits in the outbox, and look what fell due meanwhile."""
         await self._store.notice_zones(self._clock.now())
+        leaving = await self._leaving.resume()
         known = {trainee_id: at for trainee_id, at in (await self._store.wakes()).items() if trainee_id not in self._away}
         self._wakes = Wakes(known)
         soon = self._clock.now() + SOON
         await self._store.remember([trainee_id for trainee_id, at in known.items() if at <= soon])
         self._alarms.start(self.look)
         await self._outbox.recover()
+        for trainee_id in leaving:
+            if self._outbox.is_clear(trainee_id):
+                self._leaving.goodbye_is_out(trainee_id)
         self.rearm()
 
     async def stop(self) -> None:
@@ -171,7 +179,8 @@ class Assistant:
 
             def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
                 step = due(trainee, state, history, circuit)
-                return replace(step, messages=(*step.messages, *(Say(message) for message in messages)))
+                said = (*step.messages, *(Say(message) for message in messages))
+                return replace(step, messages=said, state=replace(step.state, forget_asked=False))  # a yes would be to these
 
             return decide
 
@@ -180,6 +189,10 @@ class Assistant:
     def when_news(self, tell: Callable[[], None]) -> None:
         """Call this when there is something of safety that the coach is to be told at once; it must return at once itself."""
         self._on_news = tell
+
+    def attend(self, coach_id: int) -> None:
+        """Look at a coach from now on: what they are told unasked can reach them. One who has spoken is looked at anyway."""
+        self._duty.attend(coach_id)
 
     def wishes(self, trainee_id: int, *, fewer: bool) -> None:
         """Somebody wishes for fewer messages from now on, or for all."""
@@ -190,6 +203,15 @@ class Assistant:
         (self._away.add if away else self._away.discard)(trainee_id)
         if away:
             self._wakes.plan(trainee_id, None)
+            self._duty.leave(trainee_id)
+
+    def when_forgotten(self, leaves: Callable[[int], object], gone: Callable[[int], object]) -> None:
+        """Call the first with a trainee's id when they had everything erased, the second when nothing is left of them."""
+        self._leaving.when(leaves, gone)
+
+    def has_left(self, trainee_id: int) -> bool:
+        """Whether a trainee had everything erased: nothing that comes for them is handled any more."""
+        return self._leaving.has(trainee_id)
 
     def called(self, coach: str) -> None:
         """What the coach is called from now on."""
@@ -201,14 +223,21 @@ class Assistant:
             self._outbox.retry()
             for chore in self._chores:
                 chore.look()
-            while not self._stopping and not self._held and (due := self._wakes.due(self._clock.now())):
+            while not self._stopping and not self._held and (due := self._due()):
                 for some in _in_parts(due, AT_ONCE):
-                    await asyncio.gather(*(self._wake(trainee_id) for trainee_id in some))
+                    await asyncio.gather(*some)
         await self._tell()
 
+    def _due(self) -> list[Coroutine[None, None, None]]:
+        """Everybody who is to be looked at by now: trainees, else coaches."""
+        now = self._clock.now()
+        trainees = [self._wake(trainee_id) for trainee_id in self._wakes.due(now)]
+        return trainees or [self._look_at_coach(coach_id) for coach_id in self._duty.due(now)]
+
     def next_due(self) -> datetime | None:
-        """When there is something to do next: a trainee's wake-up, or another try to send."""
-        instants = [None if self._held else self._wakes.next_at(), self._outbox.retry_at(), *(it.due_at() for it in self._chores)]
+        """When there is something to do next: a wake-up, or another try to send."""
+        wakes = [] if self._held else [self._wakes.next_at(), self._duty.next_at()]
+        instants = [*wakes, self._outbox.retry_at(), *(it.due_at() for it in self._chores)]
         return min((instant for instant in instants if instant is not None), default=None)
 
     def rearm(self) -> None:
@@ -223,43 +252,45 @@ class Assistant:
 
     async def _idle(self) -> None:
         await self._outbox.idle()
+        await self._leaving.idle()
         for chore in self._chores:
             await chore.idle()
 
     async def _hear(self, trainee_id: int, key: InboxKey | None, event: Event, written_at: datetime | None = None) -> bool:
         self._outbox.heard_from(trainee_id)
         try:
-            if await self._store.is_coach(trainee_id) and await self._coached(trainee_id, key, event):
+            coaches = await self._store.is_coach(trainee_id)
+            if coaches and await self._coached(trainee_id, key, event):
                 return True
         except Exception:  # noqa: BLE001 - nothing is kept and the channel is told, as for a trainee
             _log.exception("coach %d: a message could not be handled", trainee_id)
             return False
-        return await self._take(trainee_id, key, self._deciding(event), written_at)
+        return await self._take(trainee_id, key, self._deciding(event, coaches=coaches), written_at)
 
     async def _coached(self, person_id: int, key: InboxKey | None, event: Event) -> bool:
         """Hear a coach as a coach; false when they are to be heard as a trainee instead."""
         async with self._attention[person_id].lock:
-            state = await self._store.state(person_id)
-            if not isinstance(state, New | Idle):
-                return False
-            now = self._clock.now()
-
-            def decide(coach_state: CoachState, desk: Desk) -> CoachStep | None:
-                step = coach_step(coach_state, event, desk, now)
-                strange = all(isinstance(say.message, CoachNotUnderstood | NothingAsked) for say in step.messages)
-                return None if strange and isinstance(state, Idle) else step
-
-            handled = await self._store.handle_coach(person_id, key, decide, now, claim=self._outbox.is_clear(person_id))
-            if handled is not None and handled.messages:
-                self._outbox.post(person_id, handled.letters)
+            heard = await self._duty.hear(person_id, key, event)
         await self._tell()
-        return handled is not None
+        return heard
+
+    async def _look_at_coach(self, coach_id: int) -> None:
+        async with self._attention[coach_id].lock:
+            if not self._stopping:
+                await self._duty.look(coach_id)
+
+    def _wake_by(self, trainee_id: int, at: datetime) -> None:
+        """Look at a trainee by an instant, or sooner if that was planned."""
+        planned = self._wakes.planned(trainee_id)
+        self._plan(trainee_id, at if planned is None else min(at, planned))
 
     async def _take(
         self, trainee_id: int, key: InboxKey | None, decide_at: Callable[[datetime], Decide], written_at: datetime | None = None
     ) -> bool:
         attention = self._attention[trainee_id]
         async with attention.lock:
+            if self._leaving.has(trainee_id):
+                return True
             try:
                 handled = await self._handle(trainee_id, key, decide_at, written_at)
             except Exception:  # noqa: BLE001 - whatever it was, the message is not kept and the channel is told
@@ -294,10 +325,11 @@ class Assistant:
                 _log.error("trainee %d: the alarm rings for ever at one instant", trainee_id)
                 self._put_off(trainee_id, attention)
 
-    def _deciding(self, event: Event) -> Callable[[datetime], Decide]:
+    def _deciding(self, event: Event, *, coaches: bool = False) -> Callable[[datetime], Decide]:
         def at(now: datetime) -> Decide:
             def decide(trainee: Trainee, state: State, history: History, circuit: Circuit) -> Step:
-                return self._step(state, event, Plan(trainee, circuit, self._coach, self._emergency), history, now)
+                plan = Plan(trainee, circuit, self._coach, self._emergency, coaches=coaches)
+                return self._step(state, event, plan, history, now)
 
             return decide
 
@@ -314,8 +346,12 @@ class Assistant:
         if trainee_id in self._fewer:
             decide = _with_fewer(decide)
         handled = await self._store.handle(trainee_id, key, decide, now, claim=self._outbox.is_clear(trainee_id))
+        if handled.forgotten:
+            self._leaving.begin(trainee_id)
         if handled.messages:
             self._outbox.post(trainee_id, handled.letters)
+        for coach_id in handled.coaches:
+            self._outbox.post(coach_id)
         if handled.for_coach and self._on_news is not None:
             self._on_news()
         return handled
@@ -323,6 +359,7 @@ class Assistant:
     def _plan(self, trainee_id: int, at: datetime | None) -> None:
         """Look at a trainee at an instant; not at all while nothing can be sent to them."""
         self._wakes.plan(trainee_id, None if trainee_id in self._away else at)
+        self._duty.seen(trainee_id)
 
     def _put_off(self, trainee_id: int, attention: _Attention) -> None:
         """Plan another try; the database keeps the instant at which it was due."""
@@ -350,8 +387,8 @@ def _with_fewer(decide: Decide) -> Decide:
     return fewer
 
 
-def _in_parts(ids: Sequence[int], size: int) -> Iterable[Sequence[int]]:
-    return (ids[at : at + size] for at in range(0, len(ids), size))
+def _in_parts(all_of_it: Sequence[T], size: int) -> Iterable[Sequence[T]]:
+    return (all_of_it[at : at + size] for at in range(0, len(all_of_it), size))
 
 
 @asynccontextmanager
@@ -363,6 +400,7 @@ async def on_duty(
     step: StepFunction = core_step,
     *,
     emergency: str | None = None,
+    data: Path | None = None,
 ) -> AsyncIterator[Assistant]:
     """An assistant at work over an open store, stopped in good order at the end.
 
@@ -370,7 +408,8 @@ async def on_duty(
     trainee when they are not there, a clock, then `async with on_duty(...)`: `opened`, and `said` for every line.
     """
     outbox = Outbox(store.outgoing, clock, channel)
-    async with started(Assistant(store, clock, outbox, Alarms(clock), coach=coach, emergency=emergency, step=step)) as it:
+    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=coach, emergency=emergency, step=step, data=data)
+    async with started(assistant) as it:
         yield it
 
 

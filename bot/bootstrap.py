@@ -19,9 +19,9 @@ from bot.channels.script import START, Line, Transcript, starts_at
 from bot.channels.terminal import Terminal
 from bot.clock import LiveClock, SimulatedClock
 from bot.errors import FixtureBroken, NotAScriptFolder, TraineeUnknown
+from bot.files.folders import FOLDERS
 from bot.lock import claimed
 from bot.log import to_file
-from bot.pictures.gallery import FOLDER as PICTURES
 from bot.pictures.gallery import Gallery
 from bot.ports import Rendered
 from bot.settings import DATA_VARIABLE, SQLITE_NAME, Settings, make_folder, read_settings
@@ -66,7 +66,7 @@ def demo(plan_starts_on: date = FIRST_DAY) -> Demo:
     Raises:
         FixtureBroken: it was changed and can no longer be read.
     """
-    scenario = tomllib.loads(_demo_text("scenario.toml"))
+    scenario = tomllib.loads(demo_text("scenario.toml"))
     circuit, others = _demo_circuit(scenario["circuit"]), tuple(map(_demo_circuit, scenario["others"]))
     plan = read_plan(scenario["plan"], (circuit, *others), plan_starts_on)
     if isinstance(plan, tuple):
@@ -75,13 +75,14 @@ def demo(plan_starts_on: date = FIRST_DAY) -> Demo:
 
 
 def _demo_circuit(name: str) -> Circuit:
-    circuit = read_circuit(_demo_text(name))
+    circuit = read_circuit(demo_text(name))
     if isinstance(circuit, tuple):
         raise FixtureBroken(name, circuit[0].says)
     return circuit
 
 
-def _demo_text(name: str) -> str:
+def demo_text(name: str) -> str:
+    """A file of the scenario."""
     packaged = files("bot").joinpath("demo", name)
     if packaged.is_file():
         return packaged.read_text(encoding="utf-8")
@@ -96,7 +97,7 @@ def rendered(message: Message) -> Rendered:
         words.replies,
         type(message).__name__,
         message.slug if isinstance(message, Card) else None,
-        getattr(message, "picture", None),
+        getattr(message, "picture", None) or getattr(message, "document", None),
     )
 
 
@@ -146,7 +147,7 @@ async def chat(settings: Settings, name: str, speed: float) -> None:
             clock = await clock_after(store, speed)
             terminal = Terminal(trainee_id)
             async with on_duty(
-                store, clock, Gallery(terminal, settings.data), scenario.coach, emergency=settings.emergency
+                store, clock, Gallery(terminal, settings.data), scenario.coach, emergency=settings.emergency, data=settings.data
             ) as assistant:
                 await terminal.hold(assistant)
             terminal.part()
@@ -184,8 +185,10 @@ async def play(script: tuple[Line, ...], name: str, data: str | None, environ: M
             trainee_id = await trainee_in(store, name, "UTC", scenario)
             clock = SimulatedClock(starts_at(script))
             transcript = Transcript(clock, out, folder)
-            async with on_duty(store, clock, Gallery(transcript, folder), scenario.coach, emergency=emergency) as assistant:
-                await transcript.play(script, trainee_id, assistant)
+            gallery = Gallery(transcript, folder)
+            async with on_duty(store, clock, gallery, scenario.coach, emergency=emergency, data=folder) as assistant:
+                others = {number: other for number, other in (await store.names()).items() if number != trainee_id}
+                await transcript.play(script, trainee_id, assistant, others)
 
 
 @contextmanager
@@ -218,4 +221,5 @@ async def _make_room(folder: Path, start: datetime) -> None:
 def _clear(folder: Path) -> None:
     for left in folder.glob(f"{SQLITE_NAME}*"):
         left.unlink()
-    shutil.rmtree(folder / PICTURES, ignore_errors=True)
+    for drawn in FOLDERS:
+        shutil.rmtree(folder / drawn, ignore_errors=True)

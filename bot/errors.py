@@ -7,6 +7,7 @@ ShellError
 ├── FixtureBroken        a file that ships with the program was changed and cannot be read
 ├── ScriptBroken         a line of a script that is none, or that sets the clock back
 ├── NotAScriptFolder     a script may not write to a folder with a real diary
+├── NotADemoFolder       the demo may not write to a folder that it did not make
 ├── SettingsWrong        settings that are missing or cannot be; all of them at once
 ├── TokenRefused         the messaging network does not know the token
 ├── StoreError
@@ -86,6 +87,14 @@ class NotAScriptFolder(ShellError):
 
     def __init__(self, folder: Path) -> None:
         super().__init__(f"the data folder {folder} holds a real diary: give --data another folder for scripts, or none")
+        self.folder = folder
+
+
+class NotADemoFolder(ShellError):
+    """The demo may not write to a folder that it did not make."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__(f"the folder {folder} holds something else than a demo: give --data another folder")
         self.folder = folder
 
 

@@ -72,6 +72,7 @@ class Outbox:
         self._marking: asyncio.Task[None] | None = None
         self._delayed: Callable[[], None] = lambda: None
         self._gone: Callable[[int], None] = lambda _: None
+        self._clear: Callable[[int], None] = lambda _: None
 
     def when_delayed(self, call: Callable[[], None]) -> None:
         """Call this when a chat has to wait, so that the alarm can be set for `retry_at`."""
@@ -80,6 +81,10 @@ class Outbox:
     def when_gone(self, call: Callable[[int], None]) -> None:
         """Call this with the trainee's id when the network says that nothing can be sent to them any more."""
         self._gone = call
+
+    def when_clear(self, call: Callable[[int], None]) -> None:
+        """Call this with the trainee's id when nothing is left to be sent to them."""
+        self._clear = call
 
     async def recover(self) -> None:
         """After a start: see to rows that were being sent, and send what waits."""
@@ -163,6 +168,7 @@ class Outbox:
             self._start(trainee_id, chat)
         else:
             self._chats.pop(trainee_id, None)
+            self._clear(trainee_id)
 
     async def _send_all(self, trainee_id: int, chat: _Chat) -> None:
         while True:

@@ -14,9 +14,13 @@ from core.coach.states import CoachState, CoachStep
 from core.diary import History
 from core.messages import Message
 from core.pictures import Picture
+from core.records_file import RecordsFile
 from core.session.events import Event, Plan, Step
 from core.session.states import State
+from core.sheet import Sheet
 from core.trainee import Trainee
+
+Document = RecordsFile | Sheet  # what can be sent as a file, see `bot.files`
 
 
 class Clock(Protocol):
@@ -38,16 +42,18 @@ class Rendered:
         replies: quick replies to offer, as the trainee would type them; may be empty.
         kind: the message's class, for the log, the rows and the channel's tone.
         exercise: the slug of the exercise a card shows, None for other messages.
-        shows: what a picture beside it holds, None without a picture.
+        shows: what a picture or a document beside it holds, None without one.
         picture: that picture as a PNG file, set just before it is sent (`bot.pictures.gallery`).
+        document: that document as a file, set in the same way.
     """
 
     text: str
     replies: tuple[str, ...]
     kind: str
     exercise: str | None = None
-    shows: Picture | None = None
+    shows: Picture | Document | None = None
     picture: Path | None = None
+    document: Path | None = None
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING, TextIO
+from typing import TYPE_CHECKING, TextIO, TypedDict
 
 from core.units import amount_text
 
@@ -13,7 +13,28 @@ if TYPE_CHECKING:
     from bot.store.store import Store
     from core.diary import SetRecord
 
-Fields = dict[str, str | int | float | bool | None]
+
+class Fields(TypedDict):
+    """A set record as it is promised to programs, in this order."""
+
+    trainee: str
+    at: str
+    circuit: str
+    round: int
+    station: int
+    exercise: str
+    side: str | None
+    reps: int | None
+    load: float | None
+    unit: str | None
+    reserve: float | None
+    rpe: float | None
+    seconds: int | None
+    voided: bool
+    replaces: int | None
+
+
+COLUMNS = tuple(Fields.__annotations__)
 
 
 async def run(store: Store, trainee_name: str | None, *, as_json: bool, out: TextIO) -> None:
@@ -23,11 +44,11 @@ async def run(store: Store, trainee_name: str | None, *, as_json: bool, out: Tex
         bot.errors.TraineeUnknown: when there is no trainee of this name.
     """
     for name, record in await store.records(trainee_name):
-        line = json.dumps(_fields(name, record), ensure_ascii=False) if as_json else _plain(name, record)
+        line = json.dumps(fields_of(name, record), ensure_ascii=False) if as_json else _plain(name, record)
         out.write(f"{line}\n")
 
 
-def _fields(name: str, record: SetRecord) -> Fields:
+def fields_of(name: str, record: SetRecord) -> Fields:
     """The fields of a record, in the order they are promised."""
     load = record.load
     return {
@@ -39,17 +60,17 @@ def _fields(name: str, record: SetRecord) -> Fields:
         "exercise": record.exercise,
         "side": None if record.side is None else record.side.value,
         "reps": record.reps,
-        "load": None if load is None else _number(load.amount),
+        "load": None if load is None else number_of(load.amount),
         "unit": None if load is None else load.unit.value,
-        "reserve": None if record.reserve is None else _number(record.reserve),
-        "rpe": None if record.rpe is None else _number(record.rpe),
+        "reserve": None if record.reserve is None else number_of(record.reserve),
+        "rpe": None if record.rpe is None else number_of(record.rpe),
         "seconds": record.seconds,
         "voided": record.voided,
         "replaces": record.replaces,
     }
 
 
-def _number(value: Decimal) -> int | float:
+def number_of(value: Decimal) -> int | float:
     """A decimal as JSON writes it: `20` and `17.5`."""
     return int(value) if value == value.to_integral_value() else float(value)
 

@@ -114,7 +114,8 @@ async def on_network(
 ) -> AsyncIterator[Office]:
     """An assistant at work over an open store and a network that was started; stopped in good order at the end.
 
-    `held`: no alarm is looked at before `Assistant.release`. `pictures_in` is the data folder, None for words alone.
+    `held`: no alarm is looked at before `Assistant.release`. `pictures_in` is the data folder, where pictures and documents are
+    made; None for words alone.
     """
     scenario = demo()
     register = Register(store.people)
@@ -129,7 +130,9 @@ async def on_network(
     sending = Sending(network, register, faces, store.state)
     outbox = Outbox(store.outgoing, clock, sending if pictures_in is None else Gallery(sending, pictures_in), pace)
     chores = (faces, Tidying(store.pruning, clock))
-    assistant = Assistant(store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=chores)
+    assistant = Assistant(
+        store, clock, outbox, Alarms(clock), coach=scenario.coach, emergency=emergency, chores=chores, data=pictures_in
+    )
     faces.when_planned(assistant.rearm)
     for account in register.coaches():
         await store.make_coach(account.trainee_id)

@@ -14,7 +14,7 @@ Sources:
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import TYPE_CHECKING
@@ -23,7 +23,7 @@ from core import catalogue, timeline
 from core.circuit import Span
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from core.circuit import Circuit
 
@@ -82,14 +82,26 @@ def sets_a_muscle(days: Sequence[Circuit]) -> Mapping[str, Decimal]:
     Raises:
         ExerciseUnknown: when a station's exercise is not in the catalogue.
     """
+    return _muscles(_sets_of(circuit) for circuit in days)
+
+
+def _sets_of(circuit: Circuit) -> Counter[str]:
+    """The sets of each exercise (by slug) in a circuit."""
+    sets: Counter[str] = Counter()
+    for station in circuit.stations:
+        sets[station.exercise] += circuit.rounds
+    return sets
+
+
+def _muscles(days: Iterable[Mapping[str, int]]) -> Mapping[str, Decimal]:
     sets: defaultdict[str, Decimal] = defaultdict(Decimal)
-    for circuit in days:
-        for station in circuit.stations:
-            exercise = catalogue.exercise(station.exercise)
+    for done in days:
+        for slug, count in done.items():
+            exercise = catalogue.exercise(slug)
             for muscle in exercise.main:
-                sets[muscle] += circuit.rounds
+                sets[muscle] += count
             for muscle in exercise.helping:
-                sets[muscle] += circuit.rounds * HELPING
+                sets[muscle] += count * HELPING
     return dict(sets)
 
 
@@ -99,11 +111,20 @@ def week_of(days: Sequence[Circuit]) -> Mapping[str, GroupWeek]:
     Raises:
         ExerciseUnknown: when a station's exercise is not in the catalogue.
     """
-    sets = sets_a_muscle(days)
-    trained = [{muscle for station in circuit.stations for muscle in catalogue.exercise(station.exercise).main} for circuit in days]
+    return groups_of([_sets_of(circuit) for circuit in days])
+
+
+def groups_of(days: Sequence[Mapping[str, int]]) -> Mapping[str, GroupWeek]:
+    """Each major group over the days of a week, each given as the sets of each exercise (by slug).
+
+    Raises:
+        ExerciseUnknown: when an exercise is not in the catalogue.
+    """
+    sets = _muscles(days)
+    trained = [{muscle for slug in done for muscle in catalogue.exercise(slug).main} for done in days]
     return {
         group: GroupWeek(
-            sets=max(sets.get(muscle, Decimal(0)) for muscle in muscles),
+            sets=max(sets.get(muscle, Decimal(0)) for muscle in sorted(muscles)),  # in order: of 4 and 4.0 the first is taken
             days=sum(not muscles.isdisjoint(day) for day in trained),
         )
         for group, muscles in MAJOR_GROUPS.items()

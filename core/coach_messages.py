@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from typing import Literal
 
 from core.circuit import Span
+from core.deeds import DeedMessage
 from core.exercise import Measure
 from core.health import Outcome
 from core.pictures import Board
@@ -23,9 +25,16 @@ class CoachGreeting:
     circuits: int
 
 
+HelpTopic = Literal["all", "people", "words", "changes", "circuits"]
+
+
 @dataclass(frozen=True)
 class BoardHelp:
-    """What a coach can say."""
+    """What a coach can say, in all or on a topic; `day` and `at` are when the week is told, day None for never."""
+
+    topic: HelpTopic
+    day: Weekday | None
+    at: str
 
 
 @dataclass(frozen=True)
@@ -145,7 +154,7 @@ class InForceAsked:
     """May it come into force?
 
     `replaces` when a circuit of that name is there; `whom` are the trainees it is for, empty for whoever comes; `instead` names
-    those who have a plan that it would end.
+    those who have a plan that it would end. `from_on` is the day from which it is on, None for the next workout.
     """
 
     name: str
@@ -153,16 +162,18 @@ class InForceAsked:
     replaces: bool
     whom: tuple[str, ...]
     instead: tuple[str, ...]
+    from_on: date | None = None
 
 
 @dataclass(frozen=True)
 class InForce:
-    """It is in force, from each trainee's next workout on; `running` names those who are in the middle of one."""
+    """It is in force, from each trainee's next workout or from a day on; `running` names those who are in the middle of one."""
 
     name: str
     plan: bool
     whom: tuple[str, ...]
     running: tuple[str, ...]
+    from_on: date | None = None
 
 
 @dataclass(frozen=True)
@@ -209,7 +220,10 @@ class CircuitsListed:
 
 @dataclass(frozen=True)
 class TraineePlan:
-    """What is on for a trainee: one circuit, or several with days and the week they are in; `next_on` is the day of the next."""
+    """What is on for a trainee: one circuit, or several with days and the week they are in; `next_on` is the day of the next.
+
+    `comes` is the circuit that takes the place of all that, and the day.
+    """
 
     trainee: str
     circuits: tuple[str, ...]
@@ -218,6 +232,7 @@ class TraineePlan:
     weeks: int | None
     next_circuit: str
     next_on: date | None
+    comes: tuple[str, date] | None = None
 
 
 @dataclass(frozen=True)
@@ -296,7 +311,8 @@ class SignStands:
 
 
 CoachMessage = (
-    CoachGreeting
+    DeedMessage
+    | CoachGreeting
     | BoardHelp
     | CoachNotUnderstood
     | ToMend

@@ -358,6 +358,13 @@ class QuestionAsked:
     question: Question
 
 
+@dataclass(frozen=True)
+class Forgotten:
+    """The trainee had everything about them erased. Nothing else is kept of a step that keeps this."""
+
+    at: datetime
+
+
 Entry = (
     SetNoted
     | SetUndone
@@ -379,4 +386,5 @@ Entry = (
     | UnaskedNoted
     | WordSaid
     | QuestionAsked
+    | Forgotten
 )

@@ -10,14 +10,17 @@ from datetime import date
 from decimal import Decimal
 from typing import Literal
 
+from core.changed import Changed
 from core.circuit import Side
 from core.coach_messages import CoachMessage
 from core.diary import Ending
 from core.health import Bar, Branch, Check, Feeling, LightWhy, Move, NoteKind, Outcome, TooMuch, Topic
+from core.own_messages import OwnMessage
 from core.pictures import Board, ProgressPicture
 from core.rack import RackItem
 from core.reasons import CardReason
 from core.recurrence import Recurrence, Weekday
+from core.review_messages import ReviewMessage
 from core.tempo import Tempo
 from core.units import Load, Unit
 
@@ -506,6 +509,7 @@ class Card:
 
     `load` None: no load applies. `starts_in_s` None: a "go" is awaited. `put_down` is what was in the hands before, when that
     changes. `slug` is the exercise's. `rounds` and `stations` count in all; `work_s` or `target_reps` is set.
+    `notes` are words of the `coach`'s for this trainee.
     """
 
     round: int
@@ -528,6 +532,8 @@ class Card:
     put_down: PutDown | None
     starts_in_s: int | None
     slug: str = ""
+    notes: tuple[str, ...] = ()
+    coach: str = ""
 
 
 @dataclass(frozen=True)
@@ -831,10 +837,11 @@ class LoadChanged:
 
 @dataclass(frozen=True)
 class NoOtherLoad:
-    """Nothing lighter (or heavier) is on the rack: what to do instead."""
+    """Nothing lighter (or heavier) is on the rack: what to do instead. `held` when the coach lets it go no higher."""
 
     exercise: str
     wanted: Literal["lighter", "heavier"]
+    held: bool = False
 
 
 @dataclass(frozen=True)
@@ -1060,6 +1067,40 @@ class SafetyNews:
 
 
 @dataclass(frozen=True)
+class RestGiven:
+    """The coach gives a rest, which ends before `until` (None: when told); `circuit` is what a "go" would start all the same."""
+
+    coach: str
+    until: date | None
+    circuit: str
+
+
+@dataclass(frozen=True)
+class CoachWrites:
+    """Words of the coach's for this trainee, as they were typed."""
+
+    coach: str
+    text: str
+
+
+@dataclass(frozen=True)
+class CoachAnswers:
+    """The coach's answer to what the trainee asked, both as they were typed."""
+
+    coach: str
+    question: str
+    text: str
+
+
+@dataclass(frozen=True)
+class CoachChanged:
+    """The coach has changed something for this trainee; exercises in it by their names."""
+
+    coach: str
+    changed: Changed
+
+
+@dataclass(frozen=True)
 class TraineeBack:
     """To the coach: a trainee who was gone is back."""
 
@@ -1101,6 +1142,10 @@ class MayHaveMissed:
 
 Message = (
     Greeting
+    | RestGiven
+    | CoachWrites
+    | CoachAnswers
+    | CoachChanged
     | HowItWorks
     | Cautions
     | CautionsNeeded
@@ -1212,5 +1257,7 @@ Message = (
     | TextOnly
     | FewerNoted
     | MayHaveMissed
+    | OwnMessage
     | CoachMessage
+    | ReviewMessage
 )

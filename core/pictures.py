@@ -9,6 +9,7 @@ from typing import Literal
 
 from core.circuit import Circuit, Span
 from core.exercise import Exercise, Measure, Pattern
+from core.review_facts import Change, DayKind, Flag, GroupSets, LoadWeek
 from core.units import Load, Unit
 
 Group = Literal["legs", "push", "pull", "middle", "other"]
@@ -106,7 +107,66 @@ class ProgressPicture:
     dark: bool = False
 
 
-Picture = Board | ProgressPicture
+@dataclass(frozen=True)
+class RosterRow:
+    """Somebody's week in one row.
+
+    Attributes:
+        name: theirs.
+        days: what Monday to Sunday were.
+        flag: why they need a word, the most urgent reason; None when they need none.
+        change: how strength goes, None when there is too little to say.
+        effort: the mean of the week's workouts (0-10), None when none was said.
+        up, down: how many exercises went up and down in load.
+    """
+
+    name: str
+    days: tuple[DayKind, ...]
+    flag: Flag | None
+    change: Change | None
+    effort: Decimal | None
+    up: int = 0
+    down: int = 0
+
+
+@dataclass(frozen=True)
+class RosterWeek:
+    """A coach's week at a glance, flags first; `more` people have no row because there is no room for them."""
+
+    monday: date
+    rows: tuple[RosterRow, ...]
+    more: int = 0
+    dark: bool = False
+
+
+@dataclass(frozen=True)
+class OwnWeekPicture:
+    """A trainee's own week.
+
+    Attributes:
+        monday: its first day.
+        days: what Monday to Sunday were.
+        minutes: of each day's workouts, 0 without one.
+        sets: all of the week.
+        loads: the exercises shown, those done with a load first.
+        groups: the major muscle groups, beside the `advised` sets a week.
+        change: how strength goes, None when there is too little to say.
+        effort: the mean of the week's workouts (0-10), None when none was said.
+    """
+
+    monday: date
+    days: tuple[DayKind, ...]
+    minutes: tuple[int, ...]
+    sets: int
+    loads: tuple[LoadWeek, ...]
+    groups: tuple[GroupSets, ...]
+    advised: int
+    change: Change | None
+    effort: Decimal | None
+    dark: bool = False
+
+
+Picture = Board | ProgressPicture | RosterWeek | OwnWeekPicture
 
 
 def group_of(exercise: Exercise) -> Group:

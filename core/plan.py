@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
     from core.diary import History, WorkoutRecord
     from core.recurrence import Recurrence, Weekday
-    from core.trainee import Block
+    from core.trainee import Block, Trainee
 
 EASIER_ROUNDS = (2, 3)
 """In an easier week: two rounds of three."""
@@ -60,6 +60,12 @@ class Due:
     easier: bool
     done_today: bool
     missed: date | None = None
+
+
+def in_force(trainee: Trainee, circuit: Circuit, today: date) -> tuple[Circuit, Block | None]:
+    """What is on for a trainee on their day: what was coming once its day has come, else their circuit and their block."""
+    coming = trainee.coming
+    return (circuit, trainee.block) if coming is None or today < coming.from_on else (coming.circuit, None)
 
 
 def circuit_due(block: Block, diary: History, today: date, zone: str = "UTC", own_days: Recurrence | None = None) -> Due:

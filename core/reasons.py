@@ -155,6 +155,11 @@ class CoachSays:
 
 
 @dataclass(frozen=True)
+class CoachHolds:
+    """The coach lets the load go no higher."""
+
+
+@dataclass(frozen=True)
 class CarryStart:
     """A first load to carry: from the middle of the rack."""
 
@@ -216,4 +221,16 @@ Reason = (
     | TodaysForm
 )
 
-CardReason = Reason | CoachSays | CarryStart | AsLastTime | HeldBack | GoingLight | EasierWeek | TempoFirst | AsSaid | EmptyHands
+CardReason = (
+    Reason
+    | CoachSays
+    | CoachHolds
+    | CarryStart
+    | AsLastTime
+    | HeldBack
+    | GoingLight
+    | EasierWeek
+    | TempoFirst
+    | AsSaid
+    | EmptyHands
+)

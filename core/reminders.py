@@ -10,13 +10,13 @@ restart, a change of zone or new zone data. Each thing that falls due is seen to
 | follow-up | the free day after a reminded day without a workout; once in a silence | as a reminder, but over 4 h late |
 | come-back | instead of a reminder 7 days or more after the first unanswered one, or after 14 days | as a follow-up |
 
-All are dropped while safety stands before a workout (`core.safety.gate`). Late ones are dropped in quiet hours. After a come-back
-nothing is due until the trainee speaks.
+In a pause that the coach gives, and for somebody who no longer trains here, none is due. All are dropped while safety stands before
+a workout (`core.safety.gate`). Late ones are dropped in quiet hours. After a come-back nothing is due until the trainee speaks.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
@@ -27,7 +27,7 @@ from core.safety.gate import bar
 if TYPE_CHECKING:
     from core.diary import History, WorkoutRecord
     from core.recurrence import Recurrence
-    from core.trainee import Trainee
+    from core.trainee import Pause, Trainee
 
 DAY = timedelta(days=1)
 QUIET_FROM, QUIET_UNTIL = (
@@ -40,6 +40,7 @@ LATE = {
     UnaskedKind.FOLLOW_UP: timedelta(hours=4),
     UnaskedKind.COME_BACK: timedelta(hours=4),
 }
+DARK_FROM, LIGHT_FROM = "19:00", "07:00"  # a bright picture hurts the eyes in a dark room: common practice, no source
 PUNCTUAL = timedelta(minutes=10)  # later than this, quiet hours count even for a time that the trainee chose
 SILENCE_DAYS = 7  # from the first reminder that was not answered: common practice, no source
 LONG_SILENCE_DAYS = 14  # no training day came before
@@ -106,7 +107,13 @@ class Due:
 
 
 def next_due(trainee: Trainee, history: History) -> Due | None:
-    """What is due next, possibly in the past; None when there is nothing."""
+    """What is due next, possibly in the past; None when there is nothing.
+
+    In a pause that the coach gives nothing is due but what the trainee has put off; what comes after it counts from its end.
+    """
+    if trainee.ended_at is not None:
+        return None
+    trainee = _after_pause(trainee)
     found = []
     if trainee.snoozed_until is not None:
         found.append(Due(UnaskedKind.SNOOZE, trainee.snoozed_until, local_date(trainee.snoozed_until, trainee.zone)))
@@ -114,6 +121,33 @@ def next_due(trainee: Trainee, history: History) -> Due | None:
         reminder = _next_reminder(trainee, trainee.reminders, trainee.reminders_since, history)
         found += [due for due in (reminder, _follow_up(trainee, trainee.reminders, history, reminder)) if due is not None]
     return min(found, key=lambda due: due.at, default=None)
+
+
+def rests(pause: Pause, today: date) -> bool:
+    """Whether a pause that has begun still holds on the trainee's day."""
+    return pause.until is None or today < pause.until
+
+
+def pause_ends(trainee: Trainee) -> datetime | None:
+    """When the pause that the coach gave ends (UTC), possibly in the past; None without one, or with one that has no end."""
+    pause = trainee.pause
+    return None if pause is None or pause.until is None else at_clock(pause.until, "00:00", trainee.zone)
+
+
+def _after_pause(trainee: Trainee) -> Trainee:
+    """The trainee as if they had set their days, and spoken, when their pause ends; without reminders when it has no end."""
+    ends_at = pause_ends(trainee)
+    if trainee.pause is None or trainee.reminders_since is None:
+        return trainee
+    if ends_at is None:
+        return replace(trainee, reminders=None)
+    heard_at = ends_at if trainee.heard_at is None else max(trainee.heard_at, ends_at)
+    return replace(trainee, reminders_since=max(trainee.reminders_since, ends_at), heard_at=heard_at)
+
+
+def word_due(trainee: Trainee, now: datetime) -> datetime:
+    """When words of the coach's that wait may be said (UTC): now, or when the quiet hours end."""
+    return next_time(QUIET_UNTIL, trainee.zone, now) if quiet(now, trainee.zone) else now
 
 
 def seen_to(due: Due, trainee: Trainee, history: History, now: datetime, *, running: bool) -> Unasked:
@@ -150,6 +184,11 @@ def worthless_after(record: Unasked, zone: str) -> datetime:
 def quiet(instant: datetime, zone: str) -> bool:
     """Whether the trainee's wall clock is in the quiet hours."""
     return not QUIET_UNTIL <= clock_text(instant, zone) < QUIET_FROM
+
+
+def is_dark(instant: datetime, zone: str) -> bool:
+    """Whether it is evening or night on the wall clock of a zone."""
+    return not LIGHT_FROM <= clock_text(instant, zone) < DARK_FROM
 
 
 def _said_on(day: date, trainee: Trainee, history: History) -> bool:

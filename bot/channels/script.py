@@ -10,13 +10,15 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
+from types import MappingProxyType
 from typing import TYPE_CHECKING, TextIO
 
 from bot.errors import ScriptBroken
 from bot.simulation import Simulation
-from bot.wording.terminal import PICTURE
+from bot.wording.terminal import DOCUMENT, PICTURE, TO
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from pathlib import Path
 
     from bot.assistant import Assistant
@@ -26,6 +28,7 @@ if TYPE_CHECKING:
 CHANNEL = "script"
 START = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)  # a Monday, where a script does not set the clock itself
 SECONDS = {"s": 1, "m": 60, "h": 3600, "d": 86400}
+NOBODY_ELSE: Mapping[int, str] = MappingProxyType({})
 SPAN = re.compile(r"(\d+)\s*([smhd])")
 
 
@@ -99,22 +102,28 @@ class Transcript:
         self._clock = clock
         self._out = out
         self._folder = folder
+        self._others: Mapping[int, str] = {}
 
     async def send(self, trainee: int, letter: Letter) -> None:
-        """Print a message; a picture by its place in the data folder."""
-        del trainee
+        """Print a message; a picture or a document by its place in the data folder. One to somebody else says to whom."""
         head = f"< [{self._clock.now():%H:%M:%S}] "
-        text, picture = letter.rendered.text, letter.rendered.picture
-        if picture is not None:
-            text += f"\n{PICTURE}\n{picture.relative_to(self._folder).as_posix()}"
+        text = letter.rendered.text
+        if trainee in self._others:
+            text = f"{TO.format(name=self._others[trainee])}\n{text}"
+        for words, file in ((PICTURE, letter.rendered.picture), (DOCUMENT, letter.rendered.document)):
+            if file is not None:
+                text += f"\n{words}\n{file.relative_to(self._folder).as_posix()}"
         self._out.write(head + text.replace("\n", "\n" + " " * len(head)) + "\n")
 
-    async def play(self, script: tuple[Line, ...], trainee_id: int, assistant: Assistant) -> None:
-        """Play a script from its opening to its last line.
+    async def play(
+        self, script: tuple[Line, ...], trainee_id: int, assistant: Assistant, others: Mapping[int, str] = NOBODY_ELSE
+    ) -> None:
+        """Play a script from its opening to its last line; `others` are the names of those who are not at the program.
 
         Raises:
             ScriptBroken: a line sets the clock back.
         """
+        self._others = others
         simulation = Simulation(assistant, self._clock)
         opened = False
         for number, line in enumerate(script, start=1):

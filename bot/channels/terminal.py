@@ -11,7 +11,7 @@ from prompt_toolkit import PromptSession
 from prompt_toolkit.patch_stdout import patch_stdout
 
 from bot.errors import Unreachable
-from bot.wording.terminal import GOODBYE, HOW_TO_LEAVE, NOT_KEPT, PICTURE, QUIT_WORDS
+from bot.wording.terminal import DOCUMENT, GOODBYE, HOW_TO_LEAVE, NOT_KEPT, PICTURE, QUIT_WORDS
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
@@ -33,6 +33,7 @@ class Terminal:
 
     def __init__(self, trainee_id: int) -> None:
         self._trainee_id = trainee_id
+        self._left = False
 
     async def send(self, trainee: int, letter: Letter) -> None:
         """Print a message above the line being typed.
@@ -42,11 +43,13 @@ class Terminal:
         """
         if trainee != self._trainee_id:
             raise Unreachable
-        picture = "" if letter.rendered.picture is None else f"\n{PICTURE}\n{letter.rendered.picture}"
-        print(on_screen(letter.rendered.text + picture), flush=True)  # noqa: T201 - this is the terminal
+        rendered = letter.rendered
+        picture = "" if rendered.picture is None else f"\n{PICTURE}\n{rendered.picture}"
+        document = "" if rendered.document is None else f"\n{DOCUMENT}\n{rendered.document}"
+        print(on_screen(rendered.text + picture + document), flush=True)  # noqa: T201 - this is the terminal
 
     async def hold(self, assistant: Assistant) -> None:
-        """Talk until the trainee leaves (end of input, Ctrl-C, or a word of leaving)."""
+        """Talk until the trainee leaves (end of input, Ctrl-C, a word of leaving), or had everything erased."""
         print(HOW_TO_LEAVE, flush=True)  # noqa: T201
         await assistant.opened(self._trainee_id)
         async for text in _typed_lines() if sys.stdin.isatty() else _piped_lines():
@@ -54,10 +57,14 @@ class Terminal:
                 break
             if text.strip() and not await assistant.said(self._trainee_id, text, uuid.uuid4().hex, CHANNEL):
                 print(on_screen(NOT_KEPT), flush=True)  # noqa: T201
+            if assistant.has_left(self._trainee_id):
+                self._left = True
+                break
 
     def part(self) -> None:
-        """Say goodbye, after the last message is out."""
-        print(on_screen(GOODBYE), flush=True)  # noqa: T201
+        """Say goodbye, after the last message is out; who had everything erased has been told so."""
+        if not self._left:
+            print(on_screen(GOODBYE), flush=True)  # noqa: T201
 
 
 async def _typed_lines() -> AsyncIterator[str]:

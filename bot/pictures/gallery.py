@@ -1,4 +1,4 @@
-"""The pictures' place in the data folder, and a channel that draws what a message shows before it goes out."""
+"""The place of pictures and documents in the data folder, and a channel that makes what a message shows before it goes out."""
 
 from __future__ import annotations
 
@@ -8,48 +8,52 @@ import logging
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from bot.files import file_of
+from bot.files.folders import FILES, PICTURES, written
 from bot.pictures import drawn
-from core.pictures import Board
+from core.pictures import Board, OwnWeekPicture, ProgressPicture, RosterWeek
 
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from bot.ports import Channel, Letter
+    from bot.ports import Channel, Document, Letter, Rendered
     from core.pictures import Picture
 
-FOLDER = "pictures"
+KINDS = {Board: "board", ProgressPicture: "progress", RosterWeek: "roster", OwnWeekPicture: "week"}
 
 _log = logging.getLogger(__name__)
 
 
 class Gallery:
-    """A channel before another: it draws, that one sends. A picture that cannot be drawn is left out, the words go."""
+    """A channel before another: it draws and writes, that one sends. What cannot be made is left out, the words go."""
 
     def __init__(self, channel: Channel, data: Path) -> None:
         self._channel = channel
-        self._folder = data / FOLDER
+        self._data = data
 
     async def send(self, trainee: int, letter: Letter) -> None:
-        """Send a message with its picture, see `Channel`."""
-        if letter.rendered.shows is not None:
+        """Send a message with its picture or document, see `Channel`."""
+        shows = letter.rendered.shows
+        if shows is not None:
             try:
-                file = await asyncio.to_thread(self._hang, trainee, letter.rendered.shows)
+                rendered = await asyncio.to_thread(self._made, trainee, letter.rendered, shows)
             except Exception:  # noqa: BLE001 - a full disk must not keep the words back
-                _log.exception("trainee %d: a picture could not be drawn", trainee)
+                _log.exception("trainee %d: what message %d shows could not be made", trainee, letter.id)
             else:
-                letter = replace(letter, rendered=replace(letter.rendered, picture=file))
+                letter = replace(letter, rendered=rendered)
         await self._channel.send(trainee, letter)
 
+    def _made(self, trainee: int, rendered: Rendered, shows: Picture | Document) -> Rendered:
+        """A message with the file of what it shows."""
+        match shows:
+            case Board() | ProgressPicture() | RosterWeek() | OwnWeekPicture():
+                return replace(rendered, picture=self._hang(trainee, shows))
+            case _:
+                return replace(rendered, document=written(self._data / FILES / str(trainee), *file_of(shows)))
+
     def _hang(self, trainee: int, picture: Picture) -> Path:
-        """The picture's file, drawn when it is not there yet; each trainee has a folder, for their owner's eyes alone."""
-        folder = self._folder / str(trainee)
-        kind = "board" if isinstance(picture, Board) else "progress"
-        name = f"{kind}-{hashlib.sha256(repr(picture).encode()).hexdigest()[:10]}.png"
-        file = folder / name
-        if not file.exists():
-            folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-            unfinished = file.with_suffix(".part")
-            unfinished.touch(mode=0o600)
-            unfinished.write_bytes(drawn(picture))
-            unfinished.replace(file)
-        return file
+        """The picture's file, drawn when it is not there yet."""
+        name = f"{KINDS[type(picture)]}-{hashlib.sha256(repr(picture).encode()).hexdigest()[:10]}.png"
+        folder = self._data / PICTURES / str(trainee)
+        there = folder / name
+        return there if there.exists() else written(folder, name, drawn(picture))

@@ -136,8 +136,9 @@ def fitted(text: str, size: int, weight: Weight, room: float, lines: int = 2) ->
         folded = _folded(text, smaller, weight, room)
         if len(folded) <= lines and all(width_of(line, smaller, weight) <= room for line in folded):
             return smaller, folded
-    folded = _folded(text, SMALL, weight, room)[:lines]
-    return SMALL, tuple(_cut(line, weight, room) for line in folded)
+    folded = _folded(text, SMALL, weight, room)
+    kept = (*folded[: lines - 1], " ".join(folded[lines - 1 :]))
+    return SMALL, tuple(_cut(line, weight, room) for line in kept if line)
 
 
 def _folded(text: str, size: int, weight: Weight, room: float) -> tuple[str, ...]:

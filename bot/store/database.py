@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import asyncio
 import queue
+import sqlite3
 import threading
 from collections.abc import Callable
-from contextlib import suppress
+from contextlib import closing
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 READING = "reading"
+SCRUB_WAIT_S = 5.0
 AT_MOST = 64  # transactions that share a commit: the first of them waits for the last
 
 
@@ -40,6 +42,9 @@ class Database(Protocol):
 
     async def read(self, work: Callable[[Connection], T]) -> T:
         """The same for a function that changes nothing: it does not wait for another process that writes."""
+
+    async def scrub(self) -> None:
+        """Leave nothing of what was deleted in the files, as far as they are ours."""
 
     async def close(self) -> None:
         """Close every connection, after what has been begun."""
@@ -74,6 +79,10 @@ class OneFile:
     async def read(self, work: Callable[[Connection], T]) -> T:
         """See `Database`."""
         return await self._run(work, writes=False)
+
+    async def scrub(self) -> None:
+        """See `Database`."""
+        await asyncio.to_thread(_scrub, str(self.engine.url.database))
 
     async def close(self) -> None:
         """See `Database`."""
@@ -162,6 +171,19 @@ def _hand_back(done: Sequence[tuple[_Errand, Any, BaseException | None]]) -> Non
             errand.result.set_exception(fault)
 
 
+def _scrub(file: str) -> None:
+    """Write the database anew without its gaps, and empty the log beside it.
+
+    On a connection of its own: neither may be in a transaction.
+
+    Raises:
+        sqlite3.Error: when another process holds it for too long, or the disk is full.
+    """
+    with closing(sqlite3.connect(file, timeout=SCRUB_WAIT_S, isolation_level=None)) as connection:
+        connection.execute("VACUUM")
+        connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+
+
 class Server:
     """PostgreSQL: a connection a transaction, as many at a time as the pool has."""
 
@@ -177,6 +199,9 @@ class Server:
     async def read(self, work: Callable[[Connection], T]) -> T:
         """See `Database`."""
         return await self.write(work)
+
+    async def scrub(self) -> None:
+        """See `Database`: a server's files are its own, and it sees to them."""
 
     async def close(self) -> None:
         """See `Database`."""

@@ -27,6 +27,7 @@ PRAGMAS = (
     "PRAGMA journal_mode=WAL",
     "PRAGMA synchronous=FULL",
     "PRAGMA foreign_keys=ON",
+    "PRAGMA secure_delete=ON",  # what is deleted is overwritten: it was health data
     f"PRAGMA busy_timeout={BUSY_MS}",
 )
 NO_SUCH_URL = "its URL must be sqlite:///FILE or postgresql://…"

@@ -14,6 +14,7 @@ from core.diary import (
     CoachWord,
     EffortSaid,
     Entry,
+    Forgotten,
     HealthSaid,
     Heard,
     History,
@@ -39,6 +40,8 @@ from core.diary import (
     ZoneChosen,
 )
 from core.trainee import Trainee
+
+NOBODY = Trainee("nobody")  # what is left of somebody who had everything erased
 
 
 @dataclass(frozen=True)
@@ -97,6 +100,8 @@ class Ledger:
             case QuestionAsked(question):
                 _check("question", question.number, question.number == len(history.questions) + 1, "it is not the next number")
                 history = replace(history, questions=(*history.questions, question))
+            case Forgotten():
+                trainee, history = NOBODY, History()
             case _:
                 assert_never(entry)
         return Ledger(trainee, history)

@@ -60,7 +60,11 @@ _NEW = (
     "moment",
 )
 _ADD = Prepared(insert(OUTBOX).returning(OUTBOX.c.id), _NEW)
-_SENT = Prepared(update(OUTBOX).where(OUTBOX.c.id == bindparam("of_id")).values(status=Status.SENT.value, sent_at=bindparam("at")))
+_SENT = Prepared(
+    update(OUTBOX)
+    .where(OUTBOX.c.id == bindparam("of_id"))
+    .values(status=Status.SENT.value, sent_at=bindparam("at"), shows=None)  # what a file held is not kept twice
+)
 
 
 class Outbound:

@@ -32,6 +32,7 @@ class Account:
         coach: whether they are a coach.
         fewer: whether they wish for fewer messages.
         gone: whether nothing can be sent to them just now.
+        leaving: whether they had everything erased, and only a goodbye still goes out.
     """
 
     channel: str
@@ -41,6 +42,7 @@ class Account:
     coach: bool = False
     fewer: bool = False
     gone: bool = False
+    leaving: bool = False
 
 
 @dataclass(frozen=True)
@@ -73,12 +75,21 @@ class People:
 
     async def accounts(self, channel: str) -> tuple[Account, ...]:
         """Everybody on a network."""
-        both = select(ACCOUNT, TRAINEE.c.name).join(TRAINEE, TRAINEE.c.id == ACCOUNT.c.trainee_id)
+        both = select(ACCOUNT, TRAINEE.c.name, TRAINEE.c.forgotten_at).join(TRAINEE, TRAINEE.c.id == ACCOUNT.c.trainee_id)
         statement = both.where(ACCOUNT.c.channel == channel).order_by(ACCOUNT.c.trainee_id)
 
         def work(connection: Connection) -> tuple[Account, ...]:
             return tuple(
-                Account(row.channel, row.address, row.trainee_id, row.name, row.coach, row.fewer, row.gone_at is not None)
+                Account(
+                    row.channel,
+                    row.address,
+                    row.trainee_id,
+                    row.name,
+                    row.coach,
+                    row.fewer,
+                    row.gone_at is not None,
+                    row.forgotten_at is not None,
+                )
                 for row in connection.execute(statement)
             )
 
@@ -115,6 +126,7 @@ class People:
             trainee_id = add_trainee(connection, make(name), circuit_id)
             account = Account(newcomer.channel, newcomer.address, trainee_id, name, coach=found.coach)
             row = {"channel": account.channel, "address": account.address, "trainee_id": trainee_id, "coach": found.coach}
+            _make_way(connection, account)
             connection.execute(insert(ACCOUNT), row | {"fewer": False, "joined_at": now})
             connection.execute(update(INVITE).where(INVITE.c.fingerprint == found.fingerprint).values(used_by=trainee_id))
             return Joined(account, found.invited_by)
@@ -169,6 +181,13 @@ class People:
 
 def _invite(code: str, now: datetime, expires_at: datetime) -> dict[str, object]:
     return {"fingerprint": fingerprint(code), "made_at": now, "expires_at": expires_at}
+
+
+def _make_way(connection: Connection, account: Account) -> None:
+    """Take the account of somebody who had everything erased and comes back before the goodbye is out."""
+    erased = select(TRAINEE.c.id).where(TRAINEE.c.forgotten_at.is_not(None))
+    there = (ACCOUNT.c.channel == account.channel) & (ACCOUNT.c.address == account.address)
+    connection.execute(delete(ACCOUNT).where(there & ACCOUNT.c.trainee_id.in_(erased)))
 
 
 def _free_name(connection: Connection, wanted: str) -> str:

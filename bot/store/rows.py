@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import insert
 
+from bot.store.forgetting import unused_number
 from bot.store.tables import TRAINEE
 from bot.store.values import state_text, trainee_columns
 from core.session.states import New
@@ -28,4 +29,6 @@ def add_trainee(connection: Connection, trainee: Trainee, circuit_id: int) -> in
     """Add a trainee to whom nobody has spoken yet; return their id."""
     row = {**trainee_columns(trainee), "circuit_id": circuit_id, "state": state_text(New()), "revision": 0}
     row["rack_said"] = False  # a rack is said in the chat
+    if (number := unused_number(connection)) is not None:
+        row["id"] = number
     return insert_numbered(connection, TRAINEE, row)

@@ -15,13 +15,15 @@ from bot.errors import DatabaseUnusable, StoreError, TraineeUnknown
 from bot.ports import Letter
 from bot.store.blocks import circuit_id, keep_circuit
 from bot.store.coach_notes import CoachNotes
-from bot.store.coaching import decide_and_write, make_coach, moment_of_talk, newcomers
+from bot.store.coaching import Trains, decide_and_write, make_coach, moment_of_talk, newcomers, wake_of
 from bot.store.engine import open_database
-from bot.store.ledger import Ledger
+from bot.store.forgetting import Forgetting, coaches, forgotten_so_far, nameless
+from bot.store.ledger import NOBODY, Ledger
 from bot.store.outgoing import Outbound, Outgoing
 from bot.store.people import People
 from bot.store.prepared import Prepared
 from bot.store.pruning import Pruning
+from bot.store.questions import Questions
 from bot.store.revision import bring_to_newest
 from bot.store.rows import add_trainee
 from bot.store.tables import (
@@ -40,9 +42,11 @@ from bot.store.values import (
 )
 from bot.store.writing import write_entry
 from core.circuit import Circuit
-from core.diary import History, SafetyNoted, SetRecord
+from core.diary import History, QuestionAsked, SafetyNoted, SetRecord
 from core.health import AT_ONCE
+from core.own_messages import SomebodyForgotten
 from core.reminders import offsets_of
+from core.session.events import Say
 from core.session.moment import moment
 from core.session.states import State
 
@@ -54,6 +58,7 @@ if TYPE_CHECKING:
 
     from bot.ports import Decide, DecideForCoach, Render
     from bot.store.database import Database
+    from core.diary import Entry
     from core.session.events import Step
     from core.trainee import Trainee
 
@@ -67,7 +72,6 @@ _STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), _STEP_COLUMNS)
 _HEARD_STEP = Prepared(update(TRAINEE).where(_THIS_TRAINEE), (*_STEP_COLUMNS, "heard_at"))
 
 _WHOLE = select(TRAINEE, CIRCUIT.c.body).join(CIRCUIT, CIRCUIT.c.id == TRAINEE.c.circuit_id).where(_THIS_TRAINEE)
-
 REMEMBERED = 2_000  # trainees, some ten kilobytes each
 READ_AT_ONCE = 50  # read beforehand in one go: a message does not wait for more
 DAYS_AHEAD = 800  # how far the clocks of a zone are compared: two years and more
@@ -90,6 +94,9 @@ class Handled:
         messages: how many messages it put into the outbox.
         letters: those of them that were claimed.
         for_coach: whether there is something that the coach is to be told at once.
+        wakes: the trainees who must be looked at because of it, each with when (UTC).
+        forgotten: whether the trainee had everything erased.
+        coaches: the ids of the coaches into whose chats it put something.
         seen: true when the incoming message had been handled before, and nothing changed.
     """
 
@@ -97,6 +104,9 @@ class Handled:
     messages: int = 0
     letters: tuple[Letter, ...] = ()
     for_coach: bool = False
+    wakes: tuple[tuple[int, datetime], ...] = ()
+    forgotten: bool = False
+    coaches: tuple[int, ...] = ()
     seen: bool = False
 
 
@@ -122,6 +132,8 @@ class Store:
         self.outgoing = Outgoing(database)
         self.people = People(database)
         self.coach_notes = CoachNotes(database)
+        self.questions = Questions(database)
+        self.forgetting = Forgetting(database)
         self.pruning = Pruning(database)
 
     @classmethod
@@ -179,6 +191,10 @@ class Store:
         """Where the talk with a coach is, as the rows of what was said in it have it; None for who is none."""
         return await self._database.read(lambda connection: moment_of_talk(connection, person_id))
 
+    async def coach_wake(self, person_id: int, now: datetime) -> datetime | None:
+        """When a coach is to be looked at as their latest step had it, None for not at all; now for one without any step."""
+        return await self._database.read(lambda connection: wake_of(connection, person_id, now))
+
     async def newcomer_circuit(self) -> int | None:
         """The id of the circuit that new trainees start with, None when no coach has said."""
         return await self._database.read(newcomers)
@@ -200,6 +216,11 @@ class Store:
         if found is None:
             raise TraineeUnknown(name)
         return found
+
+    async def names(self) -> dict[int, str]:
+        """What everybody is called, by id."""
+        everybody = select(TRAINEE.c.id, TRAINEE.c.name).order_by(TRAINEE.c.id)
+        return await self._database.read(lambda connection: {row.id: row.name for row in connection.execute(everybody)})
 
     async def wakes(self) -> dict[int, datetime]:
         """When each trainee is due, by id; a trainee for whom nothing is planned is left out."""
@@ -278,6 +299,11 @@ class Store:
         at: datetime | None = await self._scalar(select(INBOX.c.at).where(this))
         return at
 
+    async def bury(self, trainee_id: int) -> None:
+        """Take the last of somebody who had everything erased: the goodbye is out, or cannot be sent."""
+        await self.forgetting.bury(trainee_id)
+        self._known.pop(trainee_id, None)
+
     async def records(self, name: str | None) -> tuple[tuple[str, SetRecord], ...]:
         """The set records of one trainee or of all, each with the trainee's name, oldest first.
 
@@ -320,12 +346,22 @@ class Store:
             step = decide(known.ledger.trainee, known.state, known.ledger.history, known.circuit)
             after = _write(connection, trainee_id, known, step, now)
             letters = Outbound(trainee_id, step.messages, self._render, now, moment(step.state)).put(connection, claim=claim)
-            told = any(isinstance(entry, SafetyNoted) and entry.note.kind in AT_ONCE for entry in step.records)
-            return after, Handled(step.wake_at, len(step.messages), letters, for_coach=told)
+            told = any(_is_for_coach(entry) for entry in step.records)
+            forgotten = after.ledger.trainee is NOBODY
+            informed = self._tell_forgotten(connection, now) if forgotten else ()
+            return after, Handled(step.wake_at, len(step.messages), letters, told, (), forgotten, informed)
 
         known, handled = await self._database.write(work)
         self._remember(trainee_id, known)
         return handled
+
+    def _tell_forgotten(self, connection: Connection, now: datetime) -> tuple[int, ...]:
+        """Put it into every coach's chat that somebody had everything erased; nothing but the count."""
+        news = (Say(SomebodyForgotten(forgotten_so_far(connection))),)
+        told = coaches(connection)
+        for coach_id in told:
+            Outbound(coach_id, news, self._render, now).put(connection, claim=False)
+        return told
 
     async def handle_coach(
         self,
@@ -336,25 +372,33 @@ class Store:
         *,
         claim: bool = False,
     ) -> Handled | None:
-        """Handle one message of a coach, as `handle` does a trainee's; None when `decide` gave None, and nothing was kept.
+        """Handle one message or one alarm of a coach, as `handle` does a trainee's; None when `decide` gave None: nothing is kept.
 
         Raises:
             bot.errors.StoreError: when what was decided may not be stored.
         """
+        read: dict[int, _Known] = {}
+
+        def trains(connection: Connection, trainee_id: int) -> Trains:
+            known = read[trainee_id] = self._read(connection, trainee_id)
+            return Trains(known.ledger.trainee, known.ledger.history, known.circuit, known.state)
 
         def work(connection: Connection) -> Handled | None:
             if inbox_key is not None and _heard(connection, inbox_key):
                 return Handled(None, seen=True)
-            step = decide_and_write(connection, coach_id, decide, diary_of, now)
-            if step is None:
+            done = decide_and_write(connection, coach_id, decide, trains, now)
+            if done is None:
                 return None
             if inbox_key is not None:
                 _take(connection, inbox_key, coach_id, now)
-            at = moment_of_talk(connection, coach_id)
-            letters = Outbound(coach_id, step.messages, self._render, now, at).put(connection, claim=claim)
-            return Handled(None, len(step.messages), letters)
+            at, messages = moment_of_talk(connection, coach_id), done.step.messages
+            letters = Outbound(coach_id, messages, self._render, now, at).put(connection, claim=claim)
+            return Handled(done.step.wake_at, len(messages), letters, wakes=done.wakes)
 
-        return await self._database.write(work)
+        handled = await self._database.write(work)
+        for trainee_id, known in read.items():
+            self._remember(trainee_id, known)
+        return handled
 
     def _remember(self, trainee_id: int, known: _Known) -> None:
         """Keep what is known of the latest few: at half past six there are thousands, and they sleep again a minute later."""
@@ -371,10 +415,11 @@ class Store:
         known = self._known.get(trainee_id)
         if known is not None and known.revision == revision:
             return known
+        before = None if known is None else known.ledger.history
         row = connection.execute(_WHOLE, {"of_id": trainee_id}).one()
         return _Known(
             revision,
-            Ledger(trainee_in(connection, row), diary_of(connection, trainee_id)),
+            Ledger(trainee_in(connection, row), diary_of(connection, trainee_id, before)),
             state_of(row.state, trainee_id),
             circuit_of(row.body, row.circuit_id),
             row.wake_at,
@@ -398,8 +443,16 @@ def _write(connection: Connection, trainee_id: int, known: _Known, step: Step, n
     elif trainee == replace(before, heard_at=trainee.heard_at):
         _HEARD_STEP.run(connection, columns | {"heard_at": trainee.heard_at, "of_id": trainee_id})
     else:
-        connection.execute(update(TRAINEE).where(TRAINEE.c.id == trainee_id).values(columns | trainee_columns(trainee)))
+        columns |= trainee_columns(trainee)
+        if trainee is NOBODY:
+            columns["name"] = nameless(trainee_id, now)
+        connection.execute(update(TRAINEE).where(TRAINEE.c.id == trainee_id).values(columns))
     return after
+
+
+def _is_for_coach(entry: Entry) -> bool:
+    """Whether a coach is to be told of an entry at once."""
+    return isinstance(entry, QuestionAsked) or (isinstance(entry, SafetyNoted) and entry.note.kind in AT_ONCE)
 
 
 def _take(connection: Connection, key: InboxKey, trainee_id: int, now: datetime) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import bindparam, select
+from sqlalchemy import bindparam, func, select
 
 from bot.store.blocks import read_block, read_coming
 from bot.store.tables import COACH_WORD, PAIN_RECORD, QUESTION, RACK_ITEM, SAFETY_NOTE, SET_RECORD, SET_VOID, UNASKED, WORKOUT
@@ -44,14 +44,14 @@ def trainee_in(connection: Connection, row: Row[Any]) -> Trainee:
     return replace(trainee, block=read_block(connection, row.id), coming=read_coming(connection, row.id))
 
 
-def diary_of(connection: Connection, trainee_id: int) -> History:
-    """A trainee's whole diary, oldest first.
+def diary_of(connection: Connection, trainee_id: int, before: History | None = None) -> History:
+    """A trainee's whole diary, oldest first; `before` is what it was at some time, so that sets are not read twice.
 
     Raises:
         bot.errors.RowBroken: when a value is none that may be stored.
     """
     return History(
-        sets_of(connection, trainee_id),
+        sets_of(connection, trainee_id) if before is None else _sets_since(connection, trainee_id, before.sets),
         tuple(workout_of(row) for row in _rows(connection, WORKOUT, trainee_id)),
         tuple(pain_of(row) for row in _rows(connection, PAIN_RECORD, trainee_id)),
         tuple(unasked_of(row) for row in _rows(connection, UNASKED, trainee_id)),
@@ -70,6 +70,19 @@ def sets_of(connection: Connection, trainee_id: int) -> tuple[SetRecord, ...]:
     rows = _rows(connection, SET_RECORD, trainee_id)
     voided = voided_numbers(rows, [row.number for row in _rows(connection, SET_VOID, trainee_id)])
     return tuple(set_of(row, voided=row.number in voided) for row in rows)
+
+
+def _sets_since(connection: Connection, trainee_id: int, before: tuple[SetRecord, ...]) -> tuple[SetRecord, ...]:
+    """The set records, read again only when there are more of them, or more that were undone: rows of both are only ever added."""
+    replaced = sum(record.replaces is not None for record in before)
+    undone = sum(record.voided for record in before) - replaced
+    counts = (_count(connection, SET_RECORD, trainee_id), _count(connection, SET_VOID, trainee_id))
+    return before if counts == (len(before), undone) else sets_of(connection, trainee_id)
+
+
+def _count(connection: Connection, table: Table, trainee_id: int) -> int:
+    counted: int = connection.execute(select(func.count()).select_from(table).where(table.c.trainee_id == trainee_id)).scalar_one()
+    return counted
 
 
 def _rows(connection: Connection, table: Table, trainee_id: int) -> list[Row[Any]]:

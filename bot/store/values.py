@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Annotated, Any, TypeVar
 from pydantic import Field, TypeAdapter, ValidationError
 
 from bot.errors import RowBroken
-from bot.ports import Rendered
+from bot.ports import Document, Rendered
 from core.circuit import Circuit, Side
 from core.coach.states import CoachState, Quiet
 from core.diary import (
@@ -53,13 +53,14 @@ ANSWERS_MAX = 800  # letters: every answer of the health talk at once is shorter
 
 _log = logging.getLogger(__name__)
 _coach_states: TypeAdapter[CoachState] = TypeAdapter(Annotated[CoachState, Field(discriminator="kind")])
+_weekday: TypeAdapter[Weekday] = TypeAdapter(Weekday)
 _weekdays: TypeAdapter[tuple[Weekday, ...]] = TypeAdapter(tuple[Weekday, ...])
 _numbers: TypeAdapter[tuple[int, ...]] = TypeAdapter(tuple[int, ...])
 _states: TypeAdapter[State] = TypeAdapter(Annotated[State, Field(discriminator="kind")])
 _circuits: TypeAdapter[Circuit] = TypeAdapter(Circuit)
 _healths: TypeAdapter[Health] = TypeAdapter(Health)
 _wishes: TypeAdapter[Wishes] = TypeAdapter(Wishes)
-_pictures: TypeAdapter[Picture] = TypeAdapter(Picture)
+_shown: TypeAdapter[Picture | Document] = TypeAdapter(Picture | Document)
 
 
 def state_text(state: State) -> str:
@@ -164,7 +165,7 @@ def trainee_columns(trainee: Trainee) -> Columns:
         "reminders_since": trainee.reminders_since,
         "snoozed_until": trainee.snoozed_until,
         "heard_at": trainee.heard_at,
-        "wishes": None if trainee.wishes == Wishes() else _text(_wishes, trainee.wishes, "trainee.wishes"),
+        "wishes": wishes_text(trainee.wishes),
         "paused_at": None if trainee.pause is None else trainee.pause.since,
         "paused_until": None if trainee.pause is None else trainee.pause.until,
         "ended_at": trainee.ended_at,
@@ -203,6 +204,24 @@ def trainee_of(row: Row[Any], items: Iterable[Row[Any]]) -> Trainee:
         pause=None if row.paused_at is None else Pause(row.paused_at, row.paused_until),
         ended_at=row.ended_at,
     )
+
+
+def wishes_text(wishes: Wishes) -> str | None:
+    """What a coach wishes for a trainee as JSON, None for nothing.
+
+    Raises:
+        RowBroken: when it would not come back the same.
+    """
+    return None if wishes == Wishes() else _text(_wishes, wishes, "trainee.wishes")
+
+
+def weekday_of(text: str, where: str) -> Weekday:
+    """The day of the week that was stored.
+
+    Raises:
+        RowBroken: when it is none.
+    """
+    return _read(_weekday, json.dumps(text), where)
 
 
 def _recurrence_text(recurrence: Recurrence) -> str:
@@ -523,7 +542,7 @@ def rendered_columns(rendered: Rendered) -> Columns:
         "text": rendered.text,
         "replies": json.dumps(list(rendered.replies), ensure_ascii=False),
         "exercise": rendered.exercise,
-        "shows": None if rendered.shows is None else _text(_pictures, rendered.shows, "outbox.shows"),
+        "shows": None if rendered.shows is None else _text(_shown, rendered.shows, "outbox.shows"),
     }
 
 
@@ -531,11 +550,11 @@ def rendered_of(row: Row[Any]) -> Rendered:
     """The message in words of an outbox row.
 
     Raises:
-        RowBroken: when its replies are no list of texts, or its picture cannot be read.
+        RowBroken: when its replies are no list of texts, or what it shows cannot be read.
     """
     replies = json.loads(row.replies)
     _check(f"outbox {row.id}", isinstance(replies, list) and all(isinstance(reply, str) for reply in replies), "broken replies")
-    shows = None if row.shows is None else _read(_pictures, row.shows, f"outbox {row.id}")
+    shows = None if row.shows is None else _read(_shown, row.shows, f"outbox {row.id}")
     return Rendered(row.text, tuple(replies), row.kind, row.exercise, shows)
 
 

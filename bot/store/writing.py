@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, assert_never
 from sqlalchemy import delete, insert, update
 
 from bot.store import tables
+from bot.store.forgetting import erase
 from bot.store.prepared import Prepared
 from bot.store.values import (
     ending_columns,
@@ -22,6 +23,7 @@ from core.diary import (
     CautionsAccepted,
     EffortSaid,
     Entry,
+    Forgotten,
     HealthSaid,
     Heard,
     PainDescribed,
@@ -50,17 +52,6 @@ if TYPE_CHECKING:
 
 
 _ADD_SET = Prepared(insert(tables.SET_RECORD), tables.SET_RECORD.c.keys())
-_ADD = {
-    table: insert(table)
-    for table in (
-        tables.SET_VOID,
-        tables.WORKOUT,
-        tables.PAIN_RECORD,
-        tables.SAFETY_NOTE,
-        tables.UNASKED,
-        tables.QUESTION,
-    )
-}
 
 
 def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Ledger) -> None:
@@ -96,13 +87,15 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
         case RackSaid(rack):
             _write_rack(connection, trainee_id, rack)
         case UnaskedNoted(record):
-            connection.execute(_ADD[tables.UNASKED], unasked_columns(trainee_id, record))
+            connection.execute(insert(tables.UNASKED), unasked_columns(trainee_id, record))
         case WordSaid(number, at):
             word = tables.COACH_WORD.c
             of_number = (word.trainee_id == trainee_id) & (word.number == number)
             connection.execute(update(tables.COACH_WORD).where(of_number).values(told_at=at))
         case QuestionAsked(question):
-            connection.execute(_ADD[tables.QUESTION], question_columns(trainee_id, question))
+            connection.execute(insert(tables.QUESTION), question_columns(trainee_id, question))
+        case Forgotten(at):
+            erase(connection, trainee_id, at)
         case CautionsAccepted() | UnitChosen() | HealthSaid() | Heard() | ReminderSet() | SnoozeSet() | ZoneChosen():
             pass
         case _:

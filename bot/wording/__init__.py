@@ -3,7 +3,24 @@
 `book` finds the wording of a message; the other files hold one function a message, by subject. To add one, see DEVELOPERS.md.
 """
 
-from bot.wording import account, between, coach, days, first_talk, reports, safety, summary, walk
+from bot.wording import (
+    account,
+    between,
+    coach,
+    coach_asks,
+    coach_clearing,
+    coach_deeds,
+    coach_help,
+    coach_words,
+    days,
+    first_talk,
+    own,
+    reports,
+    review,
+    safety,
+    summary,
+    walk,
+)
 from bot.wording.book import Worded, entries, worded
 
 __all__ = [
@@ -11,10 +28,17 @@ __all__ = [
     "account",
     "between",
     "coach",
+    "coach_asks",
+    "coach_clearing",
+    "coach_deeds",
+    "coach_help",
+    "coach_words",
     "days",
     "entries",
     "first_talk",
+    "own",
     "reports",
+    "review",
     "safety",
     "summary",
     "walk",

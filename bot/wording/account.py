@@ -31,7 +31,7 @@ COACH_CAN = (
     '• "invite Mia": a link to forward',
     "• send a film with an exercise's name under it: it goes on that card",
     '• "train": do the circuit yourself',
-    '• type a circuit or a plan, as "help" shows',
+    '• ask how it goes, write to people, change what is on, as "help" shows',
 )
 
 

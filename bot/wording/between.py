@@ -98,6 +98,7 @@ def help_shown(message: HelpShown) -> Worded:
                 '• the station: "skip", "again", "swap", "how do I do it?"',
                 '• "too heavy", "too light"',
                 '• "my knee hurts"',
+                '• "ask coach: elbows in or out?"',
                 '• "done for today"',
             )
         )
@@ -111,6 +112,8 @@ def help_shown(message: HelpShown) -> Worded:
             '• "remind me mon wed fri 6:30am", "stop the reminders"',
             '• "not this week", "move today to tomorrow"',
             '• "use pounds", "use kilos"',
+            '• "my week", "my records", "ask coach: …"',
+            '• "who sees this?", "forget me"',
         )
     )
 

@@ -2,23 +2,18 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from bot.wording.book import Worded, words_for
 from bot.wording.days import DAY_NAMES, date_text
 from bot.wording.phrases import TIED, and_list, load_text, number_text, page, seconds_text
 from bot.wording.pictures import span_text
 from core.circuit import Span
 from core.coach_messages import (
-    BoardHelp,
     CircuitAdvice,
     CircuitShown,
     CircuitsListed,
     CircuitUnknown,
-    ClearanceAsked,
-    ClearanceKept,
-    ClearanceLeft,
-    ClearanceTakenBack,
-    ClearanceUnknown,
-    ClearanceWho,
     CoachGreeting,
     CoachNotUnderstood,
     InForce,
@@ -26,19 +21,19 @@ from core.coach_messages import (
     ListedCircuit,
     NothingAsked,
     NothingToTakeBack,
-    NotWaiting,
     PlanShown,
     PlansShown,
     PutAside,
     Remark,
-    SignStands,
     TakenBack,
     ToMend,
     TraineePlan,
     TypedLine,
     WeekShown,
 )
-from core.health import Outcome
+
+if TYPE_CHECKING:
+    from datetime import date
 
 EXAMPLE = "goblet squat / one-arm row, each side / plank / 60 work 45 rest, 3 rounds"
 PLAN_EXAMPLE = '"plan Kitchen seven, Staircase six on mon thu, 4 weeks"'
@@ -57,23 +52,6 @@ def coach_greeting(message: CoachGreeting) -> Worded:
             'Or "circuits", "plans", "help".',
         ),
         ("circuits", "plans", "help"),
-    )
-
-
-@words_for(BoardHelp)
-def board_help(message: BoardHelp) -> Worded:
-    """What a coach can say."""
-    del message
-    return Worded(
-        page(
-            "You can say:",
-            f'• a circuit: "{EXAMPLE}"; first "name: Monday" if you like, at the end "in 30 min" or "for Ana"',
-            f"• a plan: {PLAN_EXAMPLE}; the last week is the easier one unless you say otherwise",
-            '• "yes" puts in force what I showed, "yes for Ana" for one person only, "no" drops it',
-            '• "undo" takes the last one back',
-            '• "circuits", "show Kitchen seven", "plans"',
-            '• "clear Ana" when you and the clinician have agreed that somebody who waits may train',
-        )
     )
 
 
@@ -197,7 +175,7 @@ def in_force_asked(message: InForceAsked) -> Worded:
     instead = f"Ends the plan of {and_list(message.instead)}." if message.instead else ""
     return Worded(
         page(
-            f"{what}{'for' if message.replaces else 'For'} {whom}, from the next workout on.",
+            f"{what}{'for' if message.replaces else 'For'} {whom}, from {_day(message.from_on)} on.",
             instead,
             'Put it in force? "yes" or "no"',
         ),
@@ -210,7 +188,12 @@ def in_force(message: InForce) -> Worded:
     """It is in force."""
     whom = f" for {and_list(message.whom)}" if message.whom else ""
     running = f"{and_list(message.running)}: the workout under way goes on as it was." if message.running else ""
-    return Worded(page(f"In force{whom}: {message.name}.", running, '"undo" takes it back.'), ("undo",))
+    start = "" if message.from_on is None else f" from {_day(message.from_on)} on"
+    return Worded(page(f"In force{whom}{start}: {message.name}.", running, '"undo" takes it back.'), ("undo",))
+
+
+def _day(from_on: date | None) -> str:
+    return "the next workout" if from_on is None else date_text(from_on)
 
 
 @words_for(PutAside)
@@ -261,11 +244,12 @@ def plans_shown(message: PlansShown) -> Worded:
 
 
 def _plan(plan: TraineePlan) -> str:
+    comes = "" if plan.comes is None else f". From {date_text(plan.comes[1]).replace(' ', TIED)}: {plan.comes[0]}"
     if plan.week is None or plan.next_on is None:
-        return f"• {plan.trainee}: {plan.next_circuit}, no plan"
+        return f"• {plan.trainee}: {plan.next_circuit}, no plan{comes}"
     days = ", ".join(DAY_NAMES[day] for day in plan.days) or "any day"
     turns = f"{and_list(plan.circuits)} on {days}, week {plan.week} of {plan.weeks}"
-    return f"• {plan.trainee}: {turns}. Next: {plan.next_circuit}, {date_text(plan.next_on).replace(' ', TIED)}"
+    return f"• {plan.trainee}: {turns}. Next: {plan.next_circuit}, {date_text(plan.next_on).replace(' ', TIED)}{comes}"
 
 
 @words_for(CircuitUnknown)
@@ -273,68 +257,3 @@ def circuit_unknown(message: CircuitUnknown) -> Worded:
     """No circuit of that name."""
     there = f"There {'is' if len(message.there_are) == 1 else 'are'} {and_list(message.there_are)}." if message.there_are else ""
     return Worded(page(f'No circuit "{message.said}".', there))
-
-
-@words_for(ClearanceAsked)
-def clearance_asked(message: ClearanceAsked) -> Worded:
-    """May they train? The same words whatever the reason: it is not said here."""
-    if message.outcome is Outcome.WAIT:
-        asked = "you and their clinician have agreed that they may train? Under 18, the guardian too."
-    else:
-        asked = "a doctor has agreed that they may train?"
-    others = f"Not {and_list(message.not_meant)}." if message.not_meant else ""
-    return Worded(page(f"{message.trainee}: {asked}", others, '"yes" or "no"'), ("yes", "no"))
-
-
-@words_for(ClearanceKept)
-def clearance_kept(message: ClearanceKept) -> Worded:
-    """They may train."""
-    return Worded(
-        page(f"Noted with today's date: {message.trainee} may train. We begin light.", '"undo" takes it back.'), ("undo",)
-    )
-
-
-@words_for(ClearanceLeft)
-def clearance_left(message: ClearanceLeft) -> Worded:
-    """They go on waiting."""
-    return Worded(page(f"All right, {message.trainee} goes on waiting. Nothing has changed."))
-
-
-@words_for(ClearanceTakenBack)
-def clearance_taken_back(message: ClearanceTakenBack) -> Worded:
-    """They wait again."""
-    return Worded(page(f"Taken back: {message.trainee} waits again."))
-
-
-@words_for(ClearanceWho)
-def clearance_who(message: ClearanceWho) -> Worded:
-    """Who is meant?"""
-    ways = tuple(f"clear {name}" for name in message.names)
-    return Worded(page("Who is meant? Say one of these:", *(f'• "{way}"' for way in ways)), ways)
-
-
-@words_for(ClearanceUnknown)
-def clearance_unknown(message: ClearanceUnknown) -> Worded:
-    """Nobody of that name."""
-    return Worded(page(f'Nobody called "{message.said}" trains with you.', _waiting(message.waiting)))
-
-
-@words_for(NotWaiting)
-def not_waiting(message: NotWaiting) -> Worded:
-    """They do not wait."""
-    return Worded(page(f"{message.trainee} is not waiting for a clearance. Nothing has changed.", _waiting(message.waiting)))
-
-
-def _waiting(names: tuple[str, ...]) -> str:
-    return f"Waiting: {and_list(names)}." if names else "Nobody is waiting."
-
-
-@words_for(SignStands)
-def sign_stands(message: SignStands) -> Worded:
-    """A warning sign stands."""
-    return Worded(
-        page(
-            f'{message.trainee} told me of a warning sign. That waits for their own "I am cleared", never on the same day.',
-            "Nothing has changed.",
-        )
-    )

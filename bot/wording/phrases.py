@@ -57,6 +57,11 @@ def number_text(number: Decimal | float) -> str:
     return f"{float(number):g}"
 
 
+def percent(value: Decimal) -> str:
+    """`4`, `0.6`, `-3`: whole from one on."""
+    return f"{value:.0f}" if abs(value) >= 1 else number_text(round(value, 1))
+
+
 def tempo_text(tempo: Tempo) -> str:
     """A tempo in words: `down 3 s, hold 1 s, up 1 s`."""
     parts = [f"down {tempo.lowering_s:g} s"]

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
-from bot.wording.phrases import load_text, seconds_text
+from bot.wording.phrases import load_text, number_text, percent, seconds_text
+from core.review_facts import DayKind
 from core.units import amount_text
 
 if TYPE_CHECKING:
     from datetime import date
 
     from core.circuit import Span
-    from core.pictures import Board, BoardLine, BoardWeek, ProgressChart
+    from core.pictures import Board, BoardLine, BoardWeek, OwnWeekPicture, ProgressChart, RosterRow, RosterWeek
+    from core.review_facts import Change, LoadWeek
 
 ONE_ROUND = "One round"
 WORK_AND_REST = "Colour is work, the gaps are rest."
@@ -100,3 +103,83 @@ def latest(chart: ProgressChart) -> str:
 def _minutes(span: Span) -> str:
     low, high = round(span.low / 60), round(span.high / 60)
     return str(low) if low == high else f"{low}-{high}"
+
+
+ROSTER = "The week"
+OWN_WEEK = "Your week"
+DAY_LETTERS = ("M", "T", "W", "T", "F", "S", "S")
+KEY_DAYS = {
+    DayKind.TRAINED: "trained",
+    DayKind.MISSED: "missed",
+    DayKind.MOVED: "made up for",
+    DayKind.AHEAD: "to come",
+    DayKind.PAUSED: "paused",
+}
+KEY_CHANGE = "Strength over 4 weeks, and how sure: 8 times of 10 inside."
+NOT_CLEAR, TOO_FEW = "not clear", "too few sets"
+BEST_LOADS, STRENGTH = "Loads", "strength"
+MUSCLES = "Sets by muscle group"
+
+
+def week_from(monday: date) -> str:
+    """`2 to 8 Mar`, `30 Mar to 5 Apr`."""
+    sunday = monday + timedelta(days=6)
+    return f"{monday.day} to {day(sunday)}" if monday.month == sunday.month else f"{day(monday)} to {day(sunday)}"
+
+
+def roster_head(week: RosterWeek) -> str:
+    """`2 to 8 Mar, 12 people`."""
+    people = len(week.rows) + week.more
+    return f"{week_from(week.monday)}, {people} {'person' if people == 1 else 'people'}"
+
+
+def more_in_sheet(more: int) -> str:
+    """How many have no row."""
+    return f'and {more} more: say "sheet"'
+
+
+def change(of: Change | None) -> str:
+    """`4 % (1 to 7)` beside an arrow; words where it is not clear."""
+    if of is None:
+        return TOO_FEW
+    if not of.clear:
+        return f"{NOT_CLEAR} ({percent(of.low)} to {percent(of.high)} %)"
+    low, high = sorted((abs(of.low), abs(of.high)))
+    return f"{percent(abs(of.best))} % ({percent(low)} to {percent(high)})"
+
+
+def loads_and_effort(row: RosterRow) -> str:
+    """`loads +2 -1, effort 6.5 of 10`: how many went up and down."""
+    moved = " ".join(text for count, text in ((row.up, f"+{row.up}"), (row.down, f"-{row.down}")) if count)
+    parts = [f"loads {moved}" if moved else "", "" if row.effort is None else f"effort {number_text(round(row.effort, 1))} of 10"]
+    return ", ".join(filter(None, parts))
+
+
+def own_head(picture: OwnWeekPicture) -> str:
+    """`3 days, 41 sets, 96 min`."""
+    days = sum(kind is DayKind.TRAINED for kind in picture.days)
+    parts = [f"{days} day{'' if days == 1 else 's'}", f"{picture.sets} set{'' if picture.sets == 1 else 's'}"]
+    return ", ".join([*parts, f"{sum(picture.minutes)} min"])
+
+
+def minutes(count: int) -> str:
+    """`32 min`, nothing for none."""
+    return f"{count} min" if count else ""
+
+
+def top(of: LoadWeek) -> str:
+    """`2 × 14 kg`; the sets where no load applies."""
+    return load_text(of.top, of.loads_held) if of.top is not None else f"{of.sets} set{'' if of.sets == 1 else 's'}"
+
+
+def before(of: LoadWeek) -> str:
+    """`10, 9 reps, up from 12 kg`."""
+    reps = ", ".join(map(str, of.reps[:6])) + (" reps" if of.reps else "")
+    if not of.step or of.before is None:
+        return reps
+    return f"{reps}, {'up' if of.step > 0 else 'down'} from {load_text(of.before)}".removeprefix(", ")
+
+
+def advised(sets: int) -> str:
+    """Whose advice the mark is."""
+    return f"The line: about {sets} sets a week to grow (ACSM)."

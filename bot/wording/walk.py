@@ -67,6 +67,7 @@ def card(message: Card) -> Worded:
             head,
             "" if message.why is None else why_text(message.why),
             _effort(message),
+            *(f"{message.coach}: {note}" for note in message.notes),
             *(f"• {point}" for point in message.form),
             message.set_up,
             change,
@@ -241,6 +242,8 @@ def no_other_load(message: NoOtherLoad) -> Worded:
     if message.wanted == "lighter":
         instead = 'Do fewer, rest when you need to, or say "swap".'
         return Worded(page(f"That is your lightest for {message.exercise}.", instead), ("swap",))
+    if message.held:
+        return Worded(page(f"Your coach holds the load of {message.exercise} here.", "Lower it more slowly: that makes it harder."))
     return Worded(page(f"That is your heaviest for {message.exercise}.", "Lower it more slowly: that makes it harder."))
 
 

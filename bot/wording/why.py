@@ -8,6 +8,7 @@ from core.reasons import (
     AsSaid,
     CardReason,
     CarryStart,
+    CoachHolds,
     CoachSays,
     EasierWeek,
     EmptyHands,
@@ -22,6 +23,8 @@ def why_text(reason: CardReason) -> str:
     match reason:
         case CoachSays():
             return "Your coach's start for you."
+        case CoachHolds():
+            return "Your coach holds the load here."
         case CarryStart():
             return "First time: the middle of your rack."
         case AsLastTime():

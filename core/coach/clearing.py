@@ -8,14 +8,18 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from core.changed import Changed, ChangeKind
+from core.coach.deeds import told
 from core.coach.desk import Clearance
 from core.coach.states import ClearanceReviewed, Quiet, WayBack
+from core.coach.undoing import way_back_of
 from core.coach_messages import (
     ClearanceAsked,
     ClearanceKept,
     ClearanceLeft,
     ClearanceUnknown,
     ClearanceWho,
+    NothingAsked,
     NotWaiting,
     SignStands,
 )
@@ -23,9 +27,10 @@ from core.health import Bar, Outcome
 from core.safety.gate import bar
 
 if TYPE_CHECKING:
+    from datetime import datetime
+
     from core.coach.desk import Change, Client, Desk
-    from core.coach.states import CoachState
-    from core.coach_messages import CoachMessage
+    from core.coach.states import CoachState, Decided
 
 TRAIN = r"(?:train|start|begin|work out)(?:\s+(?:again|now|today))?"
 TO_TRAIN = rf"(?:\s+(?:to\s+{TRAIN}|for\s+training))?"
@@ -38,8 +43,6 @@ CLEARED = re.compile(
 )
 COACHES_THEMSELVES = {"i", "we"}  # a coach who trains speaks of their own training
 WAITS = {Bar.YOUNG: Outcome.WAIT, Bar.PREGNANT: Outcome.WAIT, Bar.CLEARANCE: Outcome.CLEARANCE}
-
-Outcomes = tuple["CoachState", tuple["Change", ...], list["CoachMessage"]]
 
 
 def read_clearing(text: str) -> str | None:
@@ -57,7 +60,7 @@ def stands_before(client: Client) -> Bar | None:
     return bar(client.trainee, client.diary)
 
 
-def ask(state: CoachState, name: str, desk: Desk) -> Outcomes:
+def ask(state: CoachState, name: str, desk: Desk) -> Decided:
     """Show what a yes would keep, or say why nothing can be kept. What was shown before is no longer asked."""
     quiet = Quiet(state.way_back)
     like = [client for client in desk.clients if f" {name.lower()} " in f" {client.name.lower()} "]
@@ -77,31 +80,35 @@ def ask(state: CoachState, name: str, desk: Desk) -> Outcomes:
     return reviewed, (), [ClearanceAsked(client.name, WAITS[found], others)]
 
 
-def agreed(state: ClearanceReviewed, whom: tuple[int, ...] | None, desk: Desk) -> Outcomes:
+def agreed(state: ClearanceReviewed, whom: tuple[int, ...] | None, desk: Desk, now: datetime) -> Decided:
     """A yes: kept, if it is still about what was asked; else what stands now is said."""
     client = client_of(state, desk)
+    if client is None:
+        return Quiet(state.way_back), (), [NothingAsked()]
     if whom not in (None, (client.id,)):  # a yes for somebody else is none
         return state, (), [ClearanceAsked(client.name, state.outcome, ())]
     found = stands_before(client)
     if found is None or WAITS.get(found) is not state.outcome or client.trainee.health.decided_at != state.decided_at:
         return ask(state, client.name, desk)
-    way_back = WayBack(client.name, (Clearance(client.id, agreed=False),))
-    return Quiet(way_back), (Clearance(client.id, agreed=True),), [ClearanceKept(client.name)]
+    changes: tuple[Change, ...] = (Clearance(client.id, agreed=True), *told(client, Changed(ChangeKind.CLEARED), now))
+    return Quiet(WayBack(client.name, tuple(way_back_of(changes, desk)))), changes, [ClearanceKept(client.name)]
 
 
-def left(state: ClearanceReviewed, desk: Desk) -> Outcomes:
+def left(state: ClearanceReviewed, desk: Desk) -> Decided:
     """A no: they go on waiting."""
-    return Quiet(state.way_back), (), [ClearanceLeft(client_of(state, desk).name)]
+    client = client_of(state, desk)
+    return Quiet(state.way_back), (), [NothingAsked() if client is None else ClearanceLeft(client.name)]
 
 
-def asked_again(state: ClearanceReviewed, desk: Desk) -> ClearanceAsked:
+def asked_again(state: ClearanceReviewed, desk: Desk) -> ClearanceAsked | NothingAsked:
     """The question that is still open."""
-    return ClearanceAsked(client_of(state, desk).name, state.outcome, ())
+    client = client_of(state, desk)
+    return NothingAsked() if client is None else ClearanceAsked(client.name, state.outcome, ())
 
 
-def client_of(state: ClearanceReviewed, desk: Desk) -> Client:
-    """Whom the question is about."""
-    return next(client for client in desk.clients if client.id == state.client)
+def client_of(state: ClearanceReviewed, desk: Desk) -> Client | None:
+    """Whom the question is about, None when they have left meanwhile."""
+    return next((client for client in desk.clients if client.id == state.client), None)
 
 
 def _waiting(desk: Desk) -> tuple[str, ...]:

@@ -3,12 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import date, datetime
+from typing import TYPE_CHECKING
 
 from core.circuit import Circuit
-from core.diary import History
+from core.diary import CoachWord, History, Question
 from core.health import SafetyNote
-from core.trainee import Block, Trainee
+from core.plan import in_force
+from core.recurrence import Weekday
+from core.reminders import local_date
+from core.trainee import Block, Pause, Trainee
+from core.wishes import Wishes
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
 
 @dataclass(frozen=True)
@@ -22,6 +30,7 @@ class Client:
         running: true in the middle of a workout.
         diary: theirs, for what is due, and for what stands before a workout.
         gone_at: since when nothing can be sent to them (UTC), None while it can.
+        new: true until they are through the first talk.
     """
 
     id: int
@@ -30,6 +39,7 @@ class Client:
     running: bool = False
     diary: History = field(default_factory=History)
     gone_at: datetime | None = None
+    new: bool = False
 
     @property
     def name(self) -> str:
@@ -43,8 +53,16 @@ class Client:
 
     @property
     def block(self) -> Block | None:
-        """Their plan, None without one."""
+        """Their plan, None without one; something else may have taken its place (`on`)."""
         return self.trainee.block
+
+    def on(self, now: datetime) -> tuple[Circuit, Block | None]:
+        """What is on for them now: a circuit where there is no plan, and the plan."""
+        return in_force(self.trainee, self.circuit, local_date(now, self.zone))
+
+    def questions(self) -> tuple[Question, ...]:
+        """What they asked and have no answer to, oldest first."""
+        return tuple(one for one in self.diary.questions if one.answered_at is None)
 
 
 @dataclass(frozen=True)
@@ -57,8 +75,37 @@ class News:
 
 
 @dataclass(frozen=True)
+class Asked:
+    """A question that no coach was told yet, by its number among those of a client."""
+
+    client: int
+    number: int
+
+
+@dataclass(frozen=True)
+class Review:
+    """When the week is told: a day of the coach's calendar (None: never) and a time; what fell due until `since` is seen to."""
+
+    day: Weekday | None = "sun"
+    at: str = "18:00"
+    since: datetime | None = None
+
+
+SUNDAY_EVENING = Review()
+
+
+@dataclass(frozen=True)
 class Desk:
-    """The coach, their zone, the trainees, every circuit, the name of the one that new trainees get, and news, oldest first."""
+    """What a step rests on.
+
+    Attributes:
+        coach, zone: theirs.
+        clients: who trains with them, and `ended` who no longer does.
+        circuits: every one, oldest first.
+        newcomers: the name of the one that new trainees get.
+        news, asked: what no coach was told yet, oldest first.
+        review: when the week is told.
+    """
 
     coach: str
     zone: str
@@ -66,6 +113,19 @@ class Desk:
     circuits: tuple[Circuit, ...]
     newcomers: str
     news: tuple[News, ...] = ()
+    asked: tuple[Asked, ...] = ()
+    review: Review = SUNDAY_EVENING
+    ended: tuple[Client, ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Of those who train."""
+        return tuple(client.name for client in self.clients)
+
+    def those(self, ids: Iterable[int]) -> tuple[Client, ...]:
+        """The clients with these ids, in the order of the roster; those who have ended after them."""
+        wanted = frozenset(ids)
+        return tuple(client for client in (*self.clients, *self.ended) if client.id in wanted)
 
     def circuit(self, name: str) -> Circuit | None:
         """The circuit of this name, capitals aside."""
@@ -117,4 +177,101 @@ class NewsTold:
     numbers: tuple[int, ...]
 
 
-Change = CircuitKept | CircuitRemoved | Assigned | NewcomersGet | Clearance | NewsTold
+@dataclass(frozen=True)
+class ComesOn:
+    """The circuit, by its name, that takes the place of what is on for a trainee from a day on; None: nothing is coming."""
+
+    client: int
+    comes: str | None
+    from_on: date | None
+
+
+@dataclass(frozen=True)
+class WishesKept:
+    """All that is wished for one trainee from now on."""
+
+    client: int
+    wishes: Wishes
+
+
+@dataclass(frozen=True)
+class PauseKept:
+    """The rest that is given to a trainee, None for none."""
+
+    client: int
+    pause: Pause | None
+
+
+@dataclass(frozen=True)
+class EndKept:
+    """When a trainee was taken off the roster, None when they are on it."""
+
+    client: int
+    ended_at: datetime | None
+
+
+@dataclass(frozen=True)
+class WordSent:
+    """Words on their way to a trainee."""
+
+    client: int
+    word: CoachWord
+
+
+@dataclass(frozen=True)
+class WordTakenBack:
+    """The words of this number are not said to a trainee, if they have not been yet."""
+
+    client: int
+    word_number: int
+
+
+@dataclass(frozen=True)
+class QuestionsAnswered:
+    """The trainee's questions of these numbers are answered (`answered`), or open again."""
+
+    client: int
+    questions: tuple[int, ...]
+    answered: bool
+
+
+@dataclass(frozen=True)
+class QuestionsTold:
+    """A coach was told these questions."""
+
+    questions_told: tuple[Asked, ...]
+
+
+@dataclass(frozen=True)
+class ReviewSet:
+    """When the week is told from now on; day None: never."""
+
+    day: Weekday | None
+    clock: str
+
+
+@dataclass(frozen=True)
+class WeekTold:
+    """The week was told, or is not told any more, at an instant (UTC): until then it is seen to."""
+
+    told_at: datetime
+
+
+Change = (
+    CircuitKept
+    | CircuitRemoved
+    | Assigned
+    | NewcomersGet
+    | Clearance
+    | NewsTold
+    | ComesOn
+    | WishesKept
+    | PauseKept
+    | EndKept
+    | WordSent
+    | WordTakenBack
+    | QuestionsAnswered
+    | QuestionsTold
+    | ReviewSet
+    | WeekTold
+)

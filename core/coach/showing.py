@@ -26,8 +26,7 @@ from core.coach_messages import (
 )
 from core.pictures import Board, BoardLine, group_of, rests_s
 from core.plan import circuit_due, weeks_of
-from core.reminders import local_date
-from core.session.boards import is_dark
+from core.reminders import is_dark, local_date
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -148,13 +147,17 @@ def _listed(circuit: Circuit) -> ListedCircuit:
 def show_plans(desk: Desk, now: datetime) -> Iterator[CoachMessage]:
     """What is on for everyone, and a week of each plan that somebody has."""
     yield PlansShown(tuple(_plan_of(client, now) for client in desk.clients))
-    for weeks in dict.fromkeys(weeks_of(client.block) for client in desk.clients if client.block is not None):
+    blocks = [client.on(now)[1] for client in desk.clients]
+    for weeks in dict.fromkeys(weeks_of(block) for block in blocks if block is not None):
         yield week_shown(weeks, assumed=False)
 
 
 def _plan_of(client: Client, now: datetime) -> TraineePlan:
-    if client.block is None:
-        return TraineePlan(client.name, (client.circuit.name,), (), None, None, client.circuit.name, None)
-    due = circuit_due(client.block, client.diary, local_date(now, client.zone), client.zone, client.trainee.reminders)
-    names = tuple(circuit.name for circuit in client.block.circuits)
-    return TraineePlan(client.name, names, client.block.days, due.week, due.weeks, due.circuit.name, due.on)
+    circuit, block = client.on(now)
+    today, coming = local_date(now, client.zone), client.trainee.coming
+    comes = None if coming is None or coming.from_on <= today else (coming.circuit.name, coming.from_on)
+    if block is None:
+        return TraineePlan(client.name, (circuit.name,), (), None, None, circuit.name, None, comes)
+    due = circuit_due(block, client.diary, today, client.zone, client.trainee.reminders)
+    names = tuple(circuit.name for circuit in block.circuits)
+    return TraineePlan(client.name, names, block.days, due.week, due.weeks, due.circuit.name, due.on, comes)

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field, replace
-from datetime import date, timedelta
+from datetime import date
 from typing import TYPE_CHECKING, Literal
 
 from core.catalogue import named
 from core.circuit import Circuit
 from core.circuit_text import UNNAMED, draft_typed
 from core.coach.clearing import read_clearing
-from core.coach_messages import Remark
-from core.plan import monday_of
+from core.coach.put_up import EVERYONE, FOR, NAMES, from_day
+from core.coach.whom import person
+from core.coach_messages import HelpTopic, Remark
+from core.deeds import NobodyCalled, WhoMeant
 from core.recurrence import WEEK
 from core.trainee import Block
 
@@ -26,11 +28,19 @@ YES = {"yes", "y", "yep", "yeah", "ok", "okay", "sure", "go", "do it", "use it",
 NO = {"no", "n", "nope", "drop it", "leave it", "cancel", "forget it", "no thanks"}
 UNDO = {"undo", "undo that", "take it back", "take that back", "scratch that"}
 HELP = {"help", "what can i say", "hi", "hello", "start"}
+TOPICS: dict[str, HelpTopic] = {
+    "people": "people",
+    "week": "people",
+    "words": "words",
+    "messages": "words",
+    "changes": "changes",
+    "circuits": "circuits",
+    "plans": "circuits",
+}
+HELP_ON = re.compile(rf"help\s+(?:me\s+)?(?:with\s+|on\s+|about\s+)?(?:the\s+)?(?P<topic>{'|'.join(TOPICS)})")
 LIST = {"circuits", "list", "list circuits", "my circuits", "show circuits"}
 PLANS = {"plan", "plans", "show plan", "show plans", "the plan", "show the plan", "who does what"}
-EVERYONE = {"everyone", "everybody", "all", "all of them"}
 ANY_DAY = re.compile(r"\b(?:any|every) day\b|\bdaily\b", re.IGNORECASE)
-FOR = re.compile(r"(?:^|[\s,;/])for\s+(?P<who>[^/\n;\d]+?)\s*[.!]?\s*$", re.IGNORECASE)
 A_SPAN = re.compile(r"\b(?:weeks?|rounds?|minutes?|mins?|seconds?|secs?)\b", re.IGNORECASE)
 IN_MINUTES = re.compile(
     r"(?:^|[\s,;/])(?:in|within)\s+(?P<minutes>[1-9]\d{0,2})\s*(?:minutes|mins?)\b(?:\s+in all)?", re.IGNORECASE
@@ -41,7 +51,6 @@ NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine
 WEEKS = re.compile(rf"\b(?P<count>\d+|{'|'.join(NUMBERS)})[\s-]*weeks?\b", re.IGNORECASE)
 NO_EASIER = re.compile(r"\b(?:no|without an?)\s+easier\s+weeks?\b", re.IGNORECASE)
 EASIER = re.compile(r"\beasier\s+weeks?\s*:?\s*(?P<weeks>\d+(?:\s*(?:,|and)\s*\d+)*)", re.IGNORECASE)
-NEXT_WEEK = re.compile(r"\b(?:from|starts?|starting)\s+next\s+week\b", re.IGNORECASE)
 BETWEEN = re.compile(r"\s*(?:[,;/\n]|\bthen\b|\band\b|\bof\b|\bon\b|\bfor\b|\bin\b|\bwith\b)\s*", re.IGNORECASE)
 LIKE_A_CIRCUIT = re.compile(r"[/\n]|\d\s*(?:s\s*)?(?:work|rest|rounds?)\b", re.IGNORECASE)
 DEFAULT_WEEKS = 4
@@ -50,9 +59,10 @@ WEEKS_MAX = 26
 
 @dataclass(frozen=True)
 class Simple:
-    """A word or two that ask for one thing."""
+    """A word or two that ask for one thing; `topic` is what help is wanted on."""
 
     what: Literal["no", "undo", "help", "list", "plans"]
+    topic: HelpTopic = "all"
 
 
 @dataclass(frozen=True)
@@ -71,11 +81,12 @@ class Show:
 
 @dataclass(frozen=True)
 class CircuitTyped:
-    """A circuit without faults, for whom, and the minutes it is to fit in, None when that was not said."""
+    """A circuit without faults, for whom, the minutes it is to fit in, and the day it begins; None for what was not said."""
 
     circuit: Circuit
     whom: tuple[int, ...] | None
     minutes: int | None = None
+    from_on: date | None = None
 
 
 @dataclass(frozen=True)
@@ -100,37 +111,50 @@ class ClearingTyped:
     name: str
 
 
-Typed = Simple | Yes | Show | ClearingTyped | CircuitTyped | PlanTyped | Faulty | None
+Typed = Show | ClearingTyped | CircuitTyped | PlanTyped | Faulty | None
 
 
-def read_coach(text: str, desk: Desk, today: date) -> Typed:
-    """What a coach's text means; None when it cannot be read."""
+def read_answer(text: str, desk: Desk) -> Simple | Yes | Faulty | None:
+    """A yes or a no, an undo, a list, help: what is said in a word or two; None for everything else."""
     plain = " ".join(text.lower().split()).strip(" .!?")
     simple: dict[Literal["no", "undo", "help", "list", "plans"], set[str]]
     simple = {"no": NO, "undo": UNDO, "help": HELP, "list": LIST, "plans": PLANS}
     for what, words in simple.items():
         if plain in words:
             return Simple(what)
+    topic = HELP_ON.fullmatch(plain)
+    if topic is not None:
+        return Simple("help", TOPICS[topic["topic"]])
+    rest, whom, faults = _for_whom(text, desk)
+    if rest.lower().strip(" ,.!") not in YES:
+        return None
+    return Faulty(tuple(faults)) if faults else Yes(whom)
+
+
+def read_coach(text: str, desk: Desk, today: date) -> Typed:
+    """What a coach types of circuits, plans and clearances; None when it cannot be read."""
+    plain = " ".join(text.lower().split()).strip(" .!?")
     cleared = read_clearing(text)
     if cleared is not None and desk.circuit(plain) is None:
         return ClearingTyped(cleared)
-    rest, whom, faults = _for_whom(text, desk)
-    if rest.lower().strip(" ,.!") in YES:
-        return Faulty(tuple(faults)) if faults else Yes(whom)
-    plan = PLAN.fullmatch(rest.strip())
+    plan = PLAN.fullmatch(text.strip())
     if plan is not None:
-        block = read_plan(plan["rest"], desk.circuits, today)
+        rest, whom, faults = _for_whom(plan["rest"], desk)
+        block = read_plan(rest, desk.circuits, today)
         if isinstance(block, tuple) or faults:
             return Faulty((*(block if isinstance(block, tuple) else ()), *faults))
         return PlanTyped(block, whom)
     asked = SHOW.fullmatch(plain)
     if asked is not None or desk.circuit(plain) is not None:
         return Show(plain if asked is None else asked["name"])
-    return _circuit(rest, today, whom, faults)
+    dated, from_on = from_day(text, today)
+    rest, whom, faults = _for_whom(dated, desk)
+    circuit = _circuit(rest, today, whom, faults)
+    return replace(circuit, from_on=from_on) if isinstance(circuit, CircuitTyped) else circuit
 
 
 def _for_whom(text: str, desk: Desk) -> tuple[str, tuple[int, ...] | None, list[Remark]]:
-    """The text without its "for Ana and Ben", their ids (None when nobody is named), and a fault for each unknown name."""
+    """The text without its "for Ana and Ben", their ids (None when nobody is named), and a fault for each name in doubt."""
     found = FOR.search(text)
     if found is None or A_SPAN.search(found["who"]):
         return text, None, []
@@ -138,17 +162,19 @@ def _for_whom(text: str, desk: Desk) -> tuple[str, tuple[int, ...] | None, list[
     if who.lower() in EVERYONE:
         return rest, tuple(client.id for client in desk.clients), []
     ids, faults = [], []
-    for name in re.split(r"\s*,\s*(?:and\s+)?|\s+and\s+", who):
-        known = next((client.id for client in desk.clients if client.name.lower() == name.lower()), None)
-        if known is None:
-            there = ", ".join(client.name for client in desk.clients) or "nobody trains with you yet"
-            faults.append(Remark("for whom", f'"{name}"', f"these train with you: {there}"))
-        else:
-            ids.append(known)
+    for name in NAMES.split(who):
+        match person(name, desk):
+            case WhoMeant(names=names):
+                faults.append(Remark("for whom", f'"{name}"', f"say which: {' or '.join(names)}"))
+            case NobodyCalled():
+                there = ", ".join(desk.names) or "nobody trains with you yet"
+                faults.append(Remark("for whom", f'"{name}"', f"these train with you: {there}"))
+            case client:
+                ids.append(client.id)
     return rest, tuple(dict.fromkeys(ids)), faults
 
 
-def _circuit(text: str, today: date, whom: tuple[int, ...] | None, faults: list[Remark]) -> Typed:
+def _circuit(text: str, today: date, whom: tuple[int, ...] | None, faults: list[Remark]) -> CircuitTyped | Faulty | None:
     """A circuit as plain lines, when the text looks like one."""
     asked = IN_MINUTES.search(text)
     if asked is not None:
@@ -196,7 +222,8 @@ def read_plan(text: str, there_are: Sequence[Circuit], today: date) -> Block | t
     easier = said.take(EASIER)
     weeks = _weeks(said)
     any_day = said.take(ANY_DAY) is not None
-    starts_on = monday_of(today) + timedelta(weeks=1) if said.take(NEXT_WEEK) else today
+    said.rest, from_on = from_day(said.rest, today)
+    starts_on = from_on or today
     days = _days(said)
     if not days and not any_day:
         said.fault("the days", "nothing", 'say them: "on mon wed fri", or "any day"')

@@ -14,7 +14,7 @@ from core.units import Unit
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from core.reading.quantities import Part
+    from core.reading.parts import Part
 
 _NAMED = {
     "left",
@@ -80,6 +80,7 @@ def _without_rejected(parts: Sequence[Part]) -> tuple[list[Part], list[Decimal]]
     said: list[Part] = []
     rejected: list[Decimal] = []
     after_not = False
+    parts = _without_full_rejected(parts)
     for part in parts:
         if part.kind == "not":
             after_not = True
@@ -92,6 +93,20 @@ def _without_rejected(parts: Sequence[Part]) -> tuple[list[Part], list[Decimal]]
         else:
             said.append(part)
     return said, rejected
+
+
+def _without_full_rejected(parts: Sequence[Part]) -> Sequence[Part]:
+    """The parts without the load in "9 at 24kg, not 11 at 20kg": what is given up was told in full, like what is meant."""
+    kinds = [part.kind for part in parts]
+    if "not" not in kinds:
+        return parts
+    at = kinds.index("not")
+    full = "load" in kinds[:at] and kinds[at + 1 : at + 4] in (
+        ["bare", "at", "load"],
+        ["reps", "at", "load"],
+        ["bare", "by", "load"],
+    )
+    return [*parts[: at + 2], *parts[at + 4 :]] if full else parts
 
 
 def _bare(value: Decimal, rejected: list[Decimal], context: Context) -> Amend:

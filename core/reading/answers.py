@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 
 from core.reading import gear, phrases
 from core.reading.acts import Act, Answer, Awaiting, Context, Have, Units
+from core.reading.gear_words import KINDS
 from core.reading.lexicon import listed
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -72,7 +73,7 @@ def _unit(tokens: Sequence[Token]) -> Act | None:
 
 def _rack(tokens: Sequence[Token]) -> Act | None:
     words = {token.text for token in tokens}
-    if not any(token.kind is Kind.NUMBER for token in tokens) and not words & set(gear.KINDS):
+    if not any(token.kind is Kind.NUMBER for token in tokens) and not words & set(KINDS):
         nothing = phrases.find(tokens, 0, len(tokens), lambda meaning: meaning == "have-nothing")
         short = words & {"none", "nothing", "no"} and len(tokens) <= _LONGEST_NOTHING
         return Have() if nothing or short else None

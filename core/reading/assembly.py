@@ -115,7 +115,8 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
     if counts[1].linked("break") and not counts[1].dropped and counts[0].value <= _MOST_LISTED and counts[0].kind == "reps":
         raise Open  # "1. 11 at 20kg" may be a numbered line
     loads = [item for item in items if item.kind == "load"]
-    rising = all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
+    sides = any(item.kind == "side" for item in items)
+    rising = not sides and all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
     if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
         raise Open  # "8, 10, 12 kg" may be what somebody owns
     for count in counts[1:]:
@@ -124,7 +125,7 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
             count.linked("with", "for", "by", "at", "at_sign")
             and not (before.kind == "side" or (before.kind == "load" and items.index(before) < items.index(counts[0])))
             and not count.linked("label")
-            and not (before.kind == "load" and count.linked("by"))
+            and not (before.kind == "load" and (count.linked("by") or len(loads) == len(counts)))
         ):
             raise Open
         if count.linked("of") or (before.kind == "load" and count.linked("by") and _is_complete(items, before)):
@@ -164,6 +165,8 @@ def _share(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items
         for one in sets:
             one.add(rest[0])
         return
+    if len(rest) == len(sets) and rest[0].kind == "load" and _paired(rest, counts, sets):
+        return
     if len(rest) == len(sets):
         for one, item in zip(sets, rest, strict=True):
             one.add(item)
@@ -183,6 +186,17 @@ def _share(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items
         _share_loads(rest, counts, sets, items)
         return
     raise Open
+
+
+def _paired(rest: list[Quantity], counts: list[Quantity], sets: list[_Set]) -> bool:
+    """Give each set the load it is said with, whichever comes first: "9 at 20kg then dropped to 16kg for 6"."""
+    ordered = sorted([*rest, *counts], key=lambda item: item.at)
+    couples = list(zip(ordered[::2], ordered[1::2], strict=True))
+    if any({one.kind, other.kind} == {one.kind} for one, other in couples):
+        return False
+    for one, couple in zip(sets, couples, strict=True):
+        one.add(next(item for item in couple if item.kind == "load"))
+    return True
 
 
 def _share_loads(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items: list[Quantity]) -> None:

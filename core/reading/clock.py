@@ -12,7 +12,7 @@ from typing import get_args
 
 from core.reading.acts import Weekday
 from core.reading.lexicon import listed
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 WEEK: tuple[Weekday, ...] = get_args(Weekday)
 DAY_WORDS: dict[str, Weekday] = {word: day for day in WEEK for word in listed("when", day)}
@@ -133,6 +133,13 @@ class Clock:
                 index + 3,
                 sure=token.value >= _NOON_H,
             )
+        if (
+            following == "h"
+            and (self.text(index - 1) in _AT or self.text(index - 1) in DAY_WORDS)
+            and token.value % 1 == 0
+            and token.value < _HOURS
+        ):
+            return self._dated(int(token.value) * _HOUR_MINUTES, index, index + 2, sure=token.value > _NOON_H)  # "at 19h"
         digits = token.text if token.text.isdigit() and not token.worded else ""
         if len(digits) == len("0630") and int(digits[:2]) < _HOURS and int(digits[2:]) < _HOUR_MINUTES:
             last = index + 2 if following in {"hours", "h"} else index + 1
@@ -202,6 +209,8 @@ class Clock:
     def _dated(self, minute: int, first: int, last: int, *, sure: bool) -> Moment:
         """The moment with its part of the day, said right after it or elsewhere in the clause."""
         period = self._period(last)
+        if period is None and self.text(first - 1) in _AT and self.text(first - 2) in _EARLY | _LATE:
+            period = self.text(first - 2) in _LATE, last  # "tuesday arvo at 5"
         words = {token.text for token in self.tokens[self.first : self.last]}
         if period is not None:
             late, last = period
@@ -230,6 +239,8 @@ class Clock:
                 word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS)
             ):
                 into = off
+            elif word == "only" and not off:
+                into = named  # "no reminders in the week, only saturday"
             elif word in GROUPS:
                 into.update(GROUPS[word])
             elif word in {"every", "each", "all"} and self.text(index + 1) in {
@@ -255,6 +266,8 @@ class Clock:
                 if until in DAY_WORDS:
                     into.update(_walk(DAY_WORDS[word], DAY_WORDS[until]))
                     index += 2
+                elif self.text(index + 1) in {"excepted", "excluded"}:
+                    off.add(DAY_WORDS[word])
                 else:
                     into.add(DAY_WORDS[word])
             index += 1
@@ -293,12 +306,12 @@ class Clock:
                 total += self._half_after(rest)
             elif (
                 self.text(index) in {"a", "an", "one", "another"}
-                and following == "hours"
+                and following in {"hours", "hr"}
                 and self.text(index - 1) not in {"half", "of"}
             ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)
             elif (self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours") or (
-                self.text(index) == "half" and following == "hours"
+                self.text(index) == "half" and following in {"hours", "hr"}
             ):
                 total += 30
             elif (

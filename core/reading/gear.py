@@ -1,272 +1,308 @@
-"""What the trainee owns: "8, 12 and 16 kg dumbbells", "a pair of 8s and a 16", "adjustable handles with 4 x 1.25 kg plates"."""
+"""What the trainee owns: "8, 12 and 16 kg dumbbells", "a pair of 8s and a 16", "adjustable handles with 4 x 1.25 kg plates".
+
+`gear_list` reads the list itself; here is decided whether the sentence that holds it says that somebody has it.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
-from decimal import Decimal
+from dataclasses import replace
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
-from core.reading.acts import Have, Item
-from core.reading.assembly import MOST_LOAD
-from core.reading.lexicon import EXERCISES, listed, sayings
-from core.reading.tokens import Kind, Token
-from core.units import Unit
+from core.reading.acts import Act, Have, Unclear
+from core.reading.gear_list import Listing
+from core.reading.gear_words import KINDS, PAIRS, SKIPPED, UNITS, Words
+from core.reading.lexicon import GUARDS, listed, sayings
+from core.reading.token import Kind, Token
 
-KINDS: dict[str, str] = {
-    word: kind
-    for kind in ("dumbbell", "kettlebell", "handle", "plate", "band", "barbell", "bench")
-    for word in listed("gear", kind)
-}
-PAIRS = frozenset({"pair", "pairs", "prs"})
-_OF = frozenset({"of", ":", "are", "is", "from", "in", "at", "=", "weighing", "which", "with"})
-_ONE = frozenset({"a", "an", "one", "single", "another"})
-_SKIPPED = listed("words_gear", "skipped")
-_ENDS = 2
-_LONGEST_LIST = 8
-_MOST_COUNT = 40
-_MOST_LEADING_COUNT = 6
-_MOST_TIMES = 10
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
-
-@dataclass(slots=True)
-class _Thing:
-    """An item being put together; `paired` until a kind is said makes it dumbbells."""
-
-    load: Decimal | None = None
-    unit: Unit | None = None
-    count: int | None = None
-    kind: str | None = None
-    paired: bool = False
-    closed: bool = False
-
-
-@dataclass(slots=True)
-class _Listing:
-    """Reads a list of things token by token."""
-
-    tokens: Sequence[Token]
-    last: int
-    things: list[_Thing] = field(default_factory=list)
-    count: int | None = None
-    paired: bool = False
-    lead: str | None = None
-
-    def text(self, index: int) -> str:
-        return self.tokens[index].text if index < self.last else ""
-
-    def is_number(self, index: int) -> bool:
-        return index < self.last and self.tokens[index].kind is Kind.NUMBER
-
-    def kind_at(self, index: int) -> str | None:
-        """The kind of thing named at `index`, unless it is part of an exercise ("bench press")."""
-        kind, following = KINDS.get(self.text(index)), self.text(index + 1)
-        return None if kind is None or following in EXERCISES or following in {"handles", "handle", "plates"} else kind
-
-    def kind_near(self, index: int) -> bool:
-        """Whether a kind stands at `index` or after words such as "adjustable"."""
-        while self.text(index) in _SKIPPED:
-            index += 1
-        return self.kind_at(index) is not None
-
-    def step(self, index: int) -> int | None:
-        """Take the token at `index`; the index to go on from, None when its number cannot be explained."""
-        token, word = self.tokens[index], self.text(index)
-        if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
-            return self._past_between(index)
-        spans = (
-            word == "upto"
-            or (word == "up" and self.text(index + 1) == "to")
-            or (word in {"to", "-", "till"} and self.is_number(index + 1) and self.is_near_number(index))
-        )
-        if token.kind in {Kind.ODD, Kind.CLOCK, Kind.ORDINAL} or spans:
-            return None
-        if token.kind is Kind.NUMBER:
-            return self._number(index)
-        if word in PAIRS or (word == "couple" and self.text(index + 1) == "of"):
-            self._pair(index)
-        elif word == "no" and self.kind_near(index + 1):
-            return index + 2
-        elif word in _ONE and (self.is_number(index + 1) or self.kind_near(index + 1)):
-            self.count = 1
-        elif self.kind_at(index) is not None:
-            self._kind(index, KINDS[word])
-        elif word in {",", "and", "plus", "&", ";"}:
-            for thing in self.things:
-                thing.closed = thing.closed or thing.paired
-            self.count = None
-        return index + 1
-
-    def is_near_number(self, index: int) -> bool:
-        return any(self.is_number(i) for i in range(max(index - 2, 0), index))
-
-    def _past_between(self, index: int) -> int:
-        """The index after "nothing between 8 and 12 kg"."""
-        numbers = 0
-        while index < self.last and (numbers < _ENDS or self.text(index) in {"kg", "lb", "s"}):
-            numbers += self.is_number(index)
-            index += 1
-        return index
-
-    def _pair(self, index: int) -> None:
-        before = self.things[-1] if self.things else None
-        follows_load = index > 0 and self.tokens[index - 1].text in {"kg", "lb", "s"} and before is not None
-        if follows_load and before is not None and before.count is None and self.text(index + 1) != "of":
-            before.count, before.paired = 2, True
-        elif self.text(index) == "couple":
-            self.count = 2
-        else:
-            self.paired, self.count = True, None
-
-    def _number(self, index: int) -> int | None:
-        if self._is_count(index):
-            self.count = int(self.tokens[index].value)
-            if self.text(index + 1) in PAIRS:
-                self.count = None
-            return index + 2 if self.text(index + 1) == "x" else index + 1
-        thing = _Thing(
-            self.tokens[index].value,
-            count=2 if self.paired else self.count,
-            paired=self.paired,
-            kind=self.lead,
-        )
-        index += 1
-        if self.text(index) in {"kg", "lb"}:
-            thing.unit = Unit(self.text(index))
-            index += 1
-        if self.text(index) == "s":
-            index += 1
-        if self.text(index) in {"x", "times"} and self.is_number(index + 1) and self.tokens[index + 1].value <= _MOST_TIMES:
-            thing.count = int(self.tokens[index + 1].value)
-            index += 2
-        self.things.append(thing)
-        self.count, self.paired = None, False
-        return index
-
-    def _is_count(self, index: int) -> bool:
-        """Whether the number at `index` counts things: "two 12s", "4 x 1.25", "2 10kg dumbbells", "three bands"."""
-        token, ahead = self.tokens[index], index + 1
-        if token.value % 1 or not 1 <= token.value <= _MOST_COUNT:
-            return False
-        if self.text(ahead) == "x" and self.is_number(ahead + 1):
-            return True
-        if self.text(ahead) in PAIRS or self.kind_near(ahead) or (self.text(ahead) == "of" and token.worded):
-            return self.text(ahead) != "of" or self.is_number(ahead + 1)
-        if not self.is_number(ahead) or token.value > _MOST_LEADING_COUNT:
-            return False
-        weighed = self.text(ahead + 1) in {"kg", "lb", "s"} or self.kind_near(ahead + 1)
-        return weighed and not (index > 0 and self.is_number(index - 1))
-
-    def _kind(self, index: int, kind: str) -> None:
-        ahead = index + 1
-        while self.text(ahead) in _OF:
-            ahead += 1
-        leads = (ahead > index + 1 or self.text(index + 1) == ":") and (self.is_number(ahead) or self.text(ahead) in PAIRS | _ONE)
-        leads = leads or (self.is_number(index + 1) and not self.things)
-        opened = [thing for thing in self.things if thing.kind is None and not thing.closed]
-        if opened and not (leads and self.text(index + 1) == ":") and kind not in {"bench", "band", "handle"}:
-            for thing in opened:
-                thing.kind = kind
-            self.count, self.paired = None, False
-            self.lead = None
-        elif leads and kind not in {"handle", "barbell", "bench", "band"}:
-            self.lead = kind
-        elif kind == "dumbbell" and any(thing.kind == kind for thing in self.things) and self.count is None and not self.paired:
-            return
-        else:
-            self.things.append(_Thing(count=2 if self.paired else self.count, kind=kind))
-            self.count, self.paired, self.lead = None, False, None
+_PLAINLY_OWNED = listed("words_gear", "plainly_owned")
+_OWNING = listed("words_gear", "owning")
+_OWNING_PAIRS = frozenset(tuple(pair.split()) for pair in sayings("owning_pairs"))
+_DONE = listed("words_gear", "done")
+_JUDGED = listed("words_gear", "judged")
+_PRICED = listed("words_gear", "priced")
+_GONE = listed("words_gear", "gone")
+_WISHED = listed("words_gear", "wished")
+_ASKED = listed("words_gear", "asked")
+_BY_OTHERS = listed("words_gear", "by_others")
+_LIST_WORDS = listed("words_gear", "list_words")
+_NOUNS = listed("words_gear", "nouns")
+_AFTER_NOTHING = listed("words_gear", "after_nothing")
+_MINE = frozenset({"i", "we", "me", "us", "my", "our"})
+_OTHERS = GUARDS["people"] | {"he", "she", "his", "her", "he's", "she's"}
+_CLAUSE_ENDS = frozenset({",", "but", "because", "although", "though", "so", "(", ";"})
+_DENIED = frozenset({"do", "does", "did", "am", "is", "are", "have", "has", "can", "will", "a", "the", "my", "any", "got", "own"})
+_WEAKLY_DONE = frozenset({"used", "finished", "complete", "completed", "completing"})
+_NEEDED = frozenset({"needed", "required", "necessary", "heavy", "heavier", "lighter", "light", "left", "today's"})
+_LONGEST_MESSAGE = 200
+_LONGEST_LIST = 12
+_ARRIVED = frozenset({"new", "arrived", "came"})
+_LONGEST_OPENING = 5
 
 
 def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
     """The things that tokens `[first, last)` list; None when a number among them stays unexplained."""
-    listing = _Listing(tokens, last)
-    index: int | None = first
-    while index is not None and index < last:
-        index = listing.step(index)
-    if index is None:
-        return None
-    return _have(listing.things)
+    listing = Listing(tokens, first, last)
+    return listing.have() if listing.read() else None
 
 
-def _have(things: list[_Thing]) -> Have | None:
-    units = {thing.unit for thing in things} - {None}
-    loads = [thing for thing in things if thing.load is not None]
-    if any(one.unit is not None and other.unit is None for one, other in pairwise(loads)):
-        return None  # "10kg pair, 13": the last number is no load
-    for thing in things:
-        thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
-    kinds = {thing.kind for thing in things if thing.load is not None} - {None}
-    for thing in things:
-        if thing.load is None:
+def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
+    """Where a sentence that tells a set first goes on to what is owned: "got 11 with 10kg, and I've also got a 16kg kettlebell"."""
+    for at in range(first + 1, last):
+        if tokens[at].text not in {",", "and", "but", "("} or not any(tokens[i].kind is Kind.NUMBER for i in range(first, at)):
             continue
-        if len(units) == 1:
-            thing.unit = next(iter(units))
-        if thing.kind is None and len(kinds) == 1:
-            thing.kind = next(iter(kinds))
-        if not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
-            return None
-    return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in things))
+        begin = at + 1
+        while begin < last and tokens[begin].text in {"and", "but", "also", ",", "btw", "oh"}:
+            begin += 1
+        words = [tokens[i].text for i in range(begin, min(begin + 4, last))]
+        if (
+            words[:1] in (["i"], ["we"])
+            and set(words[1:]) & _PLAINLY_OWNED
+            and any(tokens[i].text in KINDS for i in range(begin, last))
+        ):
+            return begin
+    return None
 
 
-_OWNING = listed("words_gear", "owning")
-_OWNING_PAIRS = frozenset(tuple(pair.split()) for pair in sayings("owning_pairs"))
-_DONE = listed("words_gear", "done")
-_NOT_OWNED = listed("words_gear", "not_owned")
+def on_one_line(tokens: Sequence[Token]) -> list[Token]:
+    """The tokens, with commas for the line ends, or the mark before bare loads, where a list of things goes on over them."""
+    if len(tokens) > _LONGEST_MESSAGE or not any(token.text in KINDS or token.text in PAIRS for token in tokens):
+        return list(tokens)
+    ends = {i for i, token in enumerate(tokens) if token.raw == "\n" or (token.text in {".", "!"} and _are_loads(tokens, i + 1))}
+    if not ends:
+        return list(tokens)
+    joined = [replace(token, text=",", raw=",", glued=False) if i in ends else token for i, token in enumerate(tokens)]
+    begin = next((i for i in range(len(joined)) if joined[i].text != ","), 0)
+    return joined if isinstance(gear(joined, begin, len(joined)), Have) else list(tokens)
 
 
-_PLAINLY_OWNED = listed("words_gear", "plainly_owned")
-_LIST_WORDS = listed("words_gear", "list_words")
+def _are_loads(tokens: Sequence[Token], index: int) -> bool:
+    """Whether loads and nothing else follow up to the end: "finally got dumbbells! 5kg and 8kg"."""
+    counted = any(token.kind is Kind.NUMBER for token in tokens[:index])
+    rest = [token for token in tokens[index:] if token.text not in {".", "!"}]
+    loads = all(token.kind is Kind.NUMBER or token.text in UNITS | {",", "and", "s", "&"} for token in rest)
+    return not counted and loads and bool({token.text for token in rest} & UNITS)
 
 
-def _lists_only(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether the sentence is "I have" and a list of loads, and nothing else."""
-    return all(tokens[i].kind is Kind.NUMBER or tokens[i].text in _LIST_WORDS for i in range(first, last))
+def as_one_list(acts: Sequence[Act]) -> list[Act]:
+    """The acts, with what goes on listing things taken into the list before it: "a pair of 20kg. And a 24kg kettlebell."."""
+    joined: list[Act] = []
+    for act in acts:
+        before = joined[-1] if joined else None
+        if isinstance(act, Have) and isinstance(before, Have) and act.items and before.items:
+            joined[-1] = Have((*before.items, *act.items))
+        else:
+            joined.append(act)
+    return joined
 
 
-def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = False) -> Have | None:
-    """What the sentence says the trainee owns; None when it says nothing of that.
+def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = False) -> Have | Unclear | None:
+    """What the sentence says the trainee owns; None when it says nothing of that, unclear when what is only wished for has numbers.
 
     `awaited` says that reps are awaited, so that only a verb of owning makes a rack of it.
     """
-    listing = _Listing(tokens, last)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
+    asked = _is_asked(tokens, first, last)
+    if awaited and not (said & (_PLAINLY_OWNED - {"got"}) or "got a" in " ".join(words) or _is_bought(tokens, first, last)):
+        return None
+    if not awaited and not asked and _owns_nothing(tokens, first, last):
+        return Have()
+    listing = Listing(tokens, first, last)
     kinds = {KINDS[words[i - first]] for i in range(first, last) if listing.kind_at(i) is not None}
     paired = bool(said & PAIRS)
-    numbers = [i for i in range(first, last) if listing.is_number(i)]
-    owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
-    parts = kinds & {"handle", "plate", "barbell"}
-    doing = said & (_DONE - {"set"} if ("set", "of") in pairwise(words) else _DONE)
-    homely = bool({("at", "home"), ("at", "hand"), ("at", "my"), ("at", "mine"), ("at", "ours")} & set(pairwise(words)))
-    done = doing or "@" in said or ("at" in said and not homely) or ("with" in said and not parts and not owns)
-    if (awaited and not said & (_PLAINLY_OWNED - {"got"}) and "got a" not in " ".join(words)) or any(
-        tokens[i].kind is Kind.ODD for i in range(first, last)
-    ):
+    if not (kinds or paired or said & _PLAINLY_OWNED):
         return None
+    stands = listing.read()
+    end = _clause_end(tokens, listing.until, last) if stands else last
+    told = [tokens[i].text for i in range(first, end)]
     if (
-        done
-        or said & _NOT_OWNED
-        or (owns and not kinds and not paired and said & ({"x", "left", "in"} if homely else {"at", "x", "left", "in"}))
+        _is_done(tokens, first, last, kinds)
+        or set(told) & _WEAKLY_DONE
+        or said & (_JUDGED | _PRICED) - _describing(tokens, first, last)
     ):
         return None
-    plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
-    weighed = bool(said & {"kg", "lb"})
+    owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
+    if (
+        asked
+        or {tokens[i].text for i in range(first, end) if i not in listing.negated} & _GONE
+        or ("away" in told and {"gave", "given", "threw", "give"} & set(told))
+        or _is_of_others(told)
+        or _is_wished(told)
+    ):
+        numbers = any(listing.is_number(i) for i in range(first, last))
+        return Unclear() if numbers and kinds and not asked and not awaited and not said & {"that", "this"} else None
+    if not stands and not awaited and kinds and _is_told_of(words) and any(listing.is_number(i) for i in range(first, last)):
+        return Unclear()
+    if not stands or set(range(first, end)) & _negations(tokens, first, end) - listing.negated:
+        return None
+    if not _is_listed(tokens, first, last, kinds=kinds, paired=paired, owns=owns):
+        return None
+    have = listing.have()
+    return have if have is not None and have.items else None
+
+
+def _is_told_of(words: Sequence[str]) -> bool:
+    """Whether the words say what things there are, so that their numbers are no set."""
+    there = {"here", "there", "is", "are", "my", "our", "home"} & set(words)
+    return bool(there) or any(one in {"i", "we"} and other in _PLAINLY_OWNED - {"got"} for one, other in pairwise(words))
+
+
+def _clause_end(tokens: Sequence[Token], index: int, last: int) -> int:
+    """Where the clause that ends the list ends; what comes after is about something else."""
+    return next((i for i in range(index, last) if tokens[i].text in _CLAUSE_ENDS or tokens[i].apart), last)
+
+
+def _is_bought(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence tells of new things before any number: "btw I just bought a 14kg kettlebell"."""
+    until = next((i for i in range(first, last) if tokens[i].kind is Kind.NUMBER), last)
+    words = [tokens[i].text for i in range(first, until)]
+    return bool({"i", "we"} & set(words) and {"bought", "purchased", "found", "ordered"} & set(words))
+
+
+def _is_asked(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence is a question, but "what I have is ..." is none."""
+    words = [token.text for token in tokens[first : first + 2]]
+    asks = bool(set(words[:1]) & _ASKED) and not (words[0] == "what" and words[1:] in (["i"], ["we"]))
+    return asks or (last < len(tokens) and tokens[last].text == "?")
+
+
+def _negations(tokens: Sequence[Token], first: int, last: int) -> set[int]:
+    """The places of words that deny what is said, and not only a word of it ("not eaten yet")."""
+    return {
+        i
+        for i in range(first, last)
+        if tokens[i].text in {"not", "never", "without"}
+        and (
+            tokens[i].text != "not"
+            or (i > first and tokens[i - 1].text in _DENIED)
+            or (i + 1 < last and tokens[i + 1].text in _DENIED)
+        )
+    }
+
+
+def _describing(tokens: Sequence[Token], first: int, last: int) -> set[str]:
+    """Words that judge a load, where they only say what a thing is like: "a light band"."""
+    return {tokens[i].text for i in range(first, last - 1) if tokens[i].text in SKIPPED and tokens[i + 1].text in KINDS}
+
+
+def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) -> bool:
+    """Whether the words tell of a set that was done with the things: "10 at", "12 with the", "made"."""
+    words = [token.text for token in tokens[first:last]]
+    said = set(words)
+    pairs = set(pairwise(words))
+    sold_in_sets = "my" in said or bool(pairs & {("set", "of"), ("sets", "of")}) or any((kind, "set") in pairs for kind in KINDS)
+    if said & _DONE and not (said & _DONE <= {"set", "sets"} and sold_in_sets):
+        return True
+    listing = Words(tokens, first, last)
+    loaded = any(
+        word in {"at", "@"} and listing.is_number(first + at + 1) and not listing.kind_at(first + at - 1)
+        for at, word in enumerate(words)
+    )
+    if loaded or "@" in said:
+        return True
+    if "with" not in said or kinds & {"handle", "plate", "barbell"} or said & _OWNING:
+        return False
+    return any(listing.is_number(i) for i in range(first, first + words.index("with")))
+
+
+def _is_of_others(told: Sequence[str]) -> bool:
+    """Whether somebody else has the things: "my brother has 60 lb dumbbells", but "my son left me his dumbbells"."""
+    if {"i", "we", "me", "us"} & set(told):
+        return False
+    if told[:1] == ["they"] or "they" in told[:_LONGEST_OPENING]:
+        return not {"in", "at", "here"} & set(told)  # "at the gym they have dumbbells"
+    opening = [word for word in told[:_LONGEST_OPENING] if word not in {"is", "has"} or told[1:2] != [word] or told[2:3] != ["got"]]
+    return any(
+        word in _OTHERS and following in _BY_OTHERS | {"just", "only", "also", "dumbbells", "kettlebells", "dumbbell", "kettlebell"}
+        for word, following in pairwise(opening)
+    ) or told[:1] in (["you"], ["his"], ["her"])
+
+
+def _is_wished(told: Sequence[str]) -> bool:
+    """Whether the things are wished for or planned, not had: "might buy", but "I have buy"."""
+    line = f" {' '.join(told)} "
+    if any(f" {had} buy " in line for had in ("i", "have", "we", "i just", "did")):
+        line = line.replace(" buy ", " ")
+    for may in ("i can use", "we can use", "can use"):
+        line = line.replace(f" {may} ", " ")
+    return bool(set(line.split()) & _WISHED) or any(
+        f" {wish} " in line
+        for wish in ("going to", "have to", "will get", "get me", "if i", "for sale", "am getting", "next month", "next week")
+    )
+
+
+def _is_listed(tokens: Sequence[Token], first: int, last: int, *, kinds: set[str], paired: bool, owns: bool) -> bool:
+    """Whether there is enough to be a list of things: a kind, a pair, or loads beside a plain verb of owning."""
+    listing = Words(tokens, first, last)
+    words = [token.text for token in tokens[first:last]]
+    said = set(words)
+    numbers = [i for i in range(first, last) if listing.is_number(i)]
     if not numbers:
-        listed_alone = (
-            kinds - {"dumbbell"}
+        return (
+            bool(kinds - {"dumbbell"})
             and len(words) <= _LONGEST_LIST
             and (
                 owns
                 or words[0] in {"just", "only", "a", "an"}
-                or set(words) <= set(KINDS) | {"and", ",", "a", "some", "resistance"}
+                or bool(said & _ARRIVED)
+                or said <= set(KINDS) | {"and", ",", "a", "some", "resistance"}
             )
         )
-        if not listed_alone:
-            return None
-    elif not (kinds or paired) and not (
-        said & _PLAINLY_OWNED and (plural or (weighed and len(numbers) > 1)) and _lists_only(tokens, first, last)
-    ):
-        return None
-    have = items(tokens, first, last)
-    return have if have is not None and have.items else None
+    if kinds or paired:
+        return True
+    plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
+    several = plural or (bool(said & UNITS) and len(numbers) > 1)
+    return (
+        bool(said & _PLAINLY_OWNED)
+        and several
+        and not said & {"x", "left"}
+        and all(i in numbers or tokens[i].text in _LIST_WORDS for i in range(first, last))
+    )
+
+
+def _owns_nothing(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether the sentence says that there are no weights at all: "there are no dumbbells in this cottage"."""
+    words = [token.text for token in tokens[first:last]]
+    if any(token.kind is not Kind.WORD and token.kind is not Kind.MARK for token in tokens[first:last]):
+        return False
+    for at, word in enumerate(words):
+        if word not in {"no", "not", "zero", "without", "never"}:
+            continue
+        noun = at + 1
+        while noun < len(words) and words[noun] in {
+            "have",
+            "got",
+            "get",
+            "own",
+            "any",
+            "a",
+            "single",
+            "even",
+            "one",
+            "dey",
+            "possess",
+            "kind",
+            "sort",
+            "of",
+            "there",
+            "be",
+            "with",
+            "me",
+        }:
+            noun += 1
+        if noun >= len(words) or words[noun] not in _NOUNS:
+            continue
+        rest = words[noun + 1 :]
+        end = next((i for i, following in enumerate(rest) if following in _CLAUSE_ENDS), len(rest))
+        others = {word for word in (*rest, *words[:at]) if word in KINDS} - {"bar"}
+        verb = {"have", "got", "get", "own", "are", "is", "possess", "dey", "there"} & set(words[: noun + 1])
+        if others - _NOUNS or (others and rest[:1] != [","] and "no" not in rest):
+            continue
+        if verb and rest[:1] != ["for"]:
+            return not rest or rest[0] not in _NEEDED
+        return (end == 0 and at == 0) or (end > 0 and rest[0] in _AFTER_NOTHING)
+    return False

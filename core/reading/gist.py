@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from core.reading.lexicon import EXERCISES, GISTS, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.naming import exercise_named
 from core.reading.phrases import Said
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -23,19 +23,28 @@ _POINTING = listed("words_gist", "pointing")
 _NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
 
 
-def gist(tokens: Sequence[Token]) -> Said | None:
-    """What the words are after; None when they say nothing of the kind, too much, or something about other people."""
+def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
+    """What the words are after; None when they say nothing of the kind, too much, or something about other people.
+
+    `ready` says that the conversation waits for a go.
+    """
     words = [token.text for token in tokens if token.kind is Kind.WORD]
     said = set(words)
     if not words or len(words) > _LONGEST or any(token.kind not in {Kind.WORD, Kind.MARK} for token in tokens):
         return None
     if said & (GUARDS["foreign"] | GUARDS["people"] | GUARDS["orders"] | (GUARDS["others"] - {"you", "your"})):
         return None
-    strange = any(word not in VOCABULARY for word in words)
+    strange = said - VOCABULARY
     for meaning, groups, never in _gists():
+        if meaning == "start-if-go" and not ready:
+            continue
         if not said & never and all(said & group for group in groups):
             name = _exercise(tokens) if meaning in _NAMING else None
-            if name is None and meaning in _OF_THE_STATION and (strange or (meaning == "form-here" and not said & _POINTING)):
+            if (
+                name is None
+                and meaning in _OF_THE_STATION
+                and (strange - frozenset().union(*groups) or (meaning == "form-here" and not said & _POINTING))
+            ):
                 continue  # "how do I cook rice", "how do I pay", "my shoes are too light"
             return Said(_NAMING[meaning] if name else meaning, 0, len(tokens), name)
     return None

@@ -5,11 +5,13 @@ A guard never decides what a number means; it only keeps it from becoming a reco
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, EXERCISES, GUARDS, PLAIN, VOCABULARY, listed, sayings
-from core.reading.tokens import Kind, Token
+from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
+from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -20,33 +22,35 @@ _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
-_LEADS_A_COUNT = (
-    listed("structure", "words")
-    | PLAIN
-    | COURTESY
-    | EXERCISES
-    | AMOUNTS["reps"]
-    | AMOUNTS["sets"]
-    | listed("words_guards", "leads_a_count")
-)
 _REQUESTING = frozenset({"could", "can", "would", "will"})
 _NOTING = listed("words_guards", "noting")
 _NAMED = listed("words_guards", "named")
 _MEANWHILE = frozenset(
     {"while", "whilst", "when", "with", "before", "after", "until", "till", "as", "since", "and", "because", "for", "at"}
 )
-_DONE_BEFORE = listed("words_guards", "done_before")
-_GOES_ON = listed("words_guards", "goes_on")
+_BEFORE_FILLER = frozenset({"was", "is", "um", "uh", "er", "erm", "hmm", "so", "like", "then", "just", "yes", "and"})
 _HEDGE_REACH = 3
 _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
+_OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = sayings("asks")
 _OTHER_TIMES = sayings("other_times")
-_NUMBERED_THINGS = listed("words_guards", "numbered_things")
-_SUBSTANCE = listed("guards", "substance")
 _INJECTED = sayings("injected")
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is known of the tokens of a message before it is asked whether its numbers count.
+
+    `soft` are the numbers that are reserve or effort, about which a doubt does no harm; `bare` those that nothing marks; `spoken`
+    the words of set phrases that mean nothing by themselves, such as "that was".
+    """
+
+    soft: frozenset[int]
+    bare: frozenset[int]
+    spoken: frozenset[int]
 
 
 def gives_orders(tokens: Sequence[Token]) -> bool:
@@ -54,8 +58,8 @@ def gives_orders(tokens: Sequence[Token]) -> bool:
     words = [token.text for token in tokens]
     orders = sum(word in GUARDS["orders"] for word in words)
     marks = sum(word in _CODE_MARKS or word == ":reversed:" for word in words)
-    line = " ".join(words)
-    return orders > 1 or marks > 1 or "sudo" in words or any(order in line for order in _INJECTED)
+    line = f" {' '.join(words)} "
+    return orders > 1 or marks > 1 or "sudo" in words or any(f" {order} " in line for order in _INJECTED)
 
 
 def keeps_back(
@@ -63,15 +67,16 @@ def keeps_back(
     first: int,
     last: int,
     free: Collection[int],
-    soft: Collection[int],
+    told: Told,
     *,
     strong: bool,
 ) -> bool:
     """Whether the numbers in tokens `[first, last)`, one clause, must not become a record.
 
-    `free` are the tokens that set phrases explain; `soft` the numbers that are reserve or effort, about which a doubt does no
-    harm; `strong` is true when the numbers are said in full (reps and a unit), so that unknown words around them do little.
+    `free` are the tokens that set phrases explain; `strong` is true when the numbers are said in full (reps and a unit), so that
+    unknown words around them do little.
     """
+    soft = told.soft
     inside = [i for i in range(first, last) if i not in free]
     if not strong and any(
         tokens[i].text == "minutes" and tokens[i - 1].text in {"a", "over", "under"} and i > first for i in inside
@@ -84,30 +89,49 @@ def keeps_back(
         return False
     texts = {tokens[i].text for i in inside}
     core = [i for i in numbers if i not in soft]
-    strong = strong or _plainly_done(tokens, core, first, last)
-    leading = {tokens[i].text for i in inside if not strong or i < core[-1]}
     if texts & (GUARDS["foreign"] | _TOTALS) or any(_counts_otherwise(tokens, i, numbers, strong=strong) for i in inside):
         return True
+    if any(_vague(tokens, i, first, strong=strong, bare=i in told.bare and i - 1 not in free) for i in core):
+        return True
+    parting = set(free) - told.spoken
+    if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
+        return True
+    if is_told_of_others([tokens[i].text for i in range(first, core[0]) if i not in parting]):
+        return True
+    end = core[-1]
+    leading = {tokens[i].text for i in inside if i < end and tokens[i - 1].text not in {"you", "they"}}
     if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or any(
-        tokens[i].text == "tomorrow" and (not strong or i <= core[-1] + _BESIDE_AFTER) for i in inside
+        tokens[i].text == "tomorrow" and i <= end + _BESIDE_AFTER for i in inside
     ):
         return True
-    beyond = core[-1] + 1 if strong else last
     if any(
         tokens[i].text in GUARDS["hedge"]
         and not _bound(tokens, i, first, last) & set(soft)
-        and not (beyond < i < last - 1 and tokens[i].text in _ALSO_PLACES)
+        and not (tokens[i].text in _ALSO_PLACES and _is_of_place(tokens, i, end, last))
         for i in inside
     ):
         return True
-    if any(_vague(tokens, i, first, last) for i in numbers if i not in soft):
-        return True
-    line = f" {' '.join(tokens[i].text for i in inside if not strong or i <= core[-1] + 1)} "
+    line = f" {' '.join(tokens[i].text for i in inside if i <= end + 1)} "
+    if any(f" {able} {verb} " in line for able in ("can", "could") for verb in ("do", "manage", "hit", "make", "get")) and not (
+        texts & {"only", "just", "until", "barely", "still"}
+    ):
+        return True  # "I can do 15 in my sleep"
     if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
         return True
-    if any(f" {ask} " in line for ask in _ASKS) or (inside and tokens[inside[0]].text in _ASKING_FIRST and inside[0] == first):
+    if any(f" {ask} " in line for ask in _ASKS) or _asks_first(tokens, inside, first, strong=strong):
         return True
-    return _of_others(tokens, inside, core[-1] if strong else last) or _strangers(tokens, inside, strong=strong)
+    return _of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
+
+
+def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
+    """Whether the clause begins as a question does; "is 14 with 8 kilos" and "did 12" tell."""
+    while first in inside and tokens[first].text in COURTESY - _OWN:
+        first += 1
+    if first not in inside or tokens[first].text not in _ASKING_FIRST:
+        return False
+    told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
+    tells = told and tokens[first].text in {"is", "was", "did", "does"}
+    return not (strong and tells)
 
 
 def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
@@ -126,15 +150,6 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     return set()
 
 
-def _plainly_done(tokens: Sequence[Token], core: Sequence[int], first: int, last: int) -> bool:
-    """Whether a lone number is told as a set done, so that what is said around it does little: "did 12 in the garden", "9 cos"."""
-    if len(core) != 1:
-        return False
-    before = tokens[core[0] - 1].text if core[0] > first else ""
-    after = tokens[core[0] + 1].text if core[0] + 1 < last else ""
-    return (before in _DONE_BEFORE or core[0] == first) and after in _GOES_ON
-
-
 def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int], *, strong: bool) -> bool:
     """Whether the word at `index` makes a number something else than a set: a distance, an age, a time, another day's."""
     word = tokens[index].text
@@ -144,6 +159,12 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
         compared = index > 0 and tokens[index - 1].text in _COMPARING
         return not (strong and compared)
     return False
+
+
+def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:
+    """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
+    near = tokens[index].text == "between"
+    return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
 
 
 def _bound(tokens: Sequence[Token], index: int, first: int, last: int) -> set[int]:
@@ -156,17 +177,24 @@ def _bound(tokens: Sequence[Token], index: int, first: int, last: int) -> set[in
     return {ahead if ahead is not None else behind} - {None}  # type: ignore[return-value]
 
 
-def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
+def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bare: bool) -> bool:
     """Whether the number at `index` is only about so much, or counts something unknown."""
     before = tokens[index - 1].text if index > first else ""
-    after = tokens[index + 1] if index + 1 < last else None
-    if before in {"like", "some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
+    after = tokens[index + 1] if index + 1 < len(tokens) else None
+    if before == "like":
+        return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
+    if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
-    if before in _NUMBERED_THINGS or (before == "oh" and tokens[index].worded):
+    lead = tokens[index - 2].text if index - 1 > first else ""
+    if (before == "to" and lead in {"close", "closer", "near", "nearer"}) or (before == "of" and lead in {"shy", "short"}):
+        return True
+    if (bare and before in NAMING) or before == "past" or (before == "oh" and tokens[index].worded):
         return True
     if after is None:
         return False
     given = [token.text for token in tokens[index + 1 : index + 4]]
+    if given == ["give", "or", "take"]:
+        return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
         return True
     if after.text in {"past", "noon", "pm", "am"} or [token.text for token in tokens[index + 1 : index + 3]] in (
@@ -177,12 +205,10 @@ def _vague(tokens: Sequence[Token], index: int, first: int, last: int) -> bool:
     if (after.text == "k" and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
         return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
-        return not (after.text in {"+", "plus"} and index + 2 < last and tokens[index + 2].kind is Kind.NUMBER)
-    return (
-        after.kind is Kind.WORD
-        and after.text not in _GOES_ON
-        and (after.text not in VOCABULARY or after.text in {"am", "pm"} or after.text in GUARDS["people"])
-    )
+        return not (after.text in {"+", "plus"} and index + 2 < len(tokens) and tokens[index + 2].kind is Kind.NUMBER)
+    if after.kind is not Kind.WORD or after.apart:
+        return False
+    return (after.glued and after.text not in VOCABULARY) or (strong and bare and is_counted(after.text))
 
 
 def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> bool:
@@ -217,9 +243,9 @@ def tells_otherwise(tokens: Sequence[Token]) -> bool:
 
 
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
-    """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg")."""
+    """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg") or imagined ("if I had")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
-    if ("even", "though") in pairwise(words):
+    if ("even", "though") in pairwise(words) or _imagined(tokens, first, last):
         return True
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:
@@ -230,19 +256,14 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
     return False
 
 
-def _strangers(tokens: Sequence[Token], inside: Sequence[int], *, strong: bool) -> bool:
+def _imagined(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether "if I" stands before the first number of a sentence."""
+    number = next((i for i in range(first, last) if tokens[i].kind is Kind.NUMBER), first)
+    return any(tokens[i].text == "if" and tokens[i + 1].text == "i" for i in range(first, number))
+
+
+def _strangers(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
     """Whether too many words are unknown for the numbers to be trusted."""
     words = [tokens[i].text for i in inside if tokens[i].kind is Kind.WORD]
-    if not strong and (set(words) & _SUBSTANCE or "my weight" in " ".join(words)):
-        return True
-    if not strong:
-        known = [word for word in words if word in VOCABULARY]
-        before = [tokens[i - 1] for i in inside if tokens[i].kind is Kind.NUMBER and i - 1 in inside]
-        unknown_verb = any(token.kind is Kind.WORD and token.text not in _LEADS_A_COUNT for token in before)
-        return (
-            unknown_verb
-            or any(word not in VOCABULARY and word not in ENGLISH for word in words)
-            or len(words) - len(known) > len(known)
-        )
     strangers = sum(word not in VOCABULARY and word not in ENGLISH for word in words)
     return strangers > _MOST_STRANGERS or strangers > _FILLED_BY_STRANGERS * (len(words) + 1)

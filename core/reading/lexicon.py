@@ -56,7 +56,9 @@ _PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\]
 
 _GIST_WORDS = frozenset(re.findall(r"[a-z']+", " ".join(GISTS.values())))
 
-ENGLISH = _GIST_WORDS | frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())
+_COMPANY_WORDS = frozenset(word for says in _DATA["words_company"].values() for word in says.split())
+
+ENGLISH = _GIST_WORDS | _COMPANY_WORDS | frozenset(_HERE.joinpath("english.txt").read_text("utf-8").split())
 """Common English words that mean nothing here: spelling leaves them alone (gathered from prose and by hand)."""
 
 VOCABULARY = frozenset(

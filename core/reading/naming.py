@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import EXERCISES, listed
+from core.reading.lexicon import EXERCISES, UNITS, listed
 from core.reading.spelling import respell
 
 if TYPE_CHECKING:
@@ -16,6 +16,7 @@ _TRAILING = listed("words_naming", "trailing")
 _POINTING = listed("words_naming", "pointing")
 _TOO_COMMON = listed("words_naming", "too_common")
 _DOING = frozenset({"do", "doing", "try", "trying", "perform", "performing", "have", "use"})
+_SHORTEST_NAME = 3
 _NEVER = listed("words_naming", "never")
 
 
@@ -25,6 +26,8 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
     `free` lets an exercise pass that the lexicon does not know.
     """
     named = [word for word in words if word]
+    if any(word in UNITS for word in named):
+        return False, None
     verb = max((i for i, word in enumerate(named[:-1]) if word in _DOING), default=-1)
     named = named[verb + 1 :]
     while named and named[0] in _LEADING:
@@ -35,7 +38,8 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
         return True, None
     spelt = {word for raw in named for word in respell(raw.removesuffix("'s"))}
     known = bool(spelt & (EXERCISES - _TOO_COMMON)) or len(spelt & EXERCISES) > 1
-    return known or (free and not spelt & _NEVER), " ".join(named)
+    readable = any(len(word) >= _SHORTEST_NAME for word in named)
+    return known or (free and readable and not spelt & _NEVER), " ".join(named)
 
 
 def as_written(exercise: str | None, text: str) -> str | None:

@@ -1,7 +1,7 @@
 """A message as typed becomes plain lower-case text that the rest of the reader can rely on.
 
 Full-width and other digits become 0-9, halves and quarters become "1/2" set apart by a space, curly quotes and dashes become
-plain ones, a cross becomes "x", invisible characters go, a few emoji that answer something become words, all others a space.
+plain ones, a cross becomes "x", invisible characters go, a few emoji that answer something become words, all others a parting.
 Line ends stay: they part what is said. Nothing here ever joins two numbers into one.
 """
 
@@ -26,6 +26,9 @@ _INVISIBLE = {
     "\u2066\u2067\u2068\u2069\ufeff\ufe0e\ufe0f\u20e3"
 }
 
+PARTING = "\N{INFORMATION SEPARATOR ONE}"
+"""Stands for an emoji: a breath between two words, and no word."""
+
 _REVERSED = "\u202e"
 """Text after this shows backwards: a number in it is not the number seen."""
 
@@ -34,19 +37,31 @@ _DOTTED_PERIOD = re.compile(r"(?<![a-z'])([ap])[. ]\s?m\b\.?(?!')")
 _EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__|`+|(?<!\w)_|_(?!\w)")
 _STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")
 _DAY = r"(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
-_DAY_RANGE = re.compile(rf"\b({_DAY})\s?-\s?({_DAY})\b")
+_DAY_RANGE = re.compile(rf"(?<!-)\b({_DAY})\s?-\s?({_DAY})\b(?!\s?-)")
+_JOINED_DAYS = re.compile(
+    r"\b(?:(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)(?=mon|tue|wed|thu|fri|sat|sun))+(?:mon|tues?|weds?|thurs?|thu|fri|sat|sun)\b"
+)
+_DAY_SLASH = re.compile(r"(?<![a-z])(m|t|w|f|tu|th|sa|su)/(?=(?:m|t|w|f|tu|th|sa|su)(?![a-z]))")
+_ONE_DAY = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)(?:rs|s|r)?")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
-_SPACES = re.compile(r"[^\S\n]+")
+_SPELLED = re.compile(r"(?<![a-z'])(k[. ] ?g|l[. ] ?b|r[. ] ?p[. ] ?e|r[. ] ?i[. ] ?r)([. ] ?s)?(?![a-z'])\.?")
+_KISSES = re.compile(r"(?<=\s)x{2,}(?=$|[\s.!?])")
+_SPACES = re.compile(r"[^\S\n\x1f]+")
+_OUTER = " \n\x1f"
 
 
 def normalise(text: str) -> str:
     """The text in plain lower-case characters; at most `LONGEST` characters of it are read."""
-    text = text[:LONGEST]
+    text = text[:LONGEST].replace(PARTING, " ")
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
+    plain = _KISSES.sub("", plain)
+    plain = _DAY_SLASH.sub(r"\1 ", plain)
+    plain = _JOINED_DAYS.sub(lambda found: " ".join(_ONE_DAY.findall(found[0])), plain)
+    plain = _SPELLED.sub(lambda found: found[0].replace(".", "").replace(" ", ""), plain)
     plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))
-    return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip()
+    return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip(_OUTER)
 
 
 def _plain_character(character: str) -> str:
@@ -68,6 +83,8 @@ def _plain_character(character: str) -> str:
         return character if category == "Mn" else ""
     if category in {"Zl", "Zp"}:
         return "\n"
+    if category == "So" and character != "°":
+        return f" {PARTING} "
     if category[0] in "SCZ" and character not in "£€¥₹₦°":
         return " "
     return unicodedata.normalize("NFKC", character)

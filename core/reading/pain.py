@@ -6,30 +6,23 @@ other words. Only a plain denial ("no chest pain"), a time long past, an "if", o
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from functools import lru_cache
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from rapidfuzz.distance import OSA
-
 from core.reading import phrases
-from core.reading.acts import Pain, Side
-from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, HURT, PLACES, VOCABULARY, listed, sayings
-from core.reading.tokens import Kind, Token
+from core.reading.acts import Pain
+from core.reading.lexicon import GUARDS, HURT, listed, sayings
+from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, places_in, side_alone
+from core.reading.token import Kind, Token
+from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
-_URGENT_WORDS = tuple(
-    sorted({word for entry in ("chest", "dizzy", "numb", "breath", "collapse", "with") for word in listed("urgent", entry)})
-)
-_SHORTEST = 4
-_PATIENT_FROM = 7
 _DENIALS = listed("words_pain", "denials")
 _BETWEEN_DENIAL = listed("words_pain", "between_denial")
 _LONG_PAST = sayings("long_past")
 _STILL = sayings("still")
-_SPREADING = listed("words_pain", "spreading")
 _MUSCLES = listed("words_pain", "muscles")
 _OF_MUSCLES = listed("words_pain", "of_muscles")
 _WITH_CHEST = listed("words_pain", "with_chest")
@@ -37,36 +30,12 @@ _NO_PLACE = listed("words_pain", "no_place")
 _STRONG = frozenset(
     {"severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent", "massive"}
 )
+_GAVE_WAY = frozenset({"popped", "pop", "snapped", "snap", "tore", "torn", "ripped", "cracked"})
 _NEAR = 8
 _WHEREVER = "urgent-breathing-hurts"
-_NOT_THE_BODY_AFTER = EXERCISES - {
-    "back",
-    "front",
-    "side",
-    "hold",
-    "one",
-    "chest",
-    "leg",
-    "arm",
-    "hip",
-    "calf",
-    "shoulder",
-    "good",
-} | frozenset(["day", "supported", "workout", "dips", "pump", "each", "hand", "free", "rest"])
-_MY = listed("words_pain", "my")
 _FIGURES = sayings("figures")
 _Span = tuple[int, int]
 _Found = tuple[int, Pain | None, _Span]
-
-
-@dataclass(frozen=True, slots=True)
-class _Place:
-    """A place on the body at a token, with its side."""
-
-    at: int
-    name: str
-    side: Side | None
-    spread: bool
 
 
 def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
@@ -75,91 +44,53 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     A span without a pain is talk of pain that is denied, past, imagined or somebody else's: explained, and no act.
     """
     patient = [
-        replace(token, text=spelt) if token.kind is Kind.WORD and (spelt := _urgent_spelling(token.raw)) else token
+        replace(token, text=spelt) if token.kind is Kind.WORD and (spelt := urgent_spelling(token.raw)) else token
         for token in tokens
     ]
     found: list[_Found] = []
-    before: list[_Place] = []
+    before: list[Place] = []
     for first, last in clauses:
         if all(token.kind is not Kind.WORD for token in patient[first:last]):
             continue
-        places = _places(patient, first, last)
+        places = places_in(patient, first, last)
+        side = side_alone(patient, first, last)
+        if side is not None and found and (told := found[-1][1]) is not None and told.place is not None and told.side is None:
+            found[-1] = (found[-1][0], replace(told, side=side), found[-1][2])
+            found.append((first, None, (first, last)))
+            continue
         found += _in_clause(patient, first, last, places, before)
         before = places
     words = {token.text for token in patient}
-    if words & {"sudden", "suddenly"} and words & _STRONG:
+    if (words & {"sudden", "suddenly"} and words & _STRONG) or (words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing"}):
         found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
     return _together(found)
 
 
-@lru_cache(maxsize=4096)
-def _urgent_spelling(raw: str) -> str | None:
-    """The urgent word that an unknown word may be meant for: one slip, or two in a long word."""
-    if raw in VOCABULARY or raw in ENGLISH or len(raw) < _SHORTEST or not raw.isalpha():
-        return None
-    reach = 2 if len(raw) >= _PATIENT_FROM + 1 else 1
-    best = min(_URGENT_WORDS, key=lambda word: (OSA.distance(raw, word), word))
-    return best if OSA.distance(raw, best) <= reach and (best[0] == raw[0] or OSA.distance(raw, best) == 1) else None
+def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> Iterator[int]:
+    """The numbers that tell how long it has hurt, in the sentence of the pain at token `at`: "I've been sat down five minutes"."""
+    for first, last in sentences:
+        if first <= at < last and not any(tokens[i].text in {"reps", "kg", "lb", "x"} for i in range(first, last)):
+            for i in range(first, last - 1):
+                if tokens[i].kind is Kind.NUMBER and tokens[i + 1].text in _LENGTHS:
+                    yield i
 
 
-_PAIRS = (
-    ("urgent-chest", {"chest"}, set(listed("words_pain", "beside_chest")), 5),
-    ("urgent-heart", {"heart"}, {"attack"}, 1),
-    ("urgent-numb", {"pins"}, {"needles"}, 2),
-    ("urgent-breath", {"short", "shortness"}, {"breath"}, 2),
-    ("urgent-breath", {"cant", "cannot", "couldnt"}, {"breathe", "breath"}, 4),
-    ("urgent-breath", {"struggling", "gasping"}, {"breathe", "breath"}, 3),
-    ("urgent-numb", {"cant"}, {"feel"}, 1),
-    ("urgent-severe", {"worst", "severe", "sudden"}, {"headache", "pain"}, 2),
-    ("urgent-dizzy", {"room", "head"}, {"spinning"}, 2),
-)  # fmt: skip
-"""Words that are urgent together, how far apart at most; one of each pair may be misspelt in any way thumbs can."""
-_OTHER_WORDS = listed("words_pain", "other_words")
+_LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month", "months", "year", "years"})
 
 
-def _misspelt_signs(tokens: Sequence[Token], first: int, last: int) -> list[tuple[str, int, int]]:
-    """Urgent signs of two words, of which one is spelt right and the other only nearly."""
-    raw = [(i, tokens[i].raw) for i in range(first, last) if tokens[i].raw and tokens[i].kind is Kind.WORD]
-    found = []
-    for meaning, ones, others, reach in _PAIRS:
-        for n, (i, word) in enumerate(raw):
-            one = _nearness(word, ones)
-            if one > 1:
-                continue
-            for j, other in raw[max(0, n - reach) : n + reach + 1]:
-                if j != i and one + _nearness(other, others) == 1:
-                    found.append((meaning, min(i, j), max(i, j) + 1))
-    return found
-
-
-@lru_cache(maxsize=4096)
-def _distance(word: str, known: str) -> int:
-    return OSA.distance(word, known, score_cutoff=1)
-
-
-def _nearness(word: str, knowns: set[str]) -> int:
-    """0 for a word itself, 1 for one slip from it, 2 for anything else."""
-    plain = word.replace("'", "")
-    if plain in knowns:
-        return 0
-    if "'" in word:
-        return min(_distance(plain, known) for known in knowns)
-    if len(word) < _SHORTEST - 1 or word in _OTHER_WORDS:
-        return 2
-    return min(_distance(word, known) for known in knowns)
-
-
-def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Place], before: list[_Place]) -> list[_Found]:
+def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Place], before: list[Place]) -> list[_Found]:
     said = phrases.find(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
-    alone = phrases.whole(tokens, first, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
+    counted = [i for i in range(first, last) if tokens[i].kind is Kind.NUMBER or tokens[i].text in {"kg", "lb", "reps"}]
+    begin = counted[-1] + 1 if counted else first
+    alone = phrases.whole(tokens, begin, last, lambda meaning: meaning == "pain" or meaning.startswith("urgent"))
     hurts = [i for i in range(first, last) if tokens[i].text in HURT]
     signs = [
         (one.meaning, one.first, one.last) for one in said if one.meaning != "urgent-chest" or not _is_exercise(tokens, one, last)
     ]
     if not any(sign[0].startswith("urgent") for sign in signs):
-        signs += _misspelt_signs(tokens, first, last)
+        signs += misspelt_signs(tokens, first, last)
     if alone is not None and not signs:
-        signs.append((alone.meaning, first, last))
+        signs.append((alone.meaning, begin, last))
     elif hurts and (places or before) and not signs:
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
         if near <= _NEAR:
@@ -170,13 +101,13 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
             return []
     if not signs or _muscles_gave_out(tokens, first, last, signs, places):
         return []
-    start = min([sign[1] for sign in signs] + [_from_side(tokens, p, first) for p in places])
+    start = min([sign[1] for sign in signs] + [begin_of(tokens, p, first) for p in places])
     end = max([sign[2] for sign in signs] + [p.at + 1 for p in places])
     if _is_not_now(tokens, first, last, signs):
         return [(start, None, (_denial_start(tokens, first, start), end))]
     meanings = {sign[0] for sign in signs}
     urgent = {meaning for meaning in meanings if meaning != "pain"}
-    if not urgent and not places and hurts:
+    if not places and ((not urgent and hurts) or urgent == {"urgent-severe"}):
         places = before
     if not urgent and _is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
@@ -184,7 +115,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[_Pla
 
 
 def _muscles_gave_out(
-    tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]], places: list[_Place]
+    tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]], places: list[Place]
 ) -> bool:
     """Whether it is only that the arms or legs gave out: the end of a set, not a pain."""
     words = {tokens[i].text for i in range(first, last)}
@@ -195,21 +126,21 @@ def _muscles_gave_out(
 def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
     """Whether "chest" here is the chest press, not the chest."""
     return any(
-        tokens[i].text == "chest" and i + 1 < last and tokens[i + 1].text in _NOT_THE_BODY_AFTER
+        tokens[i].text == "chest" and i + 1 < last and tokens[i + 1].text in NOT_THE_BODY_AFTER
         for i in range(said.first, said.last)
     )
 
 
-def _told(meanings: set[str], urgent: set[str], places: list[_Place], tokens: Sequence[Token], first: int, last: int) -> list[Pain]:
+def _told(meanings: set[str], urgent: set[str], places: list[Place], tokens: Sequence[Token], first: int, last: int) -> list[Pain]:
     """The pains of one clause: one for each place, or one without a place."""
     chest = "urgent-chest" in urgent
     acute = bool(urgent - _NO_PLACE - {_WHEREVER}) or bool(urgent & {_WHEREVER} and places)
     named = [place for place in places if not place.spread]
     if chest and not any(place.name == "chest" for place in named):
-        named = [_Place(first, "chest", None, spread=False), *named]
+        named = [Place(first, "chest", None, spread=False), *named]
     words = {tokens[i].text for i in range(first, last)}
     if not named and words & {"headache", "migraine"}:
-        named = [_Place(first, "head", None, spread=False)]
+        named = [Place(first, "head", None, spread=False)]
     if "urgent-dizzy" in urgent and not words & {"headache", "migraine"}:
         named = [place for place in named if place.name not in {"head", "eye"}]
     acute_places = {place.name for place in named if acute or place.name == "chest"}
@@ -220,85 +151,12 @@ def _told(meanings: set[str], urgent: set[str], places: list[_Place], tokens: Se
     return told or [Pain(urgent=bool(urgent))]
 
 
-def _places(tokens: Sequence[Token], first: int, last: int) -> list[_Place]:
-    """The places on the body that a clause names."""
-    found: list[_Place] = []
-    for at in range(first, last):
-        word = tokens[at].text
-        if word not in PLACES or word == "side":
-            continue
-        before = tokens[at - 1].text if at > first else ""
-        after = tokens[at + 1].text if at + 1 < last else ""
-        if after in _NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", "both"} and word in {"hand", "hands"}):
-            continue
-        if word == "back" and not (
-            before in _MY
-            or after in HURT
-            or before in HURT
-            or at == first
-            or after in {"is", "pain", "has", "feels", "gone", "went"}
-        ):
-            continue
-        if word == "back" and before in {"get", "go", "come", "going", "am", "am i", "coming", "put"}:
-            continue
-        name = PLACES[word]
-        if name == "back" and before == "lower":
-            name = "lower back"
-        spread = any(tokens[i].text in _SPREADING for i in range(max(first, at - 4), at)) and bool(found)
-        if not any(place.name == name and place.side is None for place in found):
-            found.append(_Place(at, name, _side(tokens, at, first, last), spread))
-    return found
-
-
-def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | None:
-    """The side said right before the place, or after it ("knee, the left one", "on the right side")."""
-    before = [tokens[i].text for i in range(max(first, at - 2), at)]
-    for word in reversed(before):
-        if word in {"left", "right", "l", "r"}:
-            return Side.LEFT if word[0] == "l" else Side.RIGHT
-    if (
-        [tokens[i].text for i in range(max(first, at - 3), at)][-3:-2]
-        and tokens[at - 3].text in {"left", "right"}
-        and tokens[at - 2].text == "side"
-    ):
-        return Side(tokens[at - 3].text)
-    lead = [tokens[i].text for i in range(max(first, at - 4), at)]
-    for side in ("left", "right"):
-        if f"{side} side of" in " ".join(lead):
-            return Side(side)
-    directly = tokens[at + 1].text if at + 1 < last else ""
-    if directly in {"left", "right"}:
-        return Side(directly)
-    after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
-    for side in ("left", "right"):
-        if any(
-            form in after
-            for form in (
-                f"on the {side}",
-                f"on my {side}",
-                f"the {side} one",
-                f"the {side} side",
-                f"on {side}",
-                f"{side} side",
-            )
-        ):
-            return Side(side)
-    return None
-
-
-def _from_side(tokens: Sequence[Token], place: _Place, first: int) -> int:
-    """The index where the place begins, its side and "my" included."""
-    at = place.at
-    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the"}:
-        at -= 1
-    return at
-
-
 def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]) -> bool:
     """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
     line = " " + " ".join(token.text for token in tokens[first : last + 2]) + " "
     within = " " + " ".join(token.text for token in tokens[first:last]) + " "
-    if any(figure in line for figure in _FIGURES) or _long_past(within):
+    chest = any(meaning == "urgent-chest" for meaning, _, _ in signs)
+    if any(figure in line and not (chest and figure == "on fire") for figure in _FIGURES) or _long_past(within):
         return True
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     start = min(sign[1] for sign in signs)
@@ -369,7 +227,7 @@ def _denial_start(tokens: Sequence[Token], first: int, start: int) -> int:
     return index if index >= first and tokens[index].text in _DENIALS else start
 
 
-def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequence[_Place]) -> bool:
+def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequence[Place]) -> bool:
     """Whether only a muscle is sore or burning, which is work and not pain."""
     words = {tokens[i].text for i in range(first, last)}
     hurting = words & HURT
@@ -382,10 +240,11 @@ def _together(found: list[_Found]) -> list[_Found]:
     """Each place once; a sign without a place once; arm or jaw beside a chest in trouble is urgent too."""
     places = {pain.place for _, pain, _ in found if pain is not None}
     chest = any(pain is not None and pain.place == "chest" and pain.urgent for _, pain, _ in found) or {"jaw", "arm"} <= places
+    placed = any(place is not None for place in places)
     kept: list[_Found] = []
     for at, one, span in found:
-        if one is None:
-            kept.append((at, one, span))
+        if one is None or (placed and one.place is None and not one.urgent):
+            kept.append((at, None, span))
             continue
         pain = replace(one, urgent=True) if chest and one.place in _WITH_CHEST else one
         double = next((i for i, (_, other, _) in enumerate(kept) if other is not None and _same(other, pain)), None)

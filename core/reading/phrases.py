@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed
 from core.reading.naming import exercise_named
 from core.reading.spelling import expand
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
@@ -25,7 +25,9 @@ _ANY = ""
 _LONGEST_WHOLE = 14
 _OTHERS = listed("words_phrases", "others")
 _LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
-_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]))".format("|".join((*sorted(COURTESY), "properly", "again", "correctly")))
+_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|lol|haha) ))".format(
+    "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,7 +180,9 @@ def _named(tokens: Sequence[Token], first: int, starts: list[int], match: re.Mat
     """The exercise a phrase names, in the words as written."""
     for group in range(1, (match.re.groups or 0) + 1):
         if match.start(group) >= 0 and match.group(group):
-            words = [tokens[first + i].raw for i, start in enumerate(starts) if match.start(group) <= start < match.end(group)]
+            named = [tokens[first + i] for i, start in enumerate(starts) if match.start(group) <= start < match.end(group)]
+            end = next((i for i, token in enumerate(named) if i and token.apart), len(named))
+            words = [token.raw for token in named[:end]]
             return " ".join(word for word in words if word)
     return None
 

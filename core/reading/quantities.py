@@ -5,42 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
-from functools import cache
-from importlib.resources import files
-from typing import TYPE_CHECKING
 
-from lark import Lark, Transformer
 from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
-from lark.lexer import Lexer
 
-from core.reading.lexicon import AMOUNTS, ENGLISH, HURT, PLAIN, listed
+from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, VOCABULARY, listed
+from core.reading.parts import Part, cached_grammar
 from core.reading.phrases import Said
-from core.reading.tokens import Kind, Token
-from core.units import Unit
-
-if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """A quantity, a mark or a link: its kind as the grammar names it, its numbers, its unit, the index of its first token.
-
-    `dropped` holds the words passed over since the part before: words that change nothing by themselves.
-    """
-
-    kind: str
-    numbers: tuple[Decimal, ...] = ()
-    unit: Unit | None = None
-    at: int = 0
-    dropped: frozenset[str] = frozenset()
-
+from core.reading.token import Kind, Token
 
 _MARKS = {
     "mark-reserve": "RESERVE", "mark-could": "COULD", "mark-failure": "FAILURE", "mark-bodyweight": "BODYWEIGHT",
     "mark-each": "EACH", "mark-hands": "HANDS", "mark-same": "SAME", "mark-held": "HELD", "mark-label": "LABEL",
     "mark-not": "NOT", "mark-left": "LEFT_SIDE", "mark-right": "RIGHT", "mark-effort": "EFFORT", "mark-nought": "NOUGHT",
+    "mark-load": "LOAD_IS",
 }  # fmt: skip
 _SILENT = {"mark-amend", "mark-sorry", "mark-was", "mark-plain", "mark-whole"}
 _LINKS = {
@@ -49,7 +27,7 @@ _LINKS = {
     ";": "BREAK", ".": "BREAK", "!": "BREAK", "?": "BREAK", "in": "IN", "of": "OF", "on": "WITH", "|": "BREAK",
     "per": "FOR",
 }  # fmt: skip
-_LOAD_BEFORE_PLURAL = {"with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
+_LOAD_BEFORE_PLURAL = {"has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
 _BETWEEN_LABEL = {":", "=", "was", "is", "-", "used", "were", "done", "of"}
 HOLD_WORDS = {
     "plank",
@@ -67,75 +45,22 @@ HOLD_WORDS = {
     "hanging",
     "resisted",
 }
+_SIDED = frozenset({"side", "sides"})
+_HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
 _DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
 _ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
+_CLOSED = listed("words_company", "closed")
+_NEXT = frozenset(
+    {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
+)
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
 _SHORTEST_HOLD_S = 15
-
-
-class _Given(Lexer):
-    """Hands the terminals that are ready to the parser."""
-
-    def __init__(self, _conf: object) -> None:
-        pass
-
-    def lex(self, data: list[Terminal]) -> Iterator[Terminal]:  # type: ignore[override]
-        """The terminals themselves."""
-        yield from data
-
-
-def _named(kind: str) -> Callable[[_Parts, list[Terminal]], Part]:
-    return lambda _, children: _part(kind, children)
-
-
-class _Parts(Transformer[Terminal, list[Part]]):
-    """Makes a `Part` of each branch of the grammar."""
-
-    load = _named("load")
-    reps = _named("reps")
-    reserve = _named("reserve")
-    more = _named("more")
-    effort = _named("effort")
-    set_count = _named("set_count")
-    label = _named("label")
-    either = _named("either")
-    bare = _named("bare")
-
-    def sets(self, children: list[Part]) -> list[Part]:
-        """All parts."""
-        return children
-
-    def mark(self, children: list[Terminal]) -> Part:
-        """A mark by its own name."""
-        return _part(children[0].type.lower(), children)
-
-    link = mark
-
-
-_NUMBERS = {"NUM", "PLURAL", "DURATION"}
-
-
-def _part(kind: str, children: list[Terminal]) -> Part:
-    numbers = tuple(Decimal(child.value) for child in children if child.type in _NUMBERS)
-    unit = next((Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None)
-    return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
-
-
-def grammar(*, strict: bool = False) -> Lark:
-    """The parser of `grammar.lark`; `strict` has lark report conflicts that it would otherwise settle silently."""
-    text = files("core.reading").joinpath("grammar.lark").read_text("utf-8")
-    return Lark(text, start="sets", parser="lalr", lexer=_Given, transformer=_Parts(), strict=strict)
-
-
-@cache
-def _grammar() -> Lark:
-    return grammar()
 
 
 def quantities(
@@ -154,14 +79,11 @@ def quantities(
     if marking.minutes and not (marking.hold or (timed and marking.minutes <= _LONGEST_UNSAID_HOLD)):
         return None
     try:
-        parts: list[Part] = _grammar().parse(marking.terminals)  # type: ignore[assignment]
+        parts: list[Part] = cached_grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
-    if parts and parts[-1].kind in {"by", "at"} and marking.passed:
+    if parts and parts[-1].kind == "at" and marking.passed:
         parts.pop()  # "no pain at all": the words go on, and no number comes
-    kinds = {part.kind for part in parts}
-    if parts and parts[-1].kind == "by" and not tokens[-1].glued and "load" in kinds and kinds & {"bare", "reps"}:
-        parts.pop()  # a kiss: "12 at 6kg x"
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
 
@@ -233,7 +155,7 @@ class _Marking:
             if said.meaning not in _SILENT:
                 self._emit("BREAK", said.first)
             else:
-                self.passed.add("...")
+                self.passed.add("time" if self._text(said.last - 1) == "time" else "...")
             return
         if name == "NOUGHT":
             self._emit("NUM", said.first, 0)
@@ -243,6 +165,9 @@ class _Marking:
             self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
         )
         ahead = self._label_end(said.last)
+        if name == "LOAD_IS" and self._text(ahead + 1) in {"s", "kg", "lb"}:
+            self.passed.add("...")
+            return  # "moved up to the 14s": the load says so itself
         if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
             if not self._is_number(ahead):
                 self.passed.add("...")
@@ -276,6 +201,8 @@ class _Marking:
             self.terminals.pop()  # "set 2 of 3"
             return after
         self.broken |= following in AMOUNTS["sets"] and self._text(after + 1) in {"to", "left", "more", "remaining", "until"}
+        if self._counts_a_pair(index):
+            return after + 1 + (self._text(after + 1) in {"of", "at", "weighing"} and self._text(index - 1) in {"with", "using"})
         if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
             return after + 1
@@ -300,23 +227,37 @@ class _Marking:
             self._emit("PLURAL", index, token.value)
             return after + 1
         self._emit("NUM", index, token.value)
+        strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
+        self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
         self.broken |= (following, self._text(after + 1)) in {
             ("to", "go"),
             ("more", "than"),
             ("less", "than"),
             ("of", "them"),
-        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in {"", ",", ".", "!", "at", "with"}))
+        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in _CLOSED | {"", ",", ".", "!"}))
         self.broken |= (tank and after + 1 not in self.skip and self._text(after + 2) not in ENGLISH | PLAIN) or (
             following == "per" and after not in self.skip and not self._is_number(after + 1)
         )
         after = self._past_scale(index, after)
-        return after if after in self.skip else self._after_number(after)
+        scored = self.terminals[-1].type == "EFFORT"
+        return after if after in self.skip or scored else self._after_number(after)
+
+    def _counts_a_pair(self, index: int) -> bool:
+        """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
+        ahead = index + 2
+        while self._text(ahead) in {"of", "at", "weighing", "each", ","}:
+            ahead += 1
+        weighed = self._is_number(ahead) and self._text(ahead + 1) in {"kg", "lb", "s"}
+        return self.tokens[index].value in {1, 2} and self._text(index + 1) in _HELD_THINGS and weighed
 
     def _past_scale(self, index: int, after: int) -> int:
         """The index after "/10" or "out of 10" where effort is what is counted."""
         words = [self._text(after + n) for n in range(4)]
         length = 2 if words[:2] == ["/", "10"] else 3 if words[:3] == ["out", "of", "10"] else 0
+        if length and self._text(after + length) in {"for", "in", "on", "of"} and self._text(after + length + 1) in AMOUNTS["rpe"]:
+            self._emit("EFFORT", after)
+            return after + length + 2
         around = {self._text(n) for n in range(max(index - 3, 0), index)} | {self._text(after + length)}
         return after + length if length and around & AMOUNTS["rpe"] else after
 
@@ -346,6 +287,7 @@ class _Marking:
             return after
         elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
             name = "REPS"
+            self.broken |= next_word in {"fewer", "less"}  # "one rep fewer"
         elif (word in AMOUNTS["sets"] and word != "set") or (word == "set" and next_word == "of"):
             name = "SETS"
         elif word in AMOUNTS["rpe"] and not self._is_number(self._label_end(after + 1)):
@@ -355,7 +297,11 @@ class _Marking:
             first = after - 1
             while self._is_number(first - 1):
                 first -= 1
-            self.broken |= self._text(first - 1) in _GOES_ON  # "10, then 2 more" is twelve done, or ten and two left?
+            loaded = next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
+            name = "REPS" if loaded else name  # "then 4 more with 10kg"
+            self.broken |= (
+                not loaded and self._text(first - 1) in _GOES_ON
+            )  # "10, then 2 more" is twelve done, or ten and two left?
             length = 2 if next_word in AMOUNTS["reps"] else 1
         if name is None:
             return after
@@ -375,7 +321,9 @@ class _Marking:
         ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
         if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
-        if self.tokens[index].worded or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
+        several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
+        several = several and not any(t.text == "not" for t in self.tokens)
+        if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 
@@ -408,6 +356,7 @@ class _Marking:
         if word in {"kg", "lb"}:
             return ("UNIT_IS" if labels else "UNIT_ONLY") if not counted else None
         if word in {"reps", "rep", "repetitions", "repetition"} and labels and not counted:
+            self.broken |= self._text(index - 1) in {"at", "on", "by", "around", "after", "before", "from", "since"}  # "at rep 6"
             return "REPS_IS"
         if word in {"weight", "load"} and labels:
             return "LOAD_IS"
@@ -432,6 +381,8 @@ class _Marking:
         if word in {"to", "-"} and counted and self._is_number(index + 1):
             joined = word == "to" or (self.tokens[index].glued and self.tokens[index + 1].glued)
             return "OR" if joined else "DASH"
+        if word == "times" and not self._is_number(index + 1):
+            return None  # "lost my balance a couple of times"
         if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
             return "NOT"
         if word == "or":
@@ -444,7 +395,10 @@ class _Marking:
 
     def _numbers_a_set(self, index: int) -> bool:
         """Whether the number after "set" or "round" is its own: not "3 sets of 10", nor "last set 9"."""
-        return self._text(index + 1) != "of" and self._text(index - 1) not in {"last", "previous", "that", "this", "my"}
+        before = self._text(index - 1)
+        known = before in COURTESY or before in _CLOSED or before in _NEXT or not before.isalpha()
+        praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
+        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my"} and not praised
 
     def _corrects(self, index: int) -> bool:
         """Whether "not" at `index` rejects a number or a unit that follows."""

@@ -6,14 +6,33 @@ numbers, every one of which must be accounted for or the message is unclear.
 
 from __future__ import annotations
 
-from core.reading import guards
-from core.reading.acts import Act, Again, Amend, Context, Log, Pause, Skip, Swap, TimeLeft, Unclear
+from core.reading import gear, guards
+from core.reading.acts import (
+    Act,
+    Again,
+    Amend,
+    Awaiting,
+    Context,
+    Have,
+    Log,
+    Pause,
+    Resume,
+    Skip,
+    Snooze,
+    Start,
+    Swap,
+    TimeLeft,
+    Unclear,
+    Undo,
+)
 from core.reading.answers import answer
 from core.reading.gist import gist
 from core.reading.normal import LONGEST, normalise
-from core.reading.pain import pains
+from core.reading.pain import how_long, pains
 from core.reading.records import records
-from core.reading.sentences import SENTENCE_ENDS, Reading, act_of, clauses_of, read_sentence, split
+from core.reading.sentences import Reading, act_of, read_sentence
+from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
+from core.reading.token import Kind
 from core.reading.tokens import tokenise
 
 _LONGEST_REPLY = 400
@@ -30,13 +49,15 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     Returns:
         The acts. `Unclear` stands for anything a careful coach would ask about.
     """
-    tokens = tokenise(normalise(text))
+    tokens = gear.on_one_line(tokenise(normalise(text)))
     reading = Reading(tokens, context, text[:LONGEST])
     sentences = split(tokens, 0, len(tokens), SENTENCE_ENDS)
     clauses = [clause for sentence in sentences for clause in clauses_of(tokens, *sentence)]
     for at, pain, (first, last) in pains(tokens, clauses):
         if pain is not None:
             reading.add(at, pain)
+            for number in how_long(tokens, sentences, at):
+                reading.explain(number, number + 1)
         reading.explain(first, last)
     if len(tokens) > _LONGEST_REPLY or guards.gives_orders(tokens):
         return _closed(reading, unclear_at=0)
@@ -48,8 +69,13 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
         read_sentence(reading, first, last)
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
         reading.add(at, act)
-    if not reading.acts and (after := gist(tokens)) is not None:
+    ready = context.awaiting is Awaiting.GO
+    if not reading.acts and (after := gist(tokens, ready=ready)) is not None:
         reading.add(after.first, act_of(after, reading.text))
+    elif not reading.acts:
+        for first, last in parted(tokens, clauses):
+            if (after := gist(tokens[first:last], ready=ready)) is not None:
+                reading.add(first, act_of(after, reading.text))
     return _closed(reading)
 
 
@@ -58,14 +84,22 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     acts = list(reading.acts)
     if unclear_at is not None:
         acts.append((unclear_at, Unclear()))
-    if any(isinstance(act, Amend) for _, act in acts):
+    if any(isinstance(act, Pause) for _, act in acts) and not any(token.kind is Kind.NUMBER for token in reading.tokens):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Log) or act.seconds is None]  # "hold it there a minute"
+    if any(isinstance(act, Amend | Undo) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip()]
+    if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
+    if any(isinstance(act, Resume) for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
+    if any(isinstance(act, Log | Amend) for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Have()]
     if len(acts) > 1:
         acts = [(at, act) for at, act in acts if not isinstance(act, Again | TimeLeft)] or acts
     ordered: list[Act] = []
     for _, act in sorted(acts, key=lambda one: one[0]):
         if act not in ordered or isinstance(act, Log | Amend):
             ordered.append(act)
-    return tuple(ordered) or (Unclear(),)
+    return tuple(gear.as_one_list(ordered)) or (Unclear(),)

@@ -16,6 +16,7 @@ from core.reading.acts import (
     Form,
     Have,
     Help,
+    Pain,
     Pause,
     Progress,
     Resume,
@@ -29,20 +30,21 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY
+from core.reading.clock import DAY_WORDS, GROUPS
+from core.reading.lexicon import COURTESY
 from core.reading.naming import as_written
 from core.reading.phrases import Said
-from core.reading.quantities import HOLD_WORDS
-from core.reading.tokens import Kind, Token
-from core.reading.when import REMIND_WORDS, when_acts
+from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
+from core.reading.standing import FEELINGS, OF_THE_SESSION, WHEN, asked, goes_on, stands
+from core.reading.token import Kind, Token
+from core.reading.unit_talk import unit_wished
+from core.reading.when import REMIND_WORDS, SMALL, when_acts
 from core.units import Unit
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
 
-SENTENCE_ENDS = {".", "!", "?", ";"}
-CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
 _PLAIN_ACTS: dict[str, Act] = {
     "undo": Undo(),
     "start": Start(),
@@ -95,64 +97,114 @@ class Reading:
         self.explained.update(range(first, last))
 
 
-def split(tokens: Sequence[Token], first: int, last: int, ends: set[str]) -> list[tuple[int, int]]:
-    """The spans between the ends, without empty ones."""
-    spans: list[tuple[int, int]] = []
-    start = first
-    for index in range(first, last):
-        if tokens[index].text in ends:
-            spans.append((start, index))
-            start = index + 1
-    spans.append((start, last))
-    return [(a, b) for a, b in spans if a < b]
-
-
-def clauses_of(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, int]]:
-    """The clauses of tokens `[first, last)`."""
-    return split(tokens, first, last, CLAUSE_ENDS)
-
-
 def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
     tokens, context = reading.tokens, reading.context
     owned = gear.gear(tokens, first, last, awaited=context.awaiting is Awaiting.REPS)
-    if owned is not None:
+    apart = gear.begins(tokens, first, last)
+    if apart is not None and (also := gear.gear(tokens, apart, last)) is not None:
+        reading.add(apart, also)
+        reading.explain(apart, last)
+        read_sentence(reading, first, apart)
+    elif owned is not None:
         reading.add(first, owned)
         reading.explain(first, last)
     elif not _read_times(reading, first, last):
+        before = len(reading.acts), len(reading.phrases)
+        recorded = context.last is not None and context.awaiting is Awaiting.NONE
+        if (wish := unit_wished(tokens, first, last, recorded=recorded)) is not None:
+            unit, clauses = wish
+            reading.add(clauses[0][0], Units(unit))
+            for clause in clauses:
+                reading.explain(*clause)
         anything = _read_phrases(reading, first, last)
         _read_alone(reading, first, last, phrases_found=anything)
+        stretches = list(parted(tokens, [(first, last)]))
+        if (len(reading.acts), len(reading.phrases)) == before and len(stretches) > 1:
+            for start, end in stretches:
+                read_sentence(reading, start, end)
 
 
 def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     """Read the phrases that count wherever they stand; whether there are any."""
     tokens = reading.tokens
     said = [
-        one
+        replace(one, meaning="resume")
+        if one.meaning == "start" and "again" in {token.text for token in tokens[first:last]}
+        else one
         for one in phrases.find(tokens, first, last, _is_conversation)
         if not (reading.explained & set(range(one.first, one.last)))
     ]
     correcting = any(one.meaning == "mark-amend" for one in said)
     counted = any(token.kind is Kind.NUMBER for token in tokens[first:last])
     for one in said:
-        if one.meaning == "have-nothing" and counted:
+        if one.meaning == "undo" and _takes_back_a_number(tokens, one, first, last):
+            reading.phrases[one.first] = replace(one, meaning="mark-sorry")
+        elif one.meaning == "have-nothing" and counted:
             reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
+        elif (one.meaning == "skip-day" and tokens[one.first].text.startswith("feel") and _is_in_danger(reading)) or (
+            one.meaning == "mark-load" and not _leads_to_a_load(tokens, one)
+        ):
+            continue
+        elif (
+            one.meaning == "mark-plain" and tokens[one.first].text in {"more", "left"} and tokens[one.first - 1].kind is Kind.NUMBER
+        ):
+            continue  # "a couple more left in me" counts them
         elif one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
-        elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and _stands(
+        elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and stands(
             tokens, one, first, last
         ):
-            reading.add(one.first, act_of(one, reading.text))
+            whole_day = one.meaning == "skip" and _of_the_day(tokens, one, first, last)
+            reading.add(one.first, Skip("day") if whole_day else act_of(one, reading.text))
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
     return bool(said)
+
+
+def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether what is left out is the day: "cba today", but "skip this one today"."""
+    words = {token.text for token in tokens[said.first : said.last]}
+    clause = {token.text for token in tokens[first:last]}
+    return bool(clause & {"today", "tonight"}) and not words & {
+        "this",
+        "that",
+        "one",
+        "station",
+        "exercise",
+        "next",
+        "it",
+        "set",
+        "round",
+    }
+
+
+def _is_in_danger(reading: Reading) -> bool:
+    """Whether an urgent sign was told, beside which "feel sick" asks for nothing else."""
+    return any(isinstance(act, Pain) and act.urgent for _, act in reading.acts)
+
+
+def _leads_to_a_load(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "went up to" names the load of a set that is told after it, in the first number of the message."""
+    numbers = [i for i, token in enumerate(tokens) if token.kind is Kind.NUMBER]
+    return len(numbers) > 1 and numbers[0] == said.last
+
+
+def _takes_back_a_number(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether "eleven scratch that twelve" takes back the number just said, and no record."""
+    before = said.first > first and tokens[said.first - 1].kind is Kind.NUMBER
+    return before and said.last < last and tokens[said.last].kind is Kind.NUMBER
 
 
 def _corrects_unit(reading: Reading, said: Said) -> bool:
     """Whether "lbs not kg" after a record corrects it and sets nothing."""
     words = {token.text for token in reading.tokens[said.first : said.last]}
     recorded = reading.context.last is not None and reading.context.awaiting is Awaiting.NONE
-    return recorded and "not" in words and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
+    corrects = "not" in words or bool({token.text for token in reading.tokens} & _CORRECTING)
+    return recorded and corrects and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
+
+
+_CORRECTING = frozenset({"sorry", "oops", "whoops", "meant", "mean"})
 
 
 def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool) -> None:
@@ -162,19 +214,41 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         spans, tails = [(first, last)], dict[tuple[int, int], bool]()
     else:
         spans = split(tokens, first, last, CLAUSE_ENDS | {"and", "-"})
+        spans += [(start, cut) for start, end in spans if (cut := _before_a_reason(tokens, start, end)) is not None]
         tails = {tail: after for start, end in spans for tail, after in _around_numbers(tokens, start, end).items()}
         spans += list(tails)
     for start, end in spans:
         alone = phrases.whole(tokens, start, end, wanted)
         if alone is None or reading.explained & set(range(start, end)):
             continue
+        if alone.meaning.startswith("units") and _corrects_unit(reading, replace(alone, first=first, last=last)):
+            continue
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
+            if alone.meaning == "start-if-go" and _goes_on_otherwise(tokens, start, end):
+                continue
             reading.add(start, act_of(alone, reading.text))
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
+
+
+_MOST_BESIDE_OK = 2
+
+
+def _goes_on_otherwise(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether an "ok" only begins a message about something else: "ok so, how long is the rest?"."""
+    rest = [*tokens[:first], *tokens[last:]]
+    end = next((i for i in range(last, len(tokens)) if tokens[i].text in SENTENCE_ENDS or tokens[i].apart), len(tokens))
+    beside = sum(token.kind is Kind.WORD and token.text not in COURTESY for token in tokens[last:end])
+    return beside > _MOST_BESIDE_OK or any(token.text == "?" or token.kind is Kind.NUMBER for token in rest)
+
+
+def _before_a_reason(tokens: Sequence[Token], first: int, last: int) -> int | None:
+    """Where a clause goes on to tell when or why: "go go go before he wakes up"."""
+    cut = next((i for i in range(first + 1, last) if tokens[i].text in WHEN or tokens[i].apart), None)
+    return None if cut is None or any(token.kind is Kind.NUMBER for token in tokens[first:last]) else cut
 
 
 def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail: bool | None) -> bool:  # noqa: FBT001 - see below
@@ -185,27 +259,28 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
     if (tail is not None or counted) and marked >= set(range(alone.first, alone.last)):
         return False
-    if tail is not None and alone.meaning not in _FEELINGS and not (tail and alone.meaning in _MAY_TRAIL):
+    if tail and words == {"here"}:
+        return False  # "it's 12 here"
+    if tail is not None and alone.meaning not in FEELINGS and not (tail and alone.meaning in _MAY_TRAIL):
         return False
     match alone.meaning:
         case "pause":
-            return not _goes_on(tokens, alone.last)
+            return not goes_on(tokens, alone.last)
         case "finish":
             return not (counted and _is_just_done(words))
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
-        case feeling if feeling in _FEELINGS:
-            return not _asked(tokens, *sentence)
+        case feeling if feeling in FEELINGS:
+            return not asked(tokens, *sentence)
         case _:
             return True
 
 
 def _is_just_done(words: set[str]) -> bool:
     """Whether "finished" beside a set speaks of the set and not of the session."""
-    return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & _OF_THE_SESSION
+    return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & OF_THE_SESSION
 
 
-_OF_THE_SESSION = frozenset({"today", "workout", "session", "tonight", "day", "training", "todays"})
 _MAY_TRAIL = frozenset({"start", "pause", "resume", "finish"})
 _OF_QUANTITIES = {
     "kg",
@@ -248,7 +323,7 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
     acts = when_acts(reading.tokens, first, last, timed=timed)
     if any(isinstance(act, Snooze) for act in acts) and reading.explained & set(range(first, last)):
         return False  # "still out of breath after 5 minutes"
-    if acts:
+    if acts and not (timed and acts == [Unclear()] and _is_of_a_set(reading.tokens, first, last)):
         for act in acts:
             reading.add(first, act)
         reading.explain(first, last)
@@ -265,13 +340,38 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
                 reading.add(begin, act)
             reading.explain(begin, last)
             return False
-    for start, end in split(reading.tokens, first, last, CLAUSE_ENDS | {"and"}):
+    spans = split(reading.tokens, first, last, CLAUSE_ENDS)
+    spans += [(start, cut) for start, end in spans if (cut := _told_until(reading.tokens, start, end)) < end]
+    spans += split(reading.tokens, first, last, CLAUSE_ENDS | {"and"})
+    for start, end in spans:
+        if reading.explained & set(range(start, end)):
+            continue
         for act in when_acts(reading.tokens, start, end, timed=timed):
-            if isinstance(act, Unclear):
+            if isinstance(act, Unclear) or (isinstance(act, Snooze) and _counts_beside(reading.tokens, start, end)):
                 continue
             reading.add(start, act)
             reading.explain(start, end)
     return False
+
+
+def _is_of_a_set(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a sentence of several clauses names no day and no reminder, so that its number may be a set: "12, back in a bit"."""
+    words = {token.text for token in tokens[first:last]}
+    return len(split(tokens, first, last, CLAUSE_ENDS)) > 1 and not words & (REMIND_WORDS | set(DAY_WORDS) | set(GROUPS))
+
+
+def _told_until(tokens: Sequence[Token], first: int, last: int) -> int:
+    """Where a clause goes on to tell why, after its last number: "in 90 minutes as the bin lorry went past"."""
+    numbers = [i for i in range(first, last) if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK}]
+    begin = numbers[-1] + 1 if numbers else first + 1
+    return next((i for i in range(begin, last) if tokens[i].text in WHEN or tokens[i].apart), last)
+
+
+def _counts_beside(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a set is told beside a clause that says "later" among unknown words: "8 with 24kg, I go explain later"."""
+    beside = any(token.kind is Kind.NUMBER for token in (*tokens[:first], *tokens[last:]))
+    words = {token.text for token in tokens[first:last] if token.kind is Kind.WORD}
+    return beside and not words <= SMALL and not words & {"remind", "ask", "snooze", "ping", "try"}
 
 
 def _is_conversation(meaning: str) -> bool:
@@ -287,80 +387,3 @@ def _alone(context: Context) -> Callable[[str], bool]:
         return meaning != "pain" and not meaning.startswith(("answer", "urgent"))
 
     return wanted
-
-
-_FEELINGS = {"heavy", "light", "right"}
-
-
-def _stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
-    """Whether the phrase means what it says where it stands."""
-    before = tokens[said.first - 1] if said.first > first else None
-    if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
-        return False
-    after = tokens[said.last] if said.last < last else None
-    if said.meaning == "pause":
-        counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
-        held = held or (
-            tokens[first].text == "i"
-            and any(token.text == "hold" for token in tokens)
-            and tokens[said.last - 1].text in {"minutes", "seconds"}
-        )
-        return not counted and not held and _waits(tokens, said, first, last)
-    if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
-        return bool({token.text for token in tokens[said.first : said.last]} & _OF_THE_SESSION)
-    if said.meaning == "skip" and after is not None and after.text == ":":
-        return False
-    if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
-        return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
-    if said.meaning == "right" and any(token.text in PLACES for token in tokens[first : said.first]):
-        return False  # "my knee hurt last year but it's fine now"
-    if said.meaning in _FEELINGS:
-        return not _asked(tokens, first, last) and not _of_something_else(tokens, said, first)
-    return not _negated(tokens, said, first)
-
-
-def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
-    """Whether a length of time beside a set is a wait: it stands by itself ("11 at 20kg, 2 secs"), not "3 sec negatives"."""
-    lengths = [i for i in range(said.first, said.last) if tokens[i].kind is Kind.NUMBER]
-    others = any(tokens[i].kind is Kind.NUMBER for i in range(first, last) if not said.first <= i < said.last)
-    if not others or not lengths or lengths[0] != said.first:
-        return True
-    begins = said.first == first or tokens[said.first - 1].text in CLAUSE_ENDS
-    ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
-    return begins and ends
-
-
-def _goes_on(tokens: Sequence[Token], index: int) -> bool:
-    """Whether "and a half" or "and ten" follows: a length of time, not a wait."""
-    following = list(tokens[index : index + 2])
-    return (
-        len(following) > 1
-        and following[0].text == "and"
-        and (following[1].text in {"a", "half"} or following[1].kind is Kind.NUMBER)
-    )
-
-
-def _asked(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether the sentence is a question such as "is 16kg too heavy?"."""
-    questions = {"is", "are", "was", "will", "would", "should", "do"}
-    return last < len(tokens) and tokens[last].text == "?" and tokens[first].text in questions
-
-
-def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
-    """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
-    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
-    if lead and lead[-1] in {"is", "are", "was", "were", "felt"}:
-        lead.pop()
-    return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))
-
-
-def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
-    """Whether "not" or "should I" stands right before the phrase."""
-    before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
-    if before[-2:] in (["should", "i"], ["shall", "i"], ["do", "not"], ["did", "not"]) or before[-3:-1] == [
-        "do",
-        "not",
-    ]:
-        return True
-    return bool(before) and before[-1] in {"not", "never", "nobody"} and tokens[said.first].text != "not"

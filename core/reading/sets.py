@@ -14,22 +14,35 @@ from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context, Log, Side
 from core.reading.assembly import EFFORT_UP_TO, TWO, Open, Quantity, assemble, checked
-from core.reading.lexicon import listed
+from core.reading.lexicon import COURTESY, EXERCISES, PLAIN, listed
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from core.reading.quantities import Part
+    from core.reading.parts import Part
 
 MOST_SETS = 8
 _MOST_SHORT_RESERVE = Decimal(6)
 _FEWEST_CROSSED = 5
-_MOST_BARE = Decimal(100)
+_MOST_BARE = Decimal(60)
 _MOST_TIMES_TARGET = 4
 _FEWEST_DOUBTED = 60
+_OF_SIDES = frozenset({"side", "sides", "other", "arm", "leg", "hand", "stronger", "weaker"})
+_DONE = frozenset({"got", "did", "managed", "made", "hit"})
+_THIS_TIME = frozenset({"time", "now", "today", "round"})
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
 _STOPPING = listed("words_sets", "stopping")
 _TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
+_LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
+_SMALL = listed("words_sets", "small")
+_BETWEEN_PAIR = (
+    PLAIN
+    | EXERCISES
+    | COURTESY
+    | listed("words_company", "closed")
+    | listed("words_company", "done")
+    | listed("words_company", "how")
+)
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
 
@@ -40,7 +53,11 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
         return ()
     units = {part.unit for part in parts if part.kind == "load"}
     loose_unit = any(part.kind == "unit_only" and part.unit not in units for part in parts)
-    if parts[-1].kind in {"by", "at", "at_sign"} or loose_unit:
+    crossed = any(
+        one.numbers and part.kind == "by" and after.kind in {"break", "comma", "and"} and not after.dropped
+        for one, part, after in zip(parts, parts[1:], parts[2:], strict=False)
+    )
+    if parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
@@ -58,6 +75,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
     dropped: frozenset[str] = frozenset()
     for part in parts:
         item = _item(part)
+        if part.dropped - _SMALL:
+            links = [link for link in links if link not in _LEADING_LINKS]  # "sweat in my eyes 11"
         if part.kind in {"could", "held"}:
             flags.add(part.kind)
         elif part.kind == "hands":
@@ -68,6 +87,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
         elif part.kind == "label":
             links.append("label")
         elif item is None:
+            if part.kind in {"comma", "break"}:
+                links = [link for link in links if link not in _LEADING_LINKS]  # "the radio is on, 20x11"
             links.append(part.kind)
         else:
             item.links, item.flags, item.dropped = tuple(links), flags, dropped | part.dropped
@@ -188,7 +209,8 @@ def _is_pair(item: Quantity, following: Quantity) -> bool:
     """Whether "2x16kg" or "two 14kgs" is the pair of dumbbells and not two reps."""
     if item.kind != "bare" or item.value != TWO or following.kind != "load" or "bodyweight" in following.flags:
         return False
-    return following.linked("by") or (not following.links and (following.unit is None or item.linked("with", "by")))
+    led = item.linked("with", "by") or "held" in item.flags
+    return following.linked("by") or (not following.links and (following.unit is None or led))
 
 
 def _is_crossed(items: list[Quantity], item: Quantity, following: Quantity, third: Quantity | None) -> bool:
@@ -254,6 +276,8 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
         return
     if before.kind not in {"bare", "reps", "side", "reserve", "seconds"}:
         raise Open
+    if after.dropped - (_SMALL if after.linked("break") else _BETWEEN_PAIR):
+        raise Open  # "Nine. Bridge club at two."
     if after.linked("at_sign") and after.value <= EFFORT_UP_TO and context.load != after.value:
         raise Open
     after.kind = "load"
@@ -275,7 +299,7 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
-    if any(item.kind == "seconds" and not item.linked("in") and "took" not in item.dropped for item in items) and not _any(
+    if any(item.kind == "seconds" and not item.linked("in", "at") and "took" not in item.dropped for item in items) and not _any(
         items, "reps"
     ):
         raise Open
@@ -284,12 +308,16 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         bare = bare[1:]
     if _any(items, "reps"):
         if bare and _any(items, "load"):
-            if not all(item.linked(*_JOINTS) for item in bare):
+            if not (_is_list_of_reps(items, bare) or all(item.linked(*_JOINTS) for item in bare)):
                 raise Open
             _become_reps(bare)
             return
+        if _is_list_of_reps(items, bare):
+            _become_reps(bare)
+            return
         for item in bare:
-            if item.value != context.load:
+            this_time = len(bare) == 1 and items[0] is item and items[1].kind == "reps" and _THIS_TIME & items[1].dropped
+            if item.value != context.load and not this_time:
                 raise Open
             item.kind = "load"
         return
@@ -308,13 +336,21 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
     _settle_unnamed(items, bare, context)
 
 
+def _is_list_of_reps(items: list[Quantity], bare: list[Quantity]) -> bool:
+    """Whether "15/14/12 reps" names reps once for the whole list: nothing but joints between the numbers."""
+    counts = [item for item in items if item.kind in {"bare", "reps"}]
+    listed_last = [item.kind for item in counts] == ["bare"] * len(bare) + ["reps"]
+    joined = all(item.links and set(item.links) <= _JOINTS and not item.dropped for item in counts[1:])
+    return listed_last and joined and (len(bare) > 1 or counts[-1].linked("and"))
+
+
 def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Context) -> None:
     """Bare numbers with no load and no reps named."""
     kind = "seconds" if context.hold else "reps"
     sided = sum(item.kind == "side" for item in items)
     labels = sum("label" in item.links for item in bare)
     described = any(item.kind in {"reserve", "effort", "seconds", "same"} for item in items) or sided
-    if len(bare) == 1 and bare[0].dropped & {"used", "using"}:
+    if len(bare) == 1 and bare[0].dropped & {"used", "using"} and not bare[0].dropped & _DONE:
         bare[0].kind = "load"  # "I used the 22"
         return
     if len(bare) == 1:
@@ -332,6 +368,8 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
         return
     if len(bare) == TWO and not sided:
         first, second = bare
+        if context.sides and (first.dropped | second.dropped) & _OF_SIDES:
+            raise Open  # "stronger side 12, other one 10"
         if (first.value == context.load) != (second.value == context.load):
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind

@@ -26,6 +26,8 @@ _LONG_NUMBER = 6
 _SHORTEST_SPLIT = 5
 _SHORTEST_PART = 2
 _REPEATS = re.compile(r"(.)\1{2,}")
+_DOUBLED = re.compile(r"([aeiou])\1")
+_SHORTEST_DOUBLED = 4
 _VOWELS = frozenset("aeiou")
 _ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 _INDENT = (0.0, 0.3, 0.8)
@@ -44,9 +46,15 @@ for _word in sorted(VOCABULARY - GUARDS["foreign"]):
     if _word.isalpha() and _word.isascii() and len(_word) >= (_SHORTEST_REWRITTEN if _word in REWRITES else _SHORTEST_KNOWN):
         _BY_LENGTH[len(_word)].append(_word)
 
+_SHORTEST_SKELETON = 4
+_SKELETONS: dict[str, tuple[str, ...]] = {}
+for _word in (known for words in _BY_LENGTH.values() for known in words if len(known) > _SHORTEST_SKELETON):
+    _skeleton = "".join(letter for letter in _word if letter not in _VOWELS)
+    _SKELETONS[_skeleton] = (*_SKELETONS.get(_skeleton, ()), _word)
+
 _JOINED_PARTS = frozenset(
     word
-    for word in VOCABULARY - GUARDS["foreign"] - GUARDS["measure"]
+    for word in VOCABULARY - GUARDS["foreign"] - GUARDS["measure"] - set(NUMBER_PLURALS)
     if (len(word) > _SHORTEST_PART and word.isalpha() and word not in NUMBER_WORDS) or word in _SHORT_PARTS
 )
 
@@ -59,6 +67,31 @@ def expand(word: str) -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=4096)
+def is_english(word: str) -> bool:
+    """Whether a word is common English, or a form of such a word: "judging", "lorries", "stopped"."""
+    return word in ENGLISH or any(
+        stem in ENGLISH
+        for ending, says in _ENDINGS
+        if word.endswith(ending) and len(word) - len(ending) >= _SHORTEST_STEM
+        for stem in (word[: -len(ending)] + says, *(_single(word[: -len(ending)]) if ending in _DOUBLING else ()))
+    )
+
+
+def _single(stem: str) -> tuple[str, ...]:
+    """The stem without a letter doubled before an ending: "stop" for "stopp" of "stopped"."""
+    return (stem[:-1],) if len(stem) > _SHORTEST_STEM and stem[-1] == stem[-2] else ()
+
+
+_SHORTEST_STEM = 3
+_DOUBLING = frozenset({"ing", "ed", "er", "est"})
+_ENDINGS = (
+    *((ending, says) for ending in ("ing", "ed", "er", "ers", "est") for says in ("", "e")),
+    *((ending, "") for ending in ("s", "es", "ly", "ness", "less", "ful")),
+    *((ending, "y") for ending in ("ies", "ied", "ier", "iest", "ily", "iness")),
+)
+
+
+@lru_cache(maxsize=4096)
 def respell(word: str) -> tuple[str, ...]:
     """The known words nearest to `word`; the word itself when none is safely near."""
     if word in VOCABULARY:
@@ -66,11 +99,22 @@ def respell(word: str) -> tuple[str, ...]:
     for shorter in (_REPEATS.sub(r"\1\1", word), _REPEATS.sub(r"\1", word)):
         if shorter != word and shorter in VOCABULARY:
             return expand(shorter)
-    if word in ENGLISH or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
+    if word not in ENGLISH and len(word) > _SHORTEST_DOUBLED:
+        for found in _DOUBLED.finditer(word):
+            if (single := word[: found.start()] + word[found.start() + 1 :]) in VOCABULARY:
+                return expand(single)  # "tooday", "lateer"
+    if word.endswith("n't"):
+        said = respell(word.replace("'", ""))
+        return said if "not" in said else (*respell(word[: -len("n't")])[:1], "not")
+    if is_english(word) or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
         return (word,)
     parts = _split(word, shortest=_SHORTEST_PART)
     if parts is not None:
         return parts
+    if not set(word) & _VOWELS and len(word) >= _SHORTEST_SKELETON:
+        meant = _SKELETONS.get(word, ())
+        if len(meant) == 1:
+            return expand(meant[0])
     nearest = _nearest(word)
     if nearest is not None:
         return expand(nearest)

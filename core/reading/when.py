@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
 from core.reading.lexicon import COURTESY, GUARDS, listed, sayings
-from core.reading.tokens import Kind, Token
+from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -19,8 +20,14 @@ _MOVES = listed("words_when", "moves")
 _DONE = listed("words_when", "done")
 _LEADS = sayings("moment_leads")
 _WAIT_LEADS = sayings("wait_leads")
-_SMALL = listed("words_when", "small") | COURTESY
+SMALL = listed("words_when", "small") | COURTESY
+"""Words that stand around days and times and say nothing else."""
+
+_ASKING_AGAIN = frozenset({"snooze", "later", "remind", "ask", "ping", "nudge", "buzz", "shout", "yell", "poke", "bug", "hmu"})
 _LONGEST_PAUSE_MINUTES = 2
+_OFF_REACH = 7
+_ALONE = ("me", "alone")
+_HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
 
 
 def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) -> list[Act]:
@@ -36,22 +43,30 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
     reminds = (
-        (bool(said & REMIND_WORDS) and "went" not in said)
+        (bool(said & REMIND_WORDS) and "went" not in said and "alarm you" not in " ".join(words))
         or "remember me" in " ".join(words)
         or "make me remember" in " ".join(words)
     )
-    if said & _DONE and not reminds:
+    busy = not timed and _is_busy_until(words, moments)
+    if said & (_DONE - {"got"} if busy else _DONE) and not reminds and not _HOLDING_OFF & set(pairwise(words)):
         return []
     loose = [
         i
         for i in range(first, last)
         if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL} and i not in used | spent
     ]
-    bare = _bare_minutes(clock, loose, words)
+    bare = _bare_minutes(clock, loose, words, timed=timed)
     if bare is not None:
         minutes, loose = bare, []
-    planned = _plans(words, days, off_days, moments, reminds=reminds, small=_is_small(tokens, first, last, used))
-    later = _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
+    planned = _plans(
+        words,
+        days,
+        off_days,
+        moments,
+        reminds=reminds and (minutes is None or bool(days)),
+        small=_is_small(tokens, first, last, used),
+    )
+    later = busy or _is_later(words, moments, minutes, small=_is_small(tokens, first, last, used | spent), timed=timed)
     if not (planned or reminds or later):
         return []
     if loose and said & _DONE:
@@ -93,12 +108,51 @@ def _plans(
     """Whether the words are about days to be reminded on, or about reminders no more."""
     said = set(words)
     off = bool(said & _OFF)
-    if reminds and (days or off_days or (off and said & REMIND_WORDS)):
+    if reminds and (days or off_days or (not moments and _turns_off(words))):
         return True
+    if _is_an_event(words) or ("see", "you") in set(pairwise(words)):
+        return False
     if days and moments:
         return True
     moved = ("make it" in " ".join(words) or "change" in said or "switch" in said) and len(days) > 1
     return bool(moved or ((days or off_days) and off and small) or (len(days) > 1 and small))
+
+
+def _is_an_event(words: Sequence[str]) -> bool:
+    """Whether days and times are told of something that happens then: "the gym opens 6am on weekdays"."""
+    start = 1 if words[0] in {"the", "my", "our", "a"} else 0
+    told = words[start : start + 3]
+    own = {
+        "days",
+        "day",
+        "reminder",
+        "reminders",
+        "workout",
+        "workouts",
+        "training",
+        "session",
+        "sessions",
+        "time",
+        "slot",
+        "best",
+        "alarm",
+    }
+    named = bool(told) and not set(told) & own and told[0] not in DAY_WORDS and told[0] not in GROUPS
+    happens = {"opens", "closes", "shuts", "starts", "begins", "ends", "departs", "arrives"} | ({"is", "are"} if start else set())
+    return named and bool(happens & set(told[1:]))
+
+
+def _turns_off(words: Sequence[str]) -> bool:
+    """Whether a word such as "stop" is about the reminders: "ditch the reminders", "reminders off", "do not remind me any more"."""
+    at = next((i for i, word in enumerate(words) if word in REMIND_WORDS), None)
+    if at is None or "forget" in words[:at]:
+        return False
+    if _ALONE in set(pairwise(words)):
+        return True
+    before = words[max(at - _OFF_REACH, 0) : at]
+    while "," in before:
+        before = before[before.index(",") + 1 :]
+    return bool((set(before) | set(words[at + 1 :])) & _OFF) and not ("not" in before and "yet" in before)
 
 
 def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[Weekday], moments: Sequence[Moment]) -> list[Act]:
@@ -111,7 +165,7 @@ def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[
     if moments and not moments[0].settled:
         return [Unclear()]
     at = moments[0].text if moments else None
-    if not moments and said & _OFF and not (days and off_days):
+    if not moments and (said & _OFF or _ALONE in set(pairwise(words))) and not (days and off_days):
         return [Remind(days=in_week_order(off_days or days), off=True)]
     if off_days and days - off_days == days and days != set(WEEK) and not off_days <= days:
         return [Remind(days=in_week_order(days), at=at), Remind(days=in_week_order(off_days), off=True)]
@@ -134,6 +188,9 @@ def _is_vague(words: Sequence[str]) -> bool:
             "alternate",
             "every second",
         )
+    ) or any(
+        one in DAY_WORDS and link == "or" and other in DAY_WORDS
+        for one, link, other in zip(words, words[1:], words[2:], strict=False)
     )
 
 
@@ -155,7 +212,7 @@ def _is_small(tokens: Sequence[Token], first: int, last: int, used: set[int]) ->
     return all(
         i in used
         or tokens[i].kind is Kind.MARK
-        or tokens[i].text in _SMALL
+        or tokens[i].text in SMALL
         or tokens[i].text in DAY_WORDS
         or tokens[i].text in GROUPS
         for i in range(first, last)
@@ -167,7 +224,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     line = f" {' '.join(words)} "
     said = set(words)
     asks = bool({"remind", "ask", "try", "ping", "later", "snooze", "again", "me", "us", "more", "postpone"} & said)
-    if not asks and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
+    led_by_span = minutes is not None and words[0] in {"in", "after"} and not timed
+    if not asks and not small and not led_by_span and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
         return False
     if {"snooze", "postpone"} & said or any(
         f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
@@ -175,26 +233,50 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         return True
     if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
         return True
+    told = (
+        {"is", "was"} & said
+        and not any(f" {lead} " in line for lead in _LEADS)
+        and not said & COURTESY - {"i", "my", "the", "a", "it"}
+    )
+    if moments and not asks and (words[:2] == ["it", "is"] or told):
+        return False  # "it's 7pm" tells the time, "my train is the 17:42" another
+    if moments and timed and not any(moment.settled for moment in moments) and _only_until(line):
+        return False  # "could until 8"
+    if moments and said & _MOVES and said & {"me", "it", "this", "us", "session", "workout"}:
+        return True
     if moments:
         return small or any(f" {lead} " in line for lead in _LEADS)
     led = any(f" {lead} " in line for lead in _WAIT_LEADS)
     if minutes is None:
         return False
     if timed and not any(
-        f" {lead} " in line for lead in ("later", "in", "more", "ask me", "give me", "give us", "another", "after")
+        f" {lead} " in line
+        for lead in ("later", "in", "hold on", "hang on", "more", "ask me", "give me", "give us", "another", "after")
     ):
         return False
     return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
 
 
-def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str]) -> int | None:
-    """Such as "snooze 20", "remind me in 20": a lone number that can only be minutes."""
+def _is_busy_until(words: Sequence[str], moments: Sequence[Moment]) -> bool:
+    """Whether the trainee is kept from training until a time of day: "in a meeting until 4pm"."""
+    own = words[0] in {"i", "we", "in", "at", "on", "busy", "got", "have", "still", "stuck", "working", "driving", "no", "not"}
+    return own and len(moments) == 1 and moments[0].settled and bool({"until", "till"} & set(words[: moments[0].last]))
+
+
+def _only_until(line: str) -> bool:
+    """Whether nothing but "until" makes the words a time."""
+    return not any(f" {lead} " in line for lead in _LEADS if lead not in {"until", "till", "i can", "i could"})
+
+
+def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str], *, timed: bool) -> int | None:
+    """Such as "snooze 20", "remind me in 20", "ready in 20": a lone number that can only be minutes."""
     if len(loose) != 1 or not clock.is_number(loose[0]) or clock.tokens[loose[0]].value % 1:
         return None
     led = clock.text(loose[0] - 1) in {"in", "snooze", "for", "later", "another"}
-    about = {"snooze", "later", "remind", "ask", "ping", "nudge"} & set(words)
-    return (
-        int(clock.tokens[loose[0]].value)
-        if led and about and clock.text(loose[0] + 1) in {"", "please", "later", ".", "then"}
-        else None
+    if clock.text(loose[0] - 2) == "give" and clock.text(loose[0] - 1) in {"me", "us"} and not timed:
+        led = clock.tokens[loose[0]].value % 5 == 0
+    about = (
+        _ASKING_AGAIN & set(words) or "give" in words or (clock.text(loose[0] - 1) == "in" and not timed and not _DONE & set(words))
     )
+    ends = clock.text(loose[0] + 1) in {"", "please", "later", ".", "then", ","}
+    return int(clock.tokens[loose[0]].value) if led and about and ends else None

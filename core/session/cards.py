@@ -11,6 +11,7 @@ from core.messages import Card, PutDown
 from core.session.places import entering, exercise_at, sided, station_at
 from core.session.plates import planned
 from core.session.prescription import advise
+from core.session.wished import notes_at
 
 if TYPE_CHECKING:
     from core.circuit import Station
@@ -53,6 +54,8 @@ def show(turn: Turn, workout: Workout, starts_in_s: int | None) -> Workout:
             put_down=_put_down(workout, prescribed.load),
             starts_in_s=starts_in_s,
             slug=movement.slug,
+            notes=notes_at(turn, workout),
+            coach=turn.plan.coach,
         )
     )
     kept = list(workout.prescriptions)

@@ -10,8 +10,9 @@ from core.diary import Ending, SetRecord, WorkoutClosed
 from core.messages import BestSet, EffortAsked, NextChange, Summary, SummaryLine
 from core.session.cues import going_on
 from core.session.lines import line_of
+from core.session.loads import change_of
 from core.session.places import exercise_at
-from core.session.prescription import advise, change_of
+from core.session.prescription import advise
 from core.session.states import Asking, Idle, Place, Running, Working
 
 if TYPE_CHECKING:

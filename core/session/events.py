@@ -45,7 +45,8 @@ Event = Opened | Said | Edited | Woke
 class Plan:
     """Who trains, what is on for today, who is the coach, and which number to call in an emergency (None: the local one).
 
-    For a trainee with a block, `due` says when and where in it, and `circuit` is the one that is due.
+    For a trainee with a block, `due` says when and where in it, and `circuit` is the one that is due. `coaches` is true for a
+    coach who trains.
     """
 
     trainee: Trainee
@@ -53,6 +54,7 @@ class Plan:
     coach: str
     emergency: str | None = None
     due: Due | None = None
+    coaches: bool = False
 
 
 @dataclass(frozen=True)

@@ -26,7 +26,7 @@ from core.messages import (
 from core.reading.acts import Away, Days, HalfOfDay, InZone, Move, MyReminders, Repeat
 from core.reading.zones import near_places, place_name
 from core.recurrence import Recurrence, Rule, weekly
-from core.reminders import at_clock, clock_text, local_date, next_time, next_training
+from core.reminders import at_clock, clock_text, local_date, next_time, next_training, pause_ends
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -34,6 +34,9 @@ if TYPE_CHECKING:
     from core.reading.acts import Calendar, Remind, Snooze
     from core.session.states import Idle
     from core.session.turn import Turn
+
+
+KEPT = timedelta(days=42)  # a day off that has gone by is not to look like one that was missed, as far as a review looks back
 
 
 def remind(turn: Turn, act: Remind) -> None:
@@ -78,7 +81,7 @@ def calendar(turn: Turn, state: Idle, act: Calendar) -> Idle:
             return _zone(turn, state, act)
         case MyReminders():
             known = turn.clock_setting()[0].reminders
-            turn.say(ReminderPartMissing("days") if known is None else ReminderNoted(known, _coming(turn)))
+            turn.say(ReminderPartMissing("days") if known is None else ReminderNoted(known.since(turn.today), _coming(turn)))
         case _:
             assert_never(act)
     return state
@@ -114,13 +117,16 @@ def _rule(turn: Turn, days: Days, at: str, first: date | None) -> Rule:
 
 def _keep(turn: Turn, reminders: Recurrence, since: datetime | None = None) -> None:
     turn.keep(ReminderSet(reminders, since or turn.clock_setting()[0].reminders_since or turn.now))
-    turn.say(ReminderNoted(reminders, _coming(turn)))
+    turn.say(ReminderNoted(reminders.since(turn.today), _coming(turn)))
 
 
 def _coming(turn: Turn) -> DayAt | None:
     """The next training day that has not begun to be reminded of."""
     trainee = turn.clock_setting()[0]
-    found = None if trainee.reminders is None else next_training(trainee.reminders, trainee.zone, turn.now)
+    ends_at = pause_ends(trainee)
+    if trainee.reminders is None or (trainee.pause is not None and ends_at is None):
+        return None
+    found = next_training(trainee.reminders, trainee.zone, turn.now if ends_at is None else max(turn.now, ends_at))
     return None if found is None else DayAt(found[0], clock_text(found[1], trainee.zone))
 
 
@@ -130,7 +136,7 @@ def _away(turn: Turn, first: date, last: date) -> None:
     if known is None:
         turn.say(ReminderPartMissing("days"))
         return
-    _change(turn, known.since(turn.today - timedelta(days=1)).without(first, last))
+    _change(turn, known.since(turn.today - KEPT).without(first, last))
     snoozed = turn.clock_setting()[0].snoozed_until
     if snoozed is not None and first <= local_date(snoozed, turn.clock_setting()[0].zone) <= last:
         turn.keep(SnoozeSet(None))
@@ -145,7 +151,7 @@ def _move(turn: Turn, day: date, to: date) -> None:
         turn.say(NothingToMove(day))
         return
     was_one = known.time_on(to)
-    _change(turn, known.since(turn.today - timedelta(days=1)).moved(day, to))
+    _change(turn, known.since(turn.today - KEPT).moved(day, to))
     turn.keep(SnoozeSet(None))
     turn.say(DayMoved(day, to, was_one or at, was_one=was_one is not None))
 
@@ -180,6 +186,6 @@ def skip_day(turn: Turn) -> None:
     """Not today: nothing more is said until the next day of the trainee's."""
     known = turn.clock_setting()[0].reminders
     if known is not None:
-        _change(turn, known.since(turn.today - timedelta(days=1)).without(turn.today, turn.today))
+        _change(turn, known.since(turn.today - KEPT).without(turn.today, turn.today))
     turn.keep(SnoozeSet(None))
     turn.say(DaySkipped())

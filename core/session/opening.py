@@ -14,6 +14,7 @@ from core.messages import (
     NothingSpared,
     PlanOver,
     RestDay,
+    RestGiven,
     SameMuscles,
     StationLine,
     TodayInBlock,
@@ -21,6 +22,7 @@ from core.messages import (
     WarmUp,
 )
 from core.plan import weekday
+from core.reminders import rests
 from core.safety.day import extra_reserve, lighter_today, rounds_left
 from core.safety.joints import joint_of, watched
 from core.safety.recovery import easier_week_due, recently_hard
@@ -134,6 +136,10 @@ def say_today(turn: Turn) -> None:
     found = bar_now(turn)
     if found is not None:
         turn.say(needed(turn, found))
+        return
+    pause = turn.plan.trainee.pause
+    if pause is not None and rests(pause, turn.today):
+        turn.say(RestGiven(turn.plan.coach, pause.until, circuit))
         return
     due = turn.plan.due
     if due is not None and (due.done_today or due.on != turn.today):

@@ -11,12 +11,14 @@ from typing import TYPE_CHECKING, Literal
 from core.agenda import EASED_FROM_DAYS, days_since
 from core.exercise import Measure
 from core.plan import monday_of
+from core.progress import past_sets
 from core.rack import Rack
 from core.reasons import (
     AsLastTime,
     AsSaid,
     CardReason,
     CarryStart,
+    CoachHolds,
     CoachSays,
     EasierWeek,
     EmptyHands,
@@ -29,9 +31,11 @@ from core.reminders import local_date
 from core.safety.day import LIGHT
 from core.safety.joints import hold
 from core.safety.signs import is_over
+from core.session.loads import at_most, change_of, one_step, up_to
 from core.session.places import exercise_at, sided, station_at
 from core.session.states import Prescription
-from core.suggestion import Ask, PastSet, StationAsk, Suggestion, suggest
+from core.session.wished import most_load
+from core.suggestion import Ask, StationAsk, Suggestion, suggest
 from core.tempo import whole_reps
 from core.units import BODYWEIGHT, Load
 
@@ -64,53 +68,65 @@ def advise(turn: Turn, workout: Workout, place: Place, *, next_workout: bool = F
     """What to do at a place of a workout, or at the same station on another day (`next_workout`).
 
     The order of what decides: what the trainee said of the load, the coach's start, then what strength suggests. Pain lately, and a
-    tempo that was not kept, take the heavier loads off the rack first; a lighter day leaves more in reserve, and does not go up.
+    tempo that was not kept, take the heavier loads off the rack first, and so does the coach who holds them back; a lighter day
+    leaves more in reserve, and does not go up.
     """
-    advice = _advice(turn, workout, place, next_workout=next_workout)
-    told = isinstance(advice.why, HeldBack | AsSaid | EmptyHands)
+    advice = _under_the_coach(turn, workout, place, next_workout=next_workout)
+    told = isinstance(advice.why, HeldBack | AsSaid | EmptyHands | CoachHolds)
     shown = place.round == 1 or isinstance(advice.why, HeaviestIsLight)  # on a light day that is meant
     if not workout.ease or not shown or told or exercise_at(workout, place).measure is not Measure.REPS:
         return advice
     return replace(advice, why=GoingLight(station_at(workout, place).reserve.low + workout.ease))
 
 
-def _advice(turn: Turn, workout: Workout, place: Place, *, next_workout: bool) -> Advice:
+def _under_the_coach(turn: Turn, workout: Workout, place: Place, *, next_workout: bool) -> Advice:
+    """What to do with the loads that the coach allows; the reason is theirs where it would else be heavier."""
+    movement = exercise_at(workout, place)
+    loads, most = _owned(turn, movement), most_load(turn, workout, movement, next_workout=next_workout)
+    free = _advice(turn, workout, place, loads, next_workout=next_workout)
+    wanted = free.prescription.load
+    if most is None or wanted is None or wanted.kg <= most.kg:
+        return free
+    advice = _advice(turn, workout, place, up_to(loads, most), next_workout=next_workout)
+    return advice if isinstance(advice.why, HeldBack) else replace(advice, why=CoachHolds())
+
+
+def _owned(turn: Turn, movement: Exercise) -> tuple[Load, ...]:
+    """The loads on the trainee's rack for an exercise, none where none is held."""
+    return (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
+
+
+def _advice(turn: Turn, workout: Workout, place: Place, loads: tuple[Load, ...], *, next_workout: bool) -> Advice:
     station, movement = station_at(workout, place), exercise_at(workout, place)
     done = [record for record in turn.sets() if record.exercise == movement.slug]
     if movement.measure is not Measure.REPS:
-        return _held(turn, workout, station, movement, done)
+        return _held(turn, workout, station, movement, loads, done)
     asked = movement.slug == station.exercise
     tempo = station.tempo if asked and station.tempo is not None else movement.tempo
     if movement.loads_held == 0 or tempo is None:
         return Advice(Prescription(movement.slug, BODYWEIGHT, tempo, *_reps(station, tempo)), None, "same" if done else "first")
-    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held)
     if not loads:
         return Advice(Prescription(movement.slug, None, tempo, *_reps(station, tempo)), EmptyHands(), "first")
     last = next((record.load for record in reversed(done) if record.load is not None), None)
-    hint = _at_most(loads, station.load_hint.kg) if asked and station.load_hint is not None else None
+    hint = at_most(loads, station.load_hint.kg) if asked and station.load_hint is not None else None
     if hint is not None and workout.ease >= LIGHT:
-        hint = _step(loads, hint, "heavy") or hint
+        hint = one_step(loads, hint, "heavy") or hint
     held = hold(movement, turn.diary.pains, turn.sets(), turn.now)
     if held is not None:
         earlier = next((record.load for record in reversed(done) if record.load and record.workout != workout.number), None)
         base = earlier or _prescribed(workout, place) or hint
-        most = loads[0] if base is None else _step(loads, base, "heavy") or loads[0]
-        free = _freely(turn, workout, place, tempo, _up_to(loads, most), next_workout=next_workout, hint=hint)
+        most = loads[0] if base is None else one_step(loads, base, "heavy") or loads[0]
+        free = _freely(turn, workout, place, tempo, up_to(loads, most), next_workout=next_workout, hint=hint)
         load = free.prescription.load
         change = free.change if base is None or load is None else change_of(base, load)
         return replace(free, why=HeldBack(held[1].place), change=change)
     today = [record.load for record in done if record.workout == workout.number and record.load is not None]
     if last is not None and done[-1].workout == workout.number and is_over(done[-1]):
-        same = _freely(turn, workout, place, tempo, _up_to(loads, last), next_workout=next_workout, hint=hint)
+        same = _freely(turn, workout, place, tempo, up_to(loads, last), next_workout=next_workout, hint=hint)
         return same if same.change == "down" else replace(same, why=TempoFirst())
     if today and workout.ease >= LIGHT and dict(workout.felt).get(place.station) != "light":
-        loads = _up_to(loads, max(today, key=lambda load: load.kg))
+        loads = up_to(loads, max(today, key=lambda load: load.kg))
     return _freely(turn, workout, place, tempo, loads, next_workout=next_workout, hint=hint)
-
-
-def _up_to(loads: tuple[Load, ...], most: Load) -> tuple[Load, ...]:
-    """The loads that are not above another; the lightest when all are."""
-    return tuple(load for load in loads if load.kg <= most.kg) or loads[:1]
 
 
 def _freely(
@@ -120,10 +136,10 @@ def _freely(
     station, movement = station_at(workout, place), exercise_at(workout, place)
     done = [record for record in turn.sets() if record.exercise == movement.slug]
     last = next((record.load for record in reversed(done) if record.load is not None), None)
-    hint = None if hint is None else _at_most(loads, hint.kg)
+    hint = None if hint is None else at_most(loads, hint.kg)
     base = last or _prescribed(workout, place) or hint
     felt = dict(workout.felt).get(place.station)
-    moved = None if base is None or felt is None else _step(loads, base, felt)
+    moved = None if base is None or felt is None else one_step(loads, base, felt)
     if base is not None and felt is not None and (moved is not None or felt == "heavy"):
         load = moved or loads[0]
         return Advice(Prescription(movement.slug, load, tempo, *_reps(station, tempo)), AsSaid(felt), change_of(base, load))
@@ -171,9 +187,10 @@ def ask_at(turn: Turn, workout: Workout, place: Place) -> Ask | None:
     """What is asked of the suggestion at a place; None where no load applies."""
     station, movement = station_at(workout, place), exercise_at(workout, place)
     tempo = station.tempo if movement.slug == station.exercise and station.tempo is not None else movement.tempo
-    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
+    loads, most = _owned(turn, movement), most_load(turn, workout, movement)
     if movement.measure is not Measure.REPS or tempo is None or not loads:
         return None
+    loads = loads if most is None else up_to(loads, most)
     done = [record for record in turn.sets() if record.exercise == movement.slug]
     last = next((record.load for record in reversed(done) if record.load is not None), None)
     loads, _ = _for_the_week(turn, done, _no_heavier(turn, workout, loads, last))
@@ -187,7 +204,7 @@ def _no_heavier(turn: Turn, workout: Workout, loads: tuple[Load, ...], last: Loa
     days_off = days_since(before, zone, local_date(workout.started_at, zone))
     if last is None or days_off is None or days_off < EASED_FROM_DAYS:
         return loads
-    return _up_to(loads, last)
+    return up_to(loads, last)
 
 
 def _prescribed(workout: Workout, place: Place) -> Load | None:
@@ -206,41 +223,23 @@ def _reps(station: Station, tempo: Tempo | None) -> tuple[int | None, int | None
     return round(high * LOW_SHARE), high
 
 
-def _at_most(loads: tuple[Load, ...], kg: Decimal) -> Load:
-    """The heaviest load that is not above `kg`, else the lightest there is."""
-    return next((load for load in reversed(loads) if load.kg <= kg), loads[0])
-
-
-def _step(loads: tuple[Load, ...], base: Load, felt: Literal["heavy", "light"]) -> Load | None:
-    """The load one step away, None at the end of the rack."""
-    if felt == "heavy":
-        return next((load for load in reversed(loads) if load.kg < base.kg), None)
-    return next((load for load in loads if load.kg > base.kg), None)
-
-
-def change_of(base: Load, load: Load) -> Literal["up", "same", "down"]:
-    """How a load differs from another."""
-    if load.kg == base.kg:
-        return "same"
-    return "up" if load.kg > base.kg else "down"
-
-
-def _held(turn: Turn, workout: Workout, station: Station, movement: Exercise, done: list[SetRecord]) -> Advice:
+def _held(
+    turn: Turn, workout: Workout, station: Station, movement: Exercise, loads: tuple[Load, ...], done: list[SetRecord]
+) -> Advice:
     """A hold or a carry: no reps; a carry keeps the load it had, and starts from the middle of the rack."""
-    loads = (turn.plan.trainee.rack or Rack()).loads(movement.loads_held) if movement.loads_held else ()
     if not loads:
         return Advice(Prescription(movement.slug, None, None, None, None), None, "same" if done else "first")
     last = next((record.load for record in reversed(done) if record.load is not None), None)
     held = hold(movement, turn.diary.pains, turn.sets(), turn.now)
     if last is not None:
-        load, why = _at_most(loads, last.kg), None if held is None else HeldBack(held[1].place)
+        load, why = at_most(loads, last.kg), None if held is None else HeldBack(held[1].place)
         if held is not None and all(record.workout != workout.number for record in done):
-            load = _step(loads, load, "heavy") or load
+            load = one_step(loads, load, "heavy") or load
         return Advice(Prescription(movement.slug, load, None, None, None), why or AsLastTime(), change_of(last, load))
     if held is not None or workout.ease >= LIGHT:
         return Advice(Prescription(movement.slug, loads[0], None, None, None), None, "first")
     if station.load_hint is not None:
-        hint = _at_most(loads, station.load_hint.kg)
+        hint = at_most(loads, station.load_hint.kg)
         return Advice(Prescription(movement.slug, hint, None, None, None), CoachSays(), "first")
     return Advice(Prescription(movement.slug, loads[(len(loads) - 1) // 2], None, None, None), CarryStart(), "first")
 
@@ -249,7 +248,7 @@ def _ask(turn: Turn, workout: Workout, place: Place, tempo: Tempo, loads: tuple[
     """The question to the suggestion, with every set the trainee has done."""
     station, movement, unit = station_at(workout, place), exercise_at(workout, place), turn.plan.trainee.unit
     ease = workout.ease
-    past = past_sets(turn)
+    past = past_sets(turn.sets(), unit, turn.plan.trainee.zone)
     return Ask(
         unit=unit,
         loads=tuple(sorted(load.in_unit(unit) for load in loads)),
@@ -274,27 +273,3 @@ def _as_advice(slug: str, station: Station, tempo: Tempo, answer: Suggestion, lo
     paced = tempo.slower(answer.rep_s - tempo.rep_s)
     low, high = (station.reps, station.reps) if station.reps is not None else answer.reps
     return Advice(Prescription(slug, load, paced, max(1, low), max(1, high)), answer.why, answer.change)
-
-
-def past_sets(turn: Turn) -> dict[str, tuple[PastSet, ...]]:
-    """Every set with reps and a load, by exercise, loads in the trainee's unit; of two sides the weaker counts."""
-    unit, zone = turn.plan.trainee.unit, turn.plan.trainee.zone
-    gathered: dict[str, dict[tuple[int, int, int, int], PastSet]] = {}
-    for record in turn.sets():
-        if record.reps is None or record.load is None or record.rep_s is None or record.load.amount == 0:
-            continue
-        spot = (record.workout, record.round, record.station, 0 if record.side is not None else record.number)
-        sets = gathered.setdefault(record.exercise, {})
-        past = PastSet(
-            date=local_date(record.at, zone),
-            round=record.round,
-            load=record.load.in_unit(unit),
-            reps=record.reps,
-            rep_s=record.rep_s,
-            reserve=None if record.reserve is None else float(record.reserve),
-            rpe=None if record.rpe is None else float(record.rpe),
-            seconds=None if record.seconds is None else float(record.seconds),
-        )
-        if spot not in sets or past.reps < sets[spot].reps:
-            sets[spot] = past
-    return {slug: tuple(sets.values()) for slug, sets in gathered.items()}

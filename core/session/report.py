@@ -34,8 +34,9 @@ from core.reading import read
 from core.reading.acts import Amend, Awaiting, Context, Log
 from core.session.closing import close
 from core.session.lines import line_of, log_line, record_of
+from core.session.loads import change_of
 from core.session.places import exercise_at, sided, station_at, whole
-from core.session.prescription import advise, change_of
+from core.session.prescription import advise
 from core.session.ring import asked_for, finish_side, put_down, show_in_rest, worked_s
 from core.session.states import (
     Choice,

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import timedelta
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, get_args
 
 from core import messages
 from core.diary import Ending
 from core.health import Bar, Feeling, NoteKind
 from core.messages import ClearanceNeeded, FormPoint, Noted
+from core.own_messages import OwnMessage
 from core.reminders import local_date
+from core.review_messages import OwnWeek
 from core.safety.gate import bar, uncleared_sign
 from core.session.closing import close
 from core.session.states import Closing, Paused, Resting, SettingUp, State, WarmingUp, Working
@@ -70,6 +72,12 @@ SAFE = (
     messages.OtherSideAsked,
     messages.EffortAsked,
     messages.EffortNoted,
+    messages.RestGiven,
+    messages.CoachWrites,
+    messages.CoachAnswers,
+    messages.CoachChanged,
+    *get_args(OwnMessage),
+    OwnWeek,
 )
 
 SAYS_SO = (messages.ClearanceNeeded, messages.ClearanceTooSoon, messages.FeverRest, messages.UrgentStop, messages.HealthOutcome)

@@ -147,36 +147,43 @@ class Workout:
     paused_at: datetime | None = None
 
 
+@dataclass(frozen=True, kw_only=True)
+class Conversation:
+    """What every state has: `forget_asked` when the last thing said to the trainee was whether to erase everything."""
+
+    forget_asked: bool = False
+
+
 @dataclass(frozen=True)
-class New:
+class New(Conversation):
     """Nobody has spoken yet."""
 
     kind: Literal["new"] = "new"
 
 
 @dataclass(frozen=True)
-class AskingCautions:
+class AskingCautions(Conversation):
     """The cautions were shown; a yes is awaited."""
 
     kind: Literal["asking_cautions"] = "asking_cautions"
 
 
 @dataclass(frozen=True)
-class AskingUnit:
+class AskingUnit(Conversation):
     """Kilograms or pounds?"""
 
     kind: Literal["asking_unit"] = "asking_unit"
 
 
 @dataclass(frozen=True)
-class AskingRack:
+class AskingRack(Conversation):
     """Which weights does the trainee own?"""
 
     kind: Literal["asking_rack"] = "asking_rack"
 
 
 @dataclass(frozen=True)
-class AskingPairs:
+class AskingPairs(Conversation):
     """Loads were named without a count: pairs or singles?"""
 
     items: tuple[RackItem, ...]
@@ -184,7 +191,7 @@ class AskingPairs:
 
 
 @dataclass(frozen=True)
-class AskingMore:
+class AskingMore(Conversation):
     """Weights were named when others were known: are those still there?"""
 
     items: tuple[RackItem, ...]
@@ -192,7 +199,7 @@ class AskingMore:
 
 
 @dataclass(frozen=True)
-class Idle:
+class Idle(Conversation):
     """No workout runs. What is due then follows from the diary (`core.reminders`), not from the state.
 
     `asked` is an open question about the calendar, `asking` one about health (`topic`: which of the health talk). `last` is the
@@ -207,7 +214,7 @@ class Idle:
 
 
 @dataclass(frozen=True)
-class WarmingUp:
+class WarmingUp(Conversation):
     """The warm-up clock runs."""
 
     workout: Workout
@@ -216,7 +223,7 @@ class WarmingUp:
 
 
 @dataclass(frozen=True)
-class SettingUp:
+class SettingUp(Conversation):
     """The card is shown and a "go" is awaited."""
 
     workout: Workout
@@ -225,7 +232,7 @@ class SettingUp:
 
 
 @dataclass(frozen=True)
-class Working:
+class Working(Conversation):
     """The work clock runs from `started_at` to `ends_at`; no end when the station counts reps."""
 
     workout: Workout
@@ -236,7 +243,7 @@ class Working:
 
 
 @dataclass(frozen=True)
-class Resting:
+class Resting(Conversation):
     """The rest clock runs until `ends_at`; `carded` when the next station's card has been shown.
 
     `work_left_s` is set when the rest leads back into a station that a pause had cut.
@@ -251,7 +258,7 @@ class Resting:
 
 
 @dataclass(frozen=True)
-class Paused:
+class Paused(Conversation):
     """The clock is stopped; `left_s` is what was left of the clock that ran in `during`."""
 
     workout: Workout
@@ -263,7 +270,7 @@ class Paused:
 
 
 @dataclass(frozen=True)
-class Closing:
+class Closing(Conversation):
     """Every station is called, or enough is done; the last report is awaited before the summary."""
 
     workout: Workout

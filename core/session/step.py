@@ -3,6 +3,7 @@
 What is due by a workout's clock is done first, so that a text is always read in the state it was written in. A text is read once,
 in the light of what is awaited; its acts are then carried out in the order written. An urgent sign goes before everything else.
 Reminders that are due come last: a text that starts the workout or puts the day off answers them before they are said.
+What is the trainee's own (`own`) goes before everything but an urgent sign, and changes no clock.
 """
 
 from __future__ import annotations
@@ -26,6 +27,8 @@ from core.messages import (
     UnitNoted,
     WelcomeBack,
 )
+from core.own_messages import ForgetNot
+from core.progress import progress_of
 from core.rack import Rack, RackItem
 from core.reading import read
 from core.reading.acts import (
@@ -64,8 +67,8 @@ from core.reading.acts import (
     Units,
 )
 from core.reading.calendar_talk import calendar_talk
-from core.session import care, edited, health, onboarding, report, talk, unasked
-from core.session.boards import progress_of
+from core.reading.own_talk import ForCoach, own_talk
+from core.session import care, edited, health, onboarding, own, report, talk, unasked
 from core.session.closing import close
 from core.session.cues import just_stopped
 from core.session.events import Edited, Event, Opened, Plan, Said, Step, Woke
@@ -95,6 +98,7 @@ from core.session.states import (
     wake_at,
 )
 from core.session.turn import Turn
+from core.session.words import say_words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -102,6 +106,7 @@ if TYPE_CHECKING:
     from typing import Literal
 
     from core.diary import History, SetRecord
+    from core.reading.own_talk import OwnTalk
 
 
 def step(state: State, event: Event, plan: Plan, history: History, now: datetime) -> Step:
@@ -118,25 +123,50 @@ def step(state: State, event: Event, plan: Plan, history: History, now: datetime
         The new state, what to keep, what to say in this order, and when to look again. Never raises for anything a person texts.
     """
     turn = Turn(plan, history, now)
-    state = ring(state, turn)
+    forget_asked, state = state.forget_asked, replace(state, forget_asked=False) if state.forget_asked else state
+    answered = own.answered(event.text, turn) if forget_asked and isinstance(event, Said) else None
+    if answered is True:
+        return own.forgotten(turn)
+    if plan.trainee.ended_at is not None:
+        state = own.ended(state, event, _alarm(state, event, turn), turn)
+        own.take_up(turn, asked=forget_asked)
+        due_at = None
+    else:
+        state = _happened(ring(state, turn), event, turn, kept=answered is False)
+        own.take_up(turn, asked=forget_asked)
+        due_at = unasked.see_to(state, turn)
+        state = guarded(state, turn, heard=not isinstance(event, Woke))
+    words_at = say_words(state, turn)
+    if own.is_asked(event, turn, before=forget_asked):
+        state = replace(state, forget_asked=True)
+    alarms = [at for at in (wake_at(state), due_at, words_at) if at is not None]
+    return Step(state, tuple(turn.entries), tuple(turn.messages), min(alarms, default=None))
+
+
+def _happened(state: State, event: Event, turn: Turn, *, kept: bool) -> State:
+    """What an event makes of a state; `kept` when it is a no to having everything erased."""
     match event:
         case Woke():
-            pass
+            return state
         case Opened():
-            turn.keep(Heard(now))
-            state = _opened(state, turn)
+            turn.keep(Heard(turn.now))
+            return _opened(state, turn)
         case Said(text):
-            turn.keep(Heard(now))
-            state = _said(state, text, turn)
+            turn.keep(Heard(turn.now))
+            if kept:
+                turn.say(ForgetNot())
+                return state
+            return _said(state, text, turn)
         case Edited(text, first_at):
-            turn.keep(Heard(now))
-            state = _edited(state, text, edited.noted_at(turn, first_at), turn)
+            turn.keep(Heard(turn.now))
+            return _edited(state, text, edited.noted_at(turn, first_at), turn)
         case _:
             assert_never(event)
-    due_at = unasked.see_to(state, turn)
-    state = guarded(state, turn, heard=not isinstance(event, Woke))
-    alarms = [at for at in (wake_at(state), due_at) if at is not None]
-    return Step(state, tuple(turn.entries), tuple(turn.messages), min(alarms, default=None))
+
+
+def _alarm(state: State, event: Event, turn: Turn) -> Pain | None:
+    """A sign in what was said that stops everything."""
+    return _urgent(read(event.text, context_of(state, turn))) if isinstance(event, Said | Edited) else None
 
 
 def _opened(state: State, turn: Turn) -> State:
@@ -160,6 +190,9 @@ def _opened(state: State, turn: Turn) -> State:
 def _said(state: State, text: str, turn: Turn) -> State:
     acts = _read(state, text, turn)
     alarm = None if health.is_telling_history(state, text, turn) else _urgent(acts)
+    said = own_talk(text, turn.plan.coach)
+    if alarm is None and said is not None:
+        return _own(state, said, turn)
     if isinstance(state, New | AskingCautions | AskingUnit | AskingRack | AskingPairs | AskingMore):
         if alarm is not None:
             talk.urgent(Idle(), alarm, turn)  # the question that was open stays open
@@ -176,6 +209,19 @@ def _said(state: State, text: str, turn: Turn) -> State:
         if added is not None:
             return added
     return care.told_at_once(_carry_out(state, acts, turn), text, turn)
+
+
+def _own(state: State, said: OwnTalk, turn: Turn) -> State:
+    """What is the trainee's own; what was said before a question to the coach counts, and so does pain inside it."""
+    if not isinstance(said, ForCoach):
+        own.heard(state, said, turn)
+        return state
+    after = _said(state, said.before, turn) if said.before else state
+    own.heard(state, said, turn)
+    if said.question is None or not isinstance(after, Running | Idle):
+        return after
+    pains = [act for act in read(said.question, context_of(after, turn)) if isinstance(act, Pain)]
+    return _carry_out(after, pains, turn)
 
 
 def _edited(state: State, text: str, records: tuple[SetRecord, ...], turn: Turn) -> State:
@@ -463,4 +509,6 @@ def _progress(said: str | None, turn: Turn) -> ProgressShown:
         latest = next(record for record in reversed(done) if record.exercise == slug)
         own = [record for record in done if record.exercise == slug and record.side is latest.side]  # like with like
         lines.append(ProgressLine(exercise(slug).name, line_of(own[0]), line_of(own[-1])))
-    return ProgressShown(len({record.workout for record in done}), tuple(lines), progress_of(turn, slugs))
+    return ProgressShown(
+        len({record.workout for record in done}), tuple(lines), progress_of(turn.plan.trainee, turn.sets(), turn.now, slugs)
+    )

@@ -36,6 +36,7 @@ from core.session.prescription import advise
 from core.session.ring import asked_for, clock_of, left_s, say_where, show_in_rest, start_work, worked_s
 from core.session.sparing import doable
 from core.session.states import Asking, Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
+from core.session.wished import most_load
 
 if TYPE_CHECKING:
     from typing import Literal
@@ -279,7 +280,8 @@ def feel(state: Running, value: Literal["heavy", "light", "right"], turn: Turn) 
     movement, before = exercise_at(workout, place), workout.prescriptions[station - 1]
     advice = advise(turn, workout, place).prescription
     if not movement.loads_held or advice.load is None or before is None or before.load is None or advice.load.kg == before.load.kg:
-        turn.say(NoOtherLoad(movement.name, "lighter" if value == "heavy" else "heavier"))
+        most = None if value == "heavy" else most_load(turn, workout, movement)
+        turn.say(NoOtherLoad(movement.name, "lighter" if value == "heavy" else "heavier", held=most is not None))
         return replace(state, workout=workout)
     turn.say(LoadChanged(movement.name, advice.load, "now" if now else "next"))
     if now:

@@ -31,9 +31,10 @@ from core.diary import (
     ZoneChosen,
 )
 from core.health import NoteKind, SafetyNote
-from core.plan import circuit_due
+from core.plan import circuit_due, in_force
 from core.reminders import local_date
 from core.session.events import Plan, Say
+from core.session.wished import with_swaps
 
 if TYPE_CHECKING:
     from datetime import date
@@ -51,12 +52,14 @@ def _is_there(pain: PainRecord, place: str | None) -> bool:
 
 
 def _with_what_is_due(plan: Plan, history: History, now: datetime) -> Plan:
-    """The plan with the circuit that the trainee's block asks for, for those who have one."""
-    trainee = plan.trainee
-    if trainee.block is None:
-        return plan
-    due = circuit_due(trainee.block, history, local_date(now, trainee.zone), trainee.zone, trainee.reminders)
-    return replace(plan, circuit=due.circuit, due=due)
+    """The plan with the circuit that is on, or that the trainee's block asks for; swapped exercises as the coach wishes."""
+    trainee, today = plan.trainee, local_date(now, plan.trainee.zone)
+    circuit, block = in_force(trainee, plan.circuit, today)
+    if block is None:
+        return replace(plan, trainee=replace(trainee, block=None), circuit=with_swaps(circuit, trainee.wishes))
+    due = circuit_due(block, history, today, trainee.zone, trainee.reminders)
+    swapped = with_swaps(due.circuit, trainee.wishes)
+    return replace(plan, circuit=swapped, due=replace(due, circuit=swapped))
 
 
 class Turn:

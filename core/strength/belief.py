@@ -129,7 +129,7 @@ class _Model:
         self.beside[:, TEMPO] = -np.log(evidence.rep_s / USUAL_REP_S)
         loss = LONGEST_LOSS * -np.expm1(-evidence.lost_days / LOSS_DAYS)
         self.offset = loss - evidence.log_load
-        self.wander = WANDER_PER_WEEK**2 * evidence.age_days / 7.0 + loss**2 + np.where(with_form, 0.0, DAY_FORM**2)
+        self.wander = WANDER_PER_WEEK**2 * np.abs(evidence.age_days) / 7.0 + loss**2 + np.where(with_form, 0.0, DAY_FORM**2)
         self.said = evidence.said.astype(np.float64)
 
     def log_reps(self, states: Floats) -> tuple[Floats, Floats]:
@@ -230,22 +230,8 @@ def _widths(ladder: Floats) -> Floats:
 
 def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> TodaysStrength:
     """Today's belief about exercise 0 of `evidence`, in round `round_number`."""
-    exercises = len(evidence.exercises)
-    form = SHARED + exercises
-    size = form + evidence.day_count
-    mean, spread = np.zeros(size), np.full(size, DAY_FORM)
-    mean[TEMPO], spread[TEMPO] = TEMPO_COST
-    mean[FATIGUE], spread[FATIGUE] = FATIGUE_PER_ROUND
-    mean[UNDERCLAIM], spread[UNDERCLAIM] = UNDERCLAIM_REPS
-    weekly = GAIN_PER_WEEK.get(trainee.experience, GAIN_PER_WEEK["new"])
-    mean[GAIN], spread[GAIN] = weekly[0] / 7.0, weekly[1] / 7.0
-    mean[PERSON], spread[PERSON] = person_log_factor(trainee)
-    spread[CURVE] = CURVE_SPREAD
-    for number, name in enumerate(evidence.exercises):
-        prior = prior_for(name)
-        mean[SHARED + number], spread[SHARED + number] = log(prior.one_rep_max_kg), prior.spread
-    model = _Model(evidence, mean, 1.0 / spread**2)
-
+    model = _model(evidence, trainee)
+    size, form = len(model.prior_mean), SHARED + len(evidence.exercises)
     look = np.zeros((4, size))
     look[0, PERSON] = look[0, SHARED] = 1.0
     look[0, FATIGUE] = -(round_number - 1.0)
@@ -255,18 +241,53 @@ def learn(evidence: Evidence, *, round_number: int, trainee: TraineeFacts) -> To
     look[3, PERSON] = look[3, SHARED] = 1.0
 
     peak = model.most_plausible()
-    covariance = np.linalg.inv(peak.readings)
-    along = covariance @ look[0]
-    direction = along / float(look[0] @ along) ** 0.5
-    narrow = (1.0 + float(direction @ peak.bounds @ direction)) ** -0.5
-    ladder = np.concatenate([STEPS_DOWN * narrow, STEPS_UP])
-    plausible = model.plausibility(peak.state[:, None] + direction[:, None] * ladder, peak.variance, peak.scale)
-    chance = np.exp(plausible - plausible.max()) * _widths(ladder)
+    covariance, ladder, chance = _along(model, peak, look[0])
     return TodaysStrength(
         mean=look @ peak.state,
         covariance=look @ covariance @ look.T,
         form_spread=DAY_FORM if evidence.today is None else 0.0,
         form=None if evidence.today is None else float(peak.state[form + evidence.today]),
         ladder=ladder,
-        chance=chance / chance.sum(),
+        chance=chance,
     )
+
+
+def slope_of(evidence: Evidence, trainee: TraineeFacts, *, spread: float, shares: tuple[float, ...]) -> tuple[float, ...]:
+    """The gain in log strength per day of `evidence.age_days`, at these shares of its belief; before any set it is 0 ± `spread`."""
+    model = _model(evidence, trainee, gain=(0.0, spread))
+    look = np.zeros(len(model.prior_mean))
+    look[GAIN] = 1.0
+    peak = model.most_plausible()
+    covariance, ladder, chance = _along(model, peak, look)
+    below = np.cumsum(chance) - chance / 2.0
+    wide = float(look @ covariance @ look) ** 0.5
+    return tuple(float(peak.state[GAIN] + wide * step) for step in np.interp(shares, below, ladder))
+
+
+def _model(evidence: Evidence, trainee: TraineeFacts, gain: tuple[float, float] | None = None) -> _Model:
+    """The model with its priors; `gain` a day as mean and spread, None: as is usual for the trainee."""
+    size = SHARED + len(evidence.exercises) + evidence.day_count
+    mean, spread = np.zeros(size), np.full(size, DAY_FORM)
+    mean[TEMPO], spread[TEMPO] = TEMPO_COST
+    mean[FATIGUE], spread[FATIGUE] = FATIGUE_PER_ROUND
+    mean[UNDERCLAIM], spread[UNDERCLAIM] = UNDERCLAIM_REPS
+    weekly = GAIN_PER_WEEK.get(trainee.experience, GAIN_PER_WEEK["new"])
+    mean[GAIN], spread[GAIN] = gain or (weekly[0] / 7.0, weekly[1] / 7.0)
+    mean[PERSON], spread[PERSON] = person_log_factor(trainee)
+    spread[CURVE] = CURVE_SPREAD
+    for number, name in enumerate(evidence.exercises):
+        prior = prior_for(name)
+        mean[SHARED + number], spread[SHARED + number] = log(prior.one_rep_max_kg), prior.spread
+    return _Model(evidence, mean, 1.0 / spread**2)
+
+
+def _along(model: _Model, peak: _Peak, look: Floats) -> tuple[Floats, Floats, Floats]:
+    """What the readings leave open, and the density along `look`: steps in its standard deviations, and the chance of each."""
+    covariance = np.asarray(np.linalg.inv(peak.readings), dtype=np.float64)
+    along = covariance @ look
+    direction = along / float(look @ along) ** 0.5
+    narrow = (1.0 + float(direction @ peak.bounds @ direction)) ** -0.5
+    ladder = np.concatenate([STEPS_DOWN * narrow, STEPS_UP])
+    plausible = model.plausibility(peak.state[:, None] + direction[:, None] * ladder, peak.variance, peak.scale)
+    chance = np.exp(plausible - plausible.max()) * _widths(ladder)
+    return covariance, ladder, chance / chance.sum()

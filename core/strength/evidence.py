@@ -56,6 +56,7 @@ class PastSet:
         reserve: reps left, as said; None when not said.
         rpe: effort 1-10, as said; None when not said.
         seconds: how long it lasted, when it ended before the clock.
+        work_s: the seconds of work of its station; None: as long as the one asked about.
     """
 
     date: date
@@ -66,6 +67,7 @@ class PastSet:
     reserve: float | None = None
     rpe: float | None = None
     seconds: float | None = None
+    work_s: float | None = None
 
 
 @dataclass(frozen=True)
@@ -107,13 +109,13 @@ class Evidence:
     today: int | None
 
 
-LOAD, ROUND, COLUMNS = 1, 4, 8  # places in a row, and how many there are
+LOAD, ROUND, WORKED, COLUMNS = 1, 4, 8, 9  # places in a row, and how many there are
 
 
 def _row(past: PastSet) -> tuple[float | None, ...]:
     """A record as numbers; what was not said is no number."""
     day, load = past.date.toordinal(), float(past.load)
-    return day, load, past.reps, past.rep_s, past.round, past.reserve, past.rpe, past.seconds
+    return day, load, past.reps, past.rep_s, past.round, past.reserve, past.rpe, past.seconds, past.work_s
 
 
 def gather(
@@ -133,7 +135,7 @@ def gather(
         history: its records.
         others: the same body's records of other exercises.
         today: the trainee's day.
-        work_s: seconds of work at a station; past stations are taken to have been as long.
+        work_s: seconds of work at a station; past stations that do not say how long they were are taken to have been as long.
         kg_per_unit: kilograms in one of the records' load units.
         days_off: days without training as the trainee says, when longer than the records show.
     """
@@ -146,6 +148,7 @@ def gather(
     exercise_number = np.array(numbers, dtype=np.intp)
     columns = np.array([_row(past) for past in sets], dtype=np.float64).reshape(-1, COLUMNS).T.copy()
     columns[LOAD] *= kg_per_unit
+    columns[WORKED] = np.where(np.isnan(columns[WORKED]), work_s, columns[WORKED])
     ordinal, load, reps, rep_s = columns[:ROUND]
 
     last = today.toordinal()
@@ -163,7 +166,7 @@ def gather(
         if len(kept) > MOST_SETS:
             kept = kept[np.argsort(ordinal[kept], kind="stable")[-MOST_SETS:]]
         columns, exercise_number = columns[:, kept], exercise_number[kept]
-    ordinal, load, reps, rep_s, rounds, reserve, rpe, seconds = columns
+    ordinal, load, reps, rep_s, rounds, reserve, rpe, seconds, worked = columns
 
     each = ordinal.tolist()
     days = sorted(set(each))
@@ -171,9 +174,9 @@ def gather(
     day = np.array([place[one] for one in each], dtype=np.intp)
     age, lost = _ages(days, last, days_off)
     first_with_form = max(0, len(days) - MOST_DAYS)
-    ceiling = np.floor(work_s / rep_s + 1e-9)
-    rep_s = np.where(reps > ceiling, np.minimum(rep_s, work_s / np.maximum(reps, 1.0)), rep_s)
-    early = (reps < ceiling) | (np.isfinite(seconds) & (seconds < work_s - rep_s))
+    ceiling = np.floor(worked / rep_s + 1e-9)
+    rep_s = np.where(reps > ceiling, np.minimum(rep_s, worked / np.maximum(reps, 1.0)), rep_s)
+    early = (reps < ceiling) | (np.isfinite(seconds) & (seconds < worked - rep_s))
     left = np.where(np.isfinite(reserve), reserve, 10.0 - rpe)
     left = np.where((left >= 0) & (left <= MOST_REPS), left, np.nan)
     easy = ~np.isfinite(reserve) & (rpe < LEAST_RPE)

@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 from PIL import Image
+from pydantic import TypeAdapter
 
 from bot.errors import Unreachable
 from bot.pictures import drawn
@@ -16,7 +17,20 @@ from bot.ports import Letter, Rendered
 from core.catalogue import all_exercises
 from core.circuit import Span
 from core.exercise import Measure
-from core.pictures import Board, BoardLine, BoardWeek, ProgressChart, ProgressPicture, ProgressPoint
+from core.pictures import (
+    Board,
+    BoardLine,
+    BoardWeek,
+    OwnWeekPicture,
+    Picture,
+    ProgressChart,
+    ProgressPicture,
+    ProgressPoint,
+    RosterRow,
+    RosterWeek,
+)
+from core.review.looking import ROWS
+from core.review_facts import Change, DayKind, Flag, FlagKind, GroupSets, LoadWeek
 from core.units import Load, Unit
 from tests.bot.given import Phone
 
@@ -48,6 +62,15 @@ PLANK = replace(
 BOARD = Board("Kitchen seven", 3, (SQUAT, PLANK), Span(30, 60), Span(60, 90), 300, Span(900, 1200))
 DAY = ProgressPoint(date(2026, 3, 2), Decimal(12), (11, 10), Decimal(22), Decimal(15), Decimal(31))
 PROGRESS = ProgressPicture((ProgressChart("Goblet squat", Unit.KG, (DAY,)),))
+CHANGE = Change(Decimal("-10.4"), Decimal("-16.2"), Decimal("-4.1"))
+WEEK = (DayKind.TRAINED, DayKind.MISSED, DayKind.MOVED, DayKind.PAUSED, DayKind.AHEAD, DayKind.FREE, DayKind.FREE)
+FLAG = Flag(FlagKind.PAIN, date(2026, 3, 5), LONGEST, "right shoulder blade")
+ROW = RosterRow("Maximiliane-Josephine von Hohenfels-Langenburg", WEEK, FLAG, CHANGE, Decimal("7.25"), 12, 10)
+ROSTER = RosterWeek(date(2026, 3, 2), (ROW, replace(ROW, name="Bo", flag=None, change=None, effort=None)))
+HEAVY = LoadWeek(LONGEST, 2, 9, Load(Decimal("112.5"), Unit.LB), (12,) * 9, Load(Decimal(105), Unit.LB))
+GROUPS = (GroupSets("legs", Decimal("13.5"), 3), GroupSets("belly", Decimal(0), 0))
+OWN = OwnWeekPicture(date(2026, 3, 2), WEEK, (38, 0, 0, 0, 0, 0, 0), 36, (HEAVY, HEAVY), GROUPS, 10, CHANGE, Decimal(7))
+PICTURES = pytest.mark.parametrize("picture", [BOARD, PROGRESS, ROSTER, OWN], ids=["board", "progress", "roster", "own week"])
 READABLE = 4.5  # WCAG 2.2, success criterion 1.4.3, for text of any size (from memory)
 POINTS_WIDE = 390  # a usual phone in portrait
 SMALLEST_POINTS = 12  # common practice, no source
@@ -93,15 +116,24 @@ def test_no_name_runs_into_the_column_beside_it(room):
         assert 1 <= len(lines) <= 2
         assert all(width_of(line, size, "Bold") <= room for line in lines)
     assert lines[0].endswith("…")
+    _, (line,) = fitted("Maximiliane-Josephine von Hohenfels and her sister", 58, "Bold", room, lines=1)
+    assert line.endswith("…")
 
 
-@pytest.mark.parametrize("picture", [BOARD, PROGRESS], ids=["board", "progress"])
+@PICTURES
 def test_the_same_values_give_the_same_bytes(picture):
     """So a picture need not be drawn twice."""
     assert drawn(picture) == drawn(picture)
 
 
-@pytest.mark.parametrize("picture", [BOARD, PROGRESS], ids=["board", "progress"])
+@PICTURES
+def test_what_a_picture_shows_is_kept_and_read_back(picture):
+    """The outbox keeps it as JSON until it is sent; one kind is never taken for another."""
+    kinds = TypeAdapter(Picture)
+    assert kinds.validate_json(kinds.dump_json(picture)) == picture
+
+
+@PICTURES
 def test_dark_and_light_are_told_apart_by_their_ground(picture):
     """Dark for a dark room, light by day; both as wide as a phone wants them."""
     light, dark = image(picture), image(replace(picture, dark=True))
@@ -138,6 +170,58 @@ def test_a_chart_takes_one_day_or_many(count):
     """Odd loads, days far apart, the same load throughout: always a picture."""
     points = tuple(replace(DAY, day=DAY.day + timedelta(days=3 * number), load=Decimal("17.5")) for number in range(count))
     assert image(ProgressPicture((ProgressChart(LONGEST, Unit.LB, points),))).width == WIDTH
+
+
+def areas(picture):
+    """How many pixels of each colour."""
+    return {colour: count for count, colour in image(picture).getcolors(1 << 20)}
+
+
+@pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
+def test_a_day_that_was_missed_or_is_to_come_is_seen_as_one(palette):
+    """Rings are no text: 3 to 1 is enough for them (WCAG 2.2, 1.4.11, from memory)."""
+    assert min(contrast(colour, palette.panel) for colour in (palette.warm, palette.legs, palette.faint)) >= 3
+
+
+@pytest.mark.parametrize("count", [1, ROWS])
+def test_a_coachs_week_grows_with_its_people(count):
+    """A row each; somebody who needs a word gets a line more; what has no room is said below. A chat still takes the picture."""
+    row = replace(ROW, flag=None)
+    plain = RosterWeek(date(2026, 3, 2), (row,) * count)
+    high = image(plain).height
+    assert high < image(replace(plain, rows=(*plain.rows, row))).height
+    assert high < image(replace(plain, rows=(ROW, *plain.rows[1:]))).height
+    assert high < image(replace(plain, more=34)).height
+    assert image(replace(plain, more=34)).height + WIDTH <= 10_000  # the network's limit for both together, from memory
+
+
+def test_days_trained_are_filled_and_days_missed_are_rings():
+    """Seven days trained have more of the colour than seven missed."""
+    teal = tuple(bytes.fromhex(LIGHT.legs[1:]))
+    filled, rings = (
+        areas(RosterWeek(date(2026, 3, 2), (replace(ROW, days=(kind,) * 7, flag=None, change=None),)))
+        for kind in (DayKind.TRAINED, DayKind.MISSED)
+    )
+    assert filled[teal] > 7 * 1000
+    assert teal not in rings
+
+
+def test_strength_that_is_not_clear_has_no_arrow_and_no_colour():
+    """An interval that holds no change is written in the colour of small things, in words."""
+    teal = tuple(bytes.fromhex(LIGHT.legs[1:]))
+    quiet = replace(ROW, days=(DayKind.FREE,) * 7, flag=None)
+    unclear, clear = (
+        areas(RosterWeek(date(2026, 3, 2), (replace(quiet, change=Change(Decimal(4), Decimal(low), Decimal(7))),)))
+        for low in (-1, 1)
+    )
+    assert teal in clear
+    assert teal not in unclear
+
+
+def test_a_weeks_own_picture_leaves_out_what_there_is_nothing_of():
+    """Without sets neither loads nor muscle groups; without a load up, nothing in its colour there."""
+    empty = replace(OWN, sets=0, loads=(), minutes=(0,) * 7, change=None)
+    assert image(empty).height < image(OWN).height
 
 
 async def test_a_message_goes_out_with_its_picture_as_a_file(tmp_path):

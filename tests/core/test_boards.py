@@ -8,7 +8,7 @@ import pytest
 
 from core.circuit import Span
 from core.messages import Card, ProgressShown, TodayPlan
-from core.session.boards import is_dark
+from core.reminders import is_dark
 from tests.walking import Walk
 
 

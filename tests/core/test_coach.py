@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import UTC, date, datetime
+from datetime import date
 from decimal import Decimal
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.bootstrap import demo
 from core.circuit import Span
-from core.coach.desk import Assigned, CircuitKept, CircuitRemoved, Clearance, Client, Desk, NewcomersGet
 from core.coach.showing import week_shown
-from core.coach.states import CircuitReviewed, Quiet
+from core.coach.states import CircuitReviewed
 from core.coach.step import step
 from core.coach.typing import read_plan
 from core.coach_messages import (
@@ -35,90 +33,11 @@ from core.coach_messages import (
     ToMend,
     WeekShown,
 )
-from core.health import NoteKind, SafetyNote
-from core.session.events import Opened, Said, Woke
-from core.trainee import Block, Trainee
+from core.session.events import Opened, Woke
+from core.trainee import Block
+from tests.core.coaching import ANA, BEN, DEMO, KITCHEN, MARKET, NOW, STAIRS, TODAY, Talk, client, told
 
-NOW = datetime(2026, 3, 4, 8, tzinfo=UTC)  # a Wednesday
-TODAY = date(2026, 3, 4)
-DEMO = demo(TODAY)
-KITCHEN, STAIRS, MARKET = DEMO.circuit, *DEMO.others
 TYPED = "goblet squat / one-arm row, each side / push-up / plank / 60 work 45 rest, 3 rounds"
-
-
-class Talk:
-    """A talk with a coach, over a desk that changes as the steps say."""
-
-    def __init__(self, *clients):
-        self.desk = Desk("Coach Wren", "UTC", clients, (KITCHEN, STAIRS, MARKET), KITCHEN.name)
-        self.state = Quiet()
-        self.said = []
-        self.changes = ()
-        self.now = NOW
-
-    def says(self, *texts):
-        """The coach sends texts, one after the other."""
-        for text in texts:
-            taken = step(self.state, Said(text), self.desk, self.now)
-            self.state, self.changes = taken.state, taken.changes
-            self.said = [say.message for say in taken.messages]
-            for change in taken.changes:
-                self.desk = after(self.desk, change, self.now)
-        return self
-
-    def the(self, kind):
-        """The one message of a kind in the latest step."""
-        (found,) = [message for message in self.said if isinstance(message, kind)]
-        return found
-
-
-def after(desk, change, now):
-    """The desk as the store leaves it."""
-    match change:
-        case CircuitKept(circuit):
-            others = [other for other in desk.circuits if other.name != circuit.name]
-            clients = tuple(_with_circuit(client, circuit) for client in desk.clients)
-            return replace(desk, circuits=(*others, circuit), clients=clients)
-        case CircuitRemoved(name):
-            return replace(desk, circuits=tuple(circuit for circuit in desk.circuits if circuit.name != name))
-        case Assigned(number, circuit, block):
-            given_ = (
-                replace(told(one, block=block), circuit=desk.circuit(circuit)) if one.id == number else one for one in desk.clients
-            )
-            return replace(desk, clients=tuple(given_))
-        case NewcomersGet(name):
-            return replace(desk, newcomers=name)
-        case Clearance(number, agreed):
-            note = SafetyNote(now, NoteKind.CLEARED if agreed else NoteKind.TAKEN_BACK, "coach")
-            noted = (
-                replace(one, diary=replace(one.diary, notes=(*one.diary.notes, note))) if one.id == number else one
-                for one in desk.clients
-            )
-            return replace(desk, clients=tuple(noted))
-
-
-def _with_circuit(client, circuit):
-    """A client who has the new circuit wherever they had the one of that name."""
-    block = client.block
-    if block is not None:
-        client = told(
-            client, block=replace(block, circuits=tuple(circuit if one.name == circuit.name else one for one in block.circuits))
-        )
-    return replace(client, circuit=circuit) if client.circuit.name == circuit.name else client
-
-
-def told(client, **about):
-    """The client with something else known of them as a trainee."""
-    return replace(client, trainee=replace(client.trainee, **about))
-
-
-def client(number, name, **more):
-    """Somebody who trains with the demo circuit."""
-    about = {key: more.pop(key) for key in ("block", "health", "reminders") if key in more}
-    return Client(number, Trainee(name, "UTC", **about), **({"circuit": KITCHEN} | more))
-
-
-ANA, BEN = client(1, "Ana"), client(2, "Ben")
 
 
 def test_a_typed_circuit_is_in_force_two_messages_later():
@@ -207,7 +126,8 @@ def test_an_undo_brings_everything_back():
         assert talk.desk != before
         talk.says("undo")
         assert talk.the(TakenBack)
-        assert talk.desk.clients == before.clients
+        assert [(one.trainee, one.circuit) for one in talk.desk.clients] == [(one.trainee, one.circuit) for one in before.clients]
+        assert not any(talk.words(one.name) for one in talk.desk.clients)
         assert talk.desk.newcomers == before.newcomers
         assert set(talk.desk.circuits) == set(before.circuits)
         assert talk.says("undo").the(NothingToTakeBack)
@@ -330,7 +250,7 @@ def test_opening_the_chat_again_shows_the_open_question():
 
 def test_small_talk_is_no_circuit():
     """A sentence without stations or times is not understood, and says so."""
-    for text in ("how is everybody?", "banana", "the weather is nice, isn't it", "?"):
+    for text in ("banana", "the weather is nice, isn't it", "?"):
         assert Talk(ANA).says(text).the(CoachNotUnderstood)
 
 

@@ -67,8 +67,8 @@ async def _play_and_die(part: str, folder: str) -> None:
 
     whole = Transcript.play
 
-    async def play_then_die(self, script, trainee_id, assistant):
-        await whole(self, script, trainee_id, assistant)
+    async def play_then_die(self, *what):
+        await whole(self, *what)
         sys.stdout.flush()
         os.kill(os.getpid(), signal.SIGKILL)
 

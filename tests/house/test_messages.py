@@ -15,6 +15,7 @@ from bot.wording import entries, worded
 from bot.wording.phrases import WIDTH
 from core import messages
 from core.catalogue import all_exercises
+from core.changed import Changed, ChangeKind
 from core.circuit import Side
 from core.health import (
     AgeBand,
@@ -30,6 +31,9 @@ from core.health import (
     outcome_value,
 )
 from core.rack import Kind, RackItem
+from core.review_facts import Flag
+from core.review_messages import NeedLine
+from core.sheet import Sheet
 from core.tempo import Tempo
 from core.units import Load, Unit
 
@@ -87,6 +91,14 @@ CHECKS = st.lists(st.from_type(Check), min_size=2, max_size=7, unique=True).map(
 st.register_type_strategy(
     messages.WarmUp, st.builds(messages.WarmUp, st.sampled_from([0, 45, 300]), MOVES, CHECKS, st.just(()) | PLACES)
 )
+st.register_type_strategy(
+    messages.CoachChanged,
+    st.builds(messages.CoachChanged, NAMES, st.builds(Changed, st.from_type(ChangeKind), NAMES, NAMES, st.none() | st.dates())),
+)
+SHEETS = st.just(Sheet(date(2026, 3, 2), date(2026, 3, 8), date(2026, 3, 8), (), 10, 2))
+st.register_type_strategy(Sheet, SHEETS)
+FLAGS = st.lists(st.from_type(Flag), min_size=1, max_size=3).map(tuple)
+st.register_type_strategy(NeedLine, st.builds(NeedLine, NAMES, FLAGS))
 st.register_type_strategy(RackItem, st.builds(RackItem, st.sampled_from([Kind.DUMBBELL, Kind.PLATE]), LOADS, st.integers(1, 8)))
 
 

@@ -37,7 +37,8 @@ class Phones(StandIn):
     def draw(chat, shown, mark):
         """A message as a phone shows it."""
         film = "[film]\n" if shown.film else "[picture]\n" if shown.picture else ""
-        lines = (film + shown.text).split("\n")
+        document = f"[{shown.document[0]}]\n" if shown.document else ""
+        lines = (film + document + shown.text).split("\n")
         print(f"  {mark} to {chat} " + "─" * WIDTH)
         print("\n".join(f"    {line}" for line in lines))
         if shown.buttons:

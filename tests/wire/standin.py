@@ -36,6 +36,7 @@ class Shown:
     buttons: dict[str, str]
     film: str | None = None
     picture: int = 0
+    document: tuple[str, bytes] | None = None
     versions: list[str] = field(default_factory=list)
     html: str = ""
 
@@ -325,6 +326,11 @@ class StandIn:
     def _send_photo(self, given):
         return self._show(given, given.get("caption", ""), CAPTION_MAX, picture=len(given["photo"]))
 
+    def _send_document(self, given):
+        if not given["document"][1]:
+            raise Refused(400, "Bad Request: file must be non-empty")
+        return self._show(given, given.get("caption", ""), CAPTION_MAX, document=given["document"])
+
     def _edit_message_text(self, given):
         shown = self._find(given)
         text = self._text(given, given["text"], TEXT_MAX)
@@ -421,8 +427,18 @@ async def _given(request):
     if request.content_type == "application/json":
         return json.loads(await request.read())
     if request.content_type == "multipart/form-data":
-        return {name: value.file.read() if hasattr(value, "file") else value for name, value in (await request.post()).items()}
+        return _gathered(await request.post())
     return dict(request.query) | dict(parse_qsl((await request.read()).decode()))
+
+
+def _gathered(form):
+    """The fields of a form; a file is its bytes, a document its name too. A field may name the part that holds its file."""
+    files = {name: (value.filename, value.file.read()) for name, value in form.items() if hasattr(value, "file")}
+    given = {name: value for name, value in form.items() if name not in files}
+    for name, value in list(given.items()):
+        if value.startswith("attach://"):
+            files[name] = files.pop(value.removeprefix("attach://"))
+    return given | {name: (file if name == "document" else file[1]) for name, file in files.items()}
 
 
 def _buttons(given):

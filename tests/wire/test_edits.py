@@ -57,7 +57,7 @@ async def test_an_edit_that_cannot_be_read_changes_nothing_and_says_so(house, ne
 
 async def test_a_text_that_had_noted_nothing_counts_when_it_is_changed(house):
     """A slip that was not understood is mended by an edit."""
-    message = await noted(house, "elevem purple")
+    message = await noted(house, "a few purple ones")
     assert await house.sets(ANA) == ()
     await edited(house, message, "11 at 12kg")
     assert [record.reps for record in await house.sets(ANA)] == [11]

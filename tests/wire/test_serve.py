@@ -148,7 +148,8 @@ async def test_killed_in_the_middle_of_a_workout_and_again(network, tmp_path):
         process.send_signal(signal.SIGTERM)
         await process.wait()
     began = [text.split("\n")[0].split(",")[0] for text in (shown.versions[0] for shown in network.chats[ANA])]
-    assert [began.count(text) for text in ("GO! Goblet squat", "Half-way", "10 s left.", "DOWN. How many?")] == [1, 1, 1, 1]
+    assert [began.count(text) for text in ("GO! Goblet squat", "Half-way", "DOWN. How many?")] == [1, 1, 1]
+    assert began.count("10 s left.") <= 1  # called, or left out where starting again took longer than it is worth
     assert 1 <= began.count("11 at 12 kg") <= 2
     assert 1 <= began.count("Round 1/3") - began[: began.index("GO! Goblet squat")].count("Round 1/3") <= 2
     database = tmp_path / "stationcall.sqlite3"

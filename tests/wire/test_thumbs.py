@@ -98,10 +98,10 @@ async def test_a_text_that_the_network_cannot_format_is_sent_without(house, netw
 
 
 async def test_the_coachs_film_is_on_the_card_from_then_on(house, network):
-    """Captioned with the exercise's name, slips of the finger allowed; sent again it takes the place of the first."""
+    """Captioned with the exercise's name, or asked for in words; sent again it takes the place of the first."""
     await house.claimed()
     await house.ready(ANA)
-    for number, caption in (("FILM-1", "Goblet squat"), ("FILM-2", "goblet sqat")):
+    for number, caption in (("FILM-1", "Goblet squat"), ("FILM-2", "take this clip for the goblet squat")):
         await network.send(ROSA, video=FILM | {"file_id": number}, caption=caption)
         await house.settled()
         await house.after(3)

@@ -32,6 +32,9 @@ from bot.store.people import Newcomer
 from bot.store.store import InboxKey
 from bot.wording import network as words
 from core.catalogue import find, nearest
+from core.coach.asks import Invite, TakeClip
+from core.coach.hearing import hear
+from core.coach.looking import passed
 from core.messages import (
     ClipKept,
     ClipUnnamed,
@@ -45,7 +48,7 @@ from core.messages import (
     TraineeGone,
     TraineeJoined,
 )
-from core.session.states import Idle, New
+from core.session.states import Idle, New, Running
 from core.trainee import Trainee
 
 if TYPE_CHECKING:
@@ -59,6 +62,7 @@ if TYPE_CHECKING:
     from bot.store.outgoing import Offer
     from bot.store.people import Account
     from bot.store.store import Store
+    from core.coach.asks import Ask
     from core.messages import Message
 
 ALPHABET = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # no letter looks like a digit
@@ -111,9 +115,12 @@ class Desk:
         self._aside: set[asyncio.Task[None]] = set()
         self._telling = asyncio.Lock()
         assistant.when_news(self.news)
+        assistant.when_forgotten(self._leave_off, register.remove)
         for account in register.everybody():
             assistant.wishes(account.trainee_id, fewer=account.fewer)
             assistant.away(account.trainee_id, away=account.gone)
+        for account in register.coaches():
+            assistant.attend(account.trainee_id)
         if register.coaches():
             assistant.called(register.coaches()[0].name)
 
@@ -159,13 +166,19 @@ class Desk:
     def gone(self, trainee_id: int) -> None:
         """The network says that nothing can be sent to somebody: stop their clock, and tell the coach."""
         account = self._register.of_trainee(trainee_id)
-        if account is not None and not account.gone:
+        if account is not None and not account.gone and not account.leaving:
             self._assistant.away(trainee_id, away=True)
             self._beside(self._lose(account))
 
     def news(self) -> None:
-        """Tell the coaches what they are to know of safety at once."""
+        """Tell the coaches what they are to know at once: news of safety, and what was asked of them."""
         self._beside(self._tell_news())
+
+    def _leave_off(self, trainee_id: int) -> None:
+        """Somebody had everything erased: whoever writes from their address is a stranger, and is told so once."""
+        account = self._register.leave(trainee_id)
+        if account is not None:
+            self._strangers.discard(account.address)
 
     async def tell_coaches(self, message: Message) -> None:
         """Tell every coach who can be reached."""
@@ -222,6 +235,7 @@ class Desk:
     async def _welcome(self, account: Account, invited_by: int | None, key: InboxKey) -> bool:
         if account.coach:
             self._assistant.called(account.name)
+            self._assistant.attend(account.trainee_id)
             return await self._assistant.tell(account.trainee_id, (CoachWelcome(account.name),), key)
         if invited_by is not None:
             await self._assistant.tell(invited_by, (TraineeJoined(account.name),))
@@ -270,15 +284,29 @@ class Desk:
 
     async def _coach(self, account: Account, text: str, plain: str, key: InboxKey, written_at: datetime | None) -> bool:
         """A coach invites, types circuits and plans, and may train; a coach's own step and the assistant tell these apart."""
-        invites = NAMED.fullmatch(text.strip())
+        invites = await self._invited(account, text)
         if invites is not None:
-            return await self._invite(account, " ".join(invites[1].split())[:NAME_MAX] or None, key)
+            return await self._invite(account, " ".join((invites.name or "").split())[:NAME_MAX] or None, key)
         if plain in words.TRAIN_WORDS:
             return await self._assistant.trains(account.trainee_id, key)
         if plain in words.HELP_WORDS and isinstance(await self._store.state(account.trainee_id), New | Idle):
             first = InboxKey(key.channel, f"{key.external_id}:help")
             await self._assistant.tell(account.trainee_id, (CoachHelp(),), first)
         return await self._assistant.said(account.trainee_id, _as_typed(text), key.external_id, CHANNEL, written_at=written_at)
+
+    async def _invited(self, account: Account, text: str) -> Invite | None:
+        """The invite that a coach asks for, None when the text asks for something else; in a workout only a plain word is one."""
+        plain = NAMED.fullmatch(text.strip())
+        if plain is not None:
+            return Invite(plain[1])
+        ask = self._heard(text)
+        trains = isinstance(await self._store.state(account.trainee_id), Running)
+        return ask if isinstance(ask, Invite) and not trains else None
+
+    def _heard(self, text: str) -> Ask | None:
+        """What a coach asks for, as far as it is this network's own to do."""
+        names = tuple(account.name for account in self._register.everybody() if not account.coach)
+        return hear(text, names, self._clock.now().date())
 
     async def _invite(self, account: Account, name: str | None, key: InboxKey) -> bool:
         if await self._store.heard_at(key) is not None:
@@ -289,9 +317,11 @@ class Desk:
         return await self._assistant.tell(account.trainee_id, (made,), key)
 
     async def _film(self, account: Account, came: Film) -> bool:
-        found = find(came.caption) if came.caption.strip() else None
+        ask = self._heard(came.caption)
+        said = ask.exercise if isinstance(ask, TakeClip) else came.caption.strip()
+        found = find(said) if said else None
         if found is None:
-            near = tuple(exercise.name for exercise in nearest(came.caption)) if came.caption.strip() else ()
+            near = tuple(exercise.name for exercise in nearest(said)) if said else ()
             return await self._assistant.tell(account.trainee_id, (ClipUnnamed(near),), _key(came))
         await self._register.keep_clip(found.slug, came.file_id, self._clock.now())
         return await self._assistant.tell(account.trainee_id, (ClipKept(found.name),), _key(came))
@@ -354,21 +384,32 @@ class Desk:
         await self._register.mark(account, None)
         self._assistant.away(account.trainee_id, away=False)
         if account.coach:
+            self._assistant.attend(account.trainee_id)
             self.news()
         else:
             await self.tell_coaches(TraineeBack(account.name))
 
     async def _tell_news(self) -> None:
-        """What no coach was told yet; kept until there is one who can be reached. After a crash in between it is told again."""
+        """News of safety, then questions, that no coach was told yet; kept until there is one who can be reached.
+
+        After a crash in between they are told again.
+        """
         async with self._telling:
             coaches = self._register.coaches()
             notes = await self._store.coach_notes.untold() if coaches else ()
             for one in notes:
+                if self._assistant.has_left(one.trainee_id):
+                    continue
                 message = SafetyNews(one.trainee, one.note.kind, one.note.value)
                 for coach in coaches:
                     if coach.trainee_id != one.trainee_id:
                         await self._assistant.tell(coach.trainee_id, (message,))
                 await self._store.coach_notes.told([one.number], self._clock.now())
+            for asked in await self._store.questions.untold() if coaches else ():
+                if self._assistant.has_left(asked.trainee_id):
+                    continue
+                await self.tell_coaches(passed(asked.trainee, asked.question))
+                await self._store.questions.told(asked, self._clock.now())
 
     # Beside
 

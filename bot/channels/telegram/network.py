@@ -187,6 +187,19 @@ class Network:
             )
         return sent.message_id
 
+    async def send_document(self, address: str, document: Path, html: str, *, silent: bool, buttons: Buttons | None = None) -> int:
+        """Send a file with a text under it; return the network's id for the message."""
+        with translated():
+            sent = await self._bot.send_document(
+                int(address),
+                document,
+                caption=html,
+                parse_mode=ParseMode.HTML,
+                disable_notification=silent,
+                reply_markup=markup_of(buttons),
+            )
+        return sent.message_id
+
     async def change(self, address: str, message_id: int, html: str, buttons: Buttons | None = None) -> None:
         """Change a text that was sent, and its buttons; changing it to what it is already is no error."""
         said = {"chat_id": int(address), "message_id": message_id, "text": html, "parse_mode": ParseMode.HTML}

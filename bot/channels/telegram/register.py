@@ -46,8 +46,22 @@ class Register:
 
     def enter(self, account: Account) -> None:
         """Somebody is new, or changed."""
-        self._by_address[account.address] = account
         self._by_trainee[account.trainee_id] = account
+        if not account.leaving:  # who writes from there is a stranger, and a goodbye still goes there
+            self._by_address[account.address] = account
+
+    def leave(self, trainee_id: int) -> Account | None:
+        """Somebody had everything erased: they are a stranger from now on."""
+        account = self._by_trainee.get(trainee_id)
+        if account is None:
+            return None
+        self._by_address.pop(account.address, None)
+        self.enter(replace(account, name="", leaving=True))
+        return account
+
+    def remove(self, trainee_id: int) -> None:
+        """Nothing is left of somebody."""
+        self._by_trainee.pop(trainee_id, None)
 
     async def wish(self, account: Account, *, fewer: bool) -> None:
         """Keep a wish for fewer messages, or for all."""

@@ -67,25 +67,36 @@ class Sending:
         try:
             if letter.rendered.kind == "Card" and film is not None and len(html) <= CAPTION_MAX:
                 return await self._film(address, film, html, silent=silent, buttons=buttons)
-            picture = letter.rendered.picture
-            if picture is not None and len(html) <= CAPTION_MAX:
-                return await self._picture(address, picture, html, silent=silent, buttons=buttons)
-            if picture is not None:
-                await self._picture(address, picture, "", silent=True, buttons=None)
-            *before, last = pieces(html)
-            for piece in before:
-                await self._network.send(address, piece, silent=True)
-            return await self._network.send(address, last, silent=silent, buttons=buttons)
+            beside = letter.rendered.picture or letter.rendered.document
+            if beside is not None and len(html) <= CAPTION_MAX:
+                return await self._with_file(address, letter, beside, html, silent=silent, buttons=buttons)
+            return await self._in_pieces(address, letter, html, silent=silent, buttons=buttons)
         except NotFormatted:
             _log.warning("message %d: the network could not read its formatting", letter.id)
             return await self._network.send_plain(address, letter.rendered.text[:TEXT_MAX], silent=silent, buttons=buttons)
 
-    async def _picture(self, address: str, picture: Path, html: str, *, silent: bool, buttons: Buttons | None) -> int:
-        """A message under its picture; without it when the network does not take it. 0: there was neither."""
+    async def _in_pieces(self, address: str, letter: Letter, html: str, *, silent: bool, buttons: Buttons | None) -> int:
+        """A text alone, in as many messages as it needs; its picture goes before it, its document after it."""
+        picture, document = letter.rendered.picture, letter.rendered.document
+        if picture is not None:
+            await self._with_file(address, letter, picture, "", silent=True, buttons=None)
+        *before, last = pieces(html)
+        for piece in before:
+            await self._network.send(address, piece, silent=True)
+        message_id = await self._network.send(address, last, silent=silent, buttons=buttons)
+        if document is not None:
+            await self._with_file(address, letter, document, "", silent=True, buttons=None)
+        return message_id
+
+    async def _with_file(
+        self, address: str, letter: Letter, file: Path, html: str, *, silent: bool, buttons: Buttons | None
+    ) -> int:
+        """A message under its picture or document; without it when the network does not take it. 0: there was neither."""
+        send = self._network.send_picture if file == letter.rendered.picture else self._network.send_document
         try:
-            return await self._network.send_picture(address, picture, html, silent=silent, buttons=buttons)
+            return await send(address, file, html, silent=silent, buttons=buttons)
         except BadRequest:
-            _log.warning("a picture was not taken")
+            _log.warning("message %d: what was beside it was not taken", letter.id)
             return await self._network.send(address, html, silent=silent, buttons=buttons) if html else 0
 
     async def _film(self, address: str, film: str, html: str, *, silent: bool, buttons: Buttons | None) -> int:

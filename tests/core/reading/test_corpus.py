@@ -6,15 +6,15 @@ from tests.core.reading.reading import score
 
 
 def test_development_replies_are_read_exactly():
-    """The bar of the contract: 97 % right in every act and field, at most 0.3 % wrong records, no urgent pain missed."""
+    """Above the bar of the contract (97 % right in every act and field, at most 0.3 % wrong records): these replies were seen."""
     got = score("replies.jsonl")
-    assert got.exact >= 0.97
-    assert got.wrong_records <= 0.003
+    assert got.exact >= 0.99
+    assert got.wrong_records <= 0.001
     assert got.missed_urgent == 0
 
 
 def test_replies_kept_aside_do_not_get_worse():
     """Replies nobody looks at while writing rules: where they stood when last measured, so that no change loses ground unseen."""
     got = score("replies_aside.jsonl")
-    assert got.exact >= 0.935
-    assert got.wrong_records <= 0.008
+    assert got.exact >= 0.94
+    assert got.wrong_records <= 0.007

@@ -126,3 +126,90 @@ def test_what_a_message_is_after_shows_in_its_words(text, act):
 def test_what_follows_an_urgent_sign_does_not_deny_it(text):
     """Only "has gone", "has stopped" deny a sign; a new clause that says "stopped" does not."""
     assert any(act.get("urgent") for act in acts(text, **AWAITED))
+
+
+@pytest.mark.parametrize(
+    ("text", "reps"),
+    [
+        ("ok done lol 12 😅 baby woke up halfway", 12),
+        ("killer set 16", 16),
+        ("shirt soaked lol 15", 15),
+        ("got 10 before the monitor went off", 10),
+        ("ten the phone started buzzing halfway", 10),
+        ("stopped at 9", 9),
+        ("the push-ups were 9", 9),
+        ("the neighbour started drilling but I got to fourteen", 14),
+        ("8 😩 she's teething so zero sleep", 8),
+    ],
+)
+def test_a_bare_number_counts_whatever_else_is_said(text, reps):
+    """Where reps are awaited, unknown words around a number do not make it something else."""
+    assert acts(text, **AWAITED) == [{"act": "log", "reps": reps}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "11 missed calls",
+        "3 hungry dogs",
+        "gate 14 now boarding",
+        "my bib number was 18",
+        "table for 12",
+        "the radio said 17",
+        "we lost 14",
+        "it's 12 here",
+        "the postman did 12",
+        "flatmate cranked out 20 at 10kg",
+        "12 was the plan",
+        "I can do 15 in my sleep",
+        "if I had slept, 15",
+        "12 and 3 assisted",
+        "wykonalem 12",
+        "stronger side 12, other one 10",
+        "Managed nine. Bridge club at two.",
+    ],
+)
+def test_what_stands_beside_a_number_can_make_it_something_else(text):
+    """A thing counted, a name, a place, somebody else, a plan, another language: the number is asked about."""
+    said = acts(text, **AWAITED, sides=True)
+    assert UNCLEAR in said
+    assert not [act for act in said if act["act"] in {"log", "amend"}]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("twelve no thirteen at ten kilos", [{"act": "log", "reps": 13, "load": 10, "unit": "kg"}]),
+        ("nine no wait ten", [{"act": "log", "reps": 10}]),
+        ("eleven scratch that twelve", [{"act": "log", "reps": 12}]),
+        (
+            "twelve at ten kilos correction thirteen",
+            [{"act": "log", "reps": 12, "load": 10, "unit": "kg"}, {"act": "amend", "reps": 13}],
+        ),
+    ],
+)
+def test_what_is_taken_back_in_the_same_breath_is_no_record(text, said):
+    """Who corrects himself before the set is told in full has told one set; what was told in full is amended."""
+    assert acts(text, **AWAITED) == said
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("popped in my knee, excruciating", [{"act": "pain", "place": "knee", "urgent": True}]),
+        ("my chest is on fire", [{"act": "pain", "place": "chest", "urgent": True}]),
+        ("legs on fire", [UNCLEAR]),
+        ("cant feel left hand", [{"act": "pain", "place": "hand", "side": "left", "urgent": True}]),
+        ("elbow's grumbling, the left one", [{"act": "pain", "place": "elbow", "side": "left"}]),
+        ("10 reps but ouch something hurts", [{"act": "log", "reps": 10}, {"act": "pain"}]),
+    ],
+)
+def test_pain_in_unforeseen_words(text, said):
+    """A sudden strong pain is urgent where it is, a chest on fire is no figure of speech, a side may follow in its own clause."""
+    assert acts(text, **AWAITED) == said
+
+
+def test_what_is_owned_may_follow_a_set():
+    """A set and then equipment in one message are both read."""
+    said = acts("got 11 with 10kg, and I've also got a 16kg kettlebell now", **AWAITED)
+    assert [act["act"] for act in said] == ["log", "have"]

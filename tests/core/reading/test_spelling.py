@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from core.reading.lexicon import ENGLISH, NUMBER_WORDS, UNITS
-from core.reading.quantities import grammar
+from core.reading.parts import grammar
 from core.reading.spelling import respell
 
 

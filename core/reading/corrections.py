@@ -1,0 +1,261 @@
+"""Whether the numbers of a message correct the last record, and which of them is given up."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.acts import Act, Awaiting, Context, Unclear
+from core.reading.amends import amend
+from core.reading.assembly import Open
+from core.reading.lexicon import AMOUNTS, COURTESY, listed
+from core.reading.parts import Part
+from core.reading.token import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from core.reading.phrases import Said
+
+_WITH_A_LOAD = listed("words_records", "with_a_load")
+_SOFT = {"reserve", "more", "effort", "either"}
+
+NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
+QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
+_SILENT_AMENDS = {"left_side", "left", "right", "each", "bodyweight", "failure", "unit_only"}
+_EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
+_BESIDE_EXCHANGE = frozenset({"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last"})
+_CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
+_ABSENT = listed("words_records", "absent")
+_RECORDED = frozenset({"weight", "load", "reps"})
+NOTED = listed("words_records", "noted")
+
+
+def field_named(tokens: Sequence[Token]) -> str:
+    """What a correction speaks of: "load" ("change the weight to 18"), "rpe", "reserve", or "" when it does not say."""
+    words = {token.text for token in tokens}
+    if words & {"reps", "rep"}:
+        return ""
+    if words & {"weight", "load", "weights"}:
+        return "load"
+    return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
+
+
+def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | None:
+    """Such as "change 11 to 12": the number given up, and the one for it."""
+    for at, verb in enumerate(tokens):
+        if verb.text not in _EXCHANGING:
+            continue
+        others = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE][:3]
+        if len(others) < len(("11", "to", "12")):
+            continue
+        rejected, link, meant = others
+        numbers = rejected.kind is Kind.NUMBER and meant.kind is Kind.NUMBER and sum(t.kind in NUMERIC for t in tokens) == len("ab")
+        if numbers and link.text in {"to", "for", "with", "by", "into"}:
+            load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value
+            try:
+                said = [Part("not"), Part("bare", (rejected.value,)), Part("bare", (meant.value,))]
+                return at, amend(said, context, about="load" if load else "")
+            except Open:
+                return at, Unclear()
+    return None
+
+
+def without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
+    """The parts without what was said to be typed wrongly, after what was meant: "18kg, I typed 81"."""
+    said = [part.at for part in parts if part.numbers]
+    noted = next(
+        (i for i, t in enumerate(tokens) if t.text in NOTED and i and tokens[i - 1].text == "i" and said and i > said[0]), None
+    )
+    if noted is None:
+        return parts
+    end = next((i for i in range(noted, len(tokens)) if tokens[i].text in {",", "but", ".", "not"}), len(tokens))
+    return [part for part in parts if not noted < part.at < end]
+
+
+def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
+    """The parts of "11 should be 12" and "20kg was wrong, it was 18kg" with what is given up marked as such."""
+    numbers = [part for part in parts if part.numbers]
+    pair = len(numbers) == len("ab") and numbers[0].kind in {"bare", "reps", "load"} and not any(p.kind == "not" for p in parts)
+    if not pair:
+        return parts
+    between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
+    if "wrong" not in between and ("should", "be") not in pairwise(between):
+        return parts
+    meant = numbers[1]
+    if meant.kind == "bare" and numbers[0].kind == "load":
+        meant = replace(meant, kind="load")
+    return [Part("not"), numbers[0], meant]
+
+
+def corrects(
+    tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], said: Mapping[int, Said], context: Context
+) -> bool:
+    """Whether the numbers correct the last record rather than make a new one."""
+    if is_starred(tokens):
+        return True
+    counted = [part for part in parts if part.kind in QUANTITIES or part.kind in _SILENT_AMENDS]
+    fresh = context.awaiting is Awaiting.REPS and context.last is None
+    kinds = {part.kind for part in _without_not(parts)}
+    if fresh and "load" in kinds and kinds & {"bare", "reps"} and not _said_to_change(tokens, marks):
+        return False  # nothing was recorded that "14 at 7kg, in fact" could correct
+    if any(part.kind == "not" for part in parts) and len(counted) > 1:
+        return True
+    begun = min((part.at for part in counted), default=0)
+    if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
+        return False
+    guessed = "mark-amend" in marks and tokens[marks["mark-amend"].first].text in {"must", "ought"} and context.last is None
+    if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted):
+        return True
+    awaited = context.awaiting is Awaiting.REPS
+    if context.last is not None and not awaited and _adds(tokens, parts, counted):
+        return True
+    full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
+    sorry = marks.get("mark-sorry")
+    told = [one for one in said.values() if one.meaning == "mark-was"]
+    was = next((one for one in told if _followed(parts, tokens, one)), marks.get("mark-was"))
+    named = any(
+        token.text in {"weight", "load", "reps", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
+        and following.text in {"was", "were"}
+        for token, following in pairwise(tokens)
+    )
+    both = sum(t.text in _RECORDED and after.text in {"was", "were"} for t, after in pairwise(tokens)) > 1
+    if named and context.last is not None and not awaited and (both or not full):
+        return True
+    if was is not None and _followed(parts, tokens, was):
+        if awaited and (sorry is None or full or context.last is None):
+            return not any(part.kind in {"bare", "reps"} for part in parts)
+        return not full or context.last is not None
+    if sorry is None or not counted:
+        return False
+    if tokens[sorry.first].text in {"no", "nope", "nah", "wait"} and not _governs(tokens, sorry, counted):
+        return False
+    if any(part.kind in QUANTITIES and part.at < sorry.first for part in parts):
+        trailing = not any(part.kind in QUANTITIES and part.at > sorry.first for part in parts)
+        trailing = trailing and not any(_is_beyond(tokens[i]) for i in range(begun, sorry.first))
+        return trailing and not full and (context.last is not None or not awaited)
+    if full and (awaited or context.last is None or _apart(tokens, sorry)):
+        return False
+    if awaited:
+        return context.last is not None and not _apart(tokens, sorry)
+    return context.last is not None or not full
+
+
+def is_starred(tokens: Sequence[Token]) -> bool:
+    """Whether a star is put to a quantity: "*12", "12kg*", "13* lol", but not "15*10"."""
+    for at, token in enumerate(tokens):
+        if token.text != "*":
+            continue
+        before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+        counted = before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "rep"})
+        if after is not None and after.kind is Kind.NUMBER:
+            if after.glued and not counted:
+                return True
+        elif counted and token.glued:
+            return True
+    return False
+
+
+def _is_beyond(token: Token) -> bool:
+    """Whether a word leads away from the record before it: a "sorry" after it is about something else."""
+    return token.kind is Kind.WORD and token.text not in _WITH_A_LOAD | COURTESY | AMOUNTS["reps"] | {
+        "reps",
+        "left",
+        "right",
+        "seconds",
+    }
+
+
+def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool:
+    """Whether "no" is about the quantity that follows, and not "no pain, 12 at 18kg"."""
+    following = min((part.at for part in counted if part.at >= no.last), default=None)
+    if following is None or following > no.last + 3:
+        return False
+    return all(tokens[i].kind is Kind.MARK or tokens[i].text not in _ABSENT for i in range(no.last, following))
+
+
+def _without_not(parts: Sequence[Part]) -> list[Part]:
+    """The parts but for what "not" rejects."""
+    return [part for before, part in pairwise([Part("break"), *parts]) if before.kind != "not" and part.kind != "not"]
+
+
+def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
+    """Whether a word of correction says to change something, or what was meant."""
+    mark = marks.get("mark-amend")
+    words = {token.text for token in tokens[mark.first : mark.last]} if mark is not None else set()
+    return bool(words & _CHANGING)
+
+
+def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
+    """Whether a word of correction has a quantity to correct to: "should be 12", and not "14 at 7kg, should be proud"."""
+    if tokens[mark.first].text not in {"should", "ought", "must", "supposed"}:
+        return bool(counted)
+    return any(mark.last <= part.at <= mark.last + 3 for part in counted)
+
+
+def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part]) -> bool:
+    """Whether what is said completes the last record: "had 2 left on that one", "used the 18s"."""
+    kinds = {part.kind for part in counted}
+    words = {token.text for token in tokens}
+    links = {part.kind for part in parts} - kinds
+    if kinds and kinds <= _SOFT:
+        return True
+    if kinds == {"bare", "left"} and len(counted) == len("ab"):
+        return bool(words & {"had", "that", "was"})
+    return (
+        kinds == {"load"} and len(counted) == 1 and bool(words & {"used", "using", "had"}) and not links - {"with", "comma", "and"}
+    )
+
+
+def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:
+    """Whether a quantity follows "it was" directly, with at most small words between."""
+    following = next(
+        (part for part in parts if part.at >= was.last and (part.kind in QUANTITIES or part.kind in _SILENT_AMENDS)),
+        None,
+    )
+    small = {
+        "at",
+        "with",
+        "a",
+        "the",
+        "only",
+        "just",
+        "for",
+        "really",
+        "actually",
+        "in",
+        "fact",
+        "@",
+        "on",
+        "my",
+        ":",
+        "more",
+        "like",
+        ",",
+    }
+    return following is not None and all(tokens[i].text in small for i in range(was.last, following.at))
+
+
+def _apart(tokens: Sequence[Token], sorry: Said) -> bool:
+    """Whether "sorry" is manners: other words follow it before the numbers do."""
+    words = 0
+    for token in tokens[sorry.last :]:
+        if token.kind is Kind.NUMBER:
+            break
+        words += token.kind is Kind.WORD and token.text not in {
+            "it",
+            "that",
+            "was",
+            "i",
+            "at",
+            "with",
+            "did",
+            "the",
+            "meant",
+            "a",
+            "is",
+            "be",
+            "make",
+        }
+    return words > 1

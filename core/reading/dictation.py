@@ -1,0 +1,169 @@
+"""What dictation or a slip of the thumb wrote for another word: "ate at twenty", "two to left", "comma"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from core.reading.lexicon import COURTESY, NUMBER_WORDS, VOCABULARY, listed
+from core.reading.token import Kind, Token
+
+_AFTER_MORE = frozenset({"left", "in", ",", ".", "!", ";", "as", "while", "because", "and", "but", "so"})
+_HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma", "period", "stop", "newline", "dash"})
+"""Words that may stand for another wherever they stand; any other only after a number."""
+
+_AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), ("them",)}
+_LONGEST_MISTYPED = 3
+_SHORT_WORDS = {"4": "for", "2": "to"}
+_BEFORE_SHORT = listed("words_tokens", "before_short")
+_AFTER_SHORT = listed("words_tokens", "after_short")
+_DICTATED_MARKS = {"comma": ",", "period": ".", "stop": ".", "newline": ";", "dash": "-"}
+_TANK = (
+    ("left",),
+    ("in", "the", "tank"),
+    ("in", "tank"),
+    ("in", "reserve"),
+    ("in", "hand"),
+    ("rir",),
+    ("to", "spare"),
+)
+_BEFORE_EIGHT = {
+    "at",
+    "and",
+    "then",
+    "rpe",
+    "got",
+    "did",
+    "done",
+    "made",
+    "managed",
+    "on",
+    "not",
+    "was",
+    "x",
+    "for",
+    "with",
+    "effort",
+    "hit",
+}
+_AFTER_EIGHT = {
+    "at",
+    "reps",
+    "rep",
+    "with",
+    "kg",
+    "lb",
+    "x",
+    "on",
+    "left",
+    "not",
+    "repetitions",
+    "in",
+    "ate",
+    "and",
+}
+
+
+def heard(tokens: list[Token]) -> list[Token]:
+    """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
+    meant = list(tokens)
+    for index, token in enumerate(tokens):
+        if token.raw in _SHORT_WORDS and 0 < index < len(tokens) - 1:
+            around = tokens[index - 1].text in _BEFORE_SHORT and tokens[index + 1].text in _AFTER_SHORT
+            meant[index] = replace(token, kind=Kind.WORD, text=_SHORT_WORDS[token.raw]) if around else token
+        if token.kind is not Kind.WORD:
+            continue
+        before = tokens[index - 1] if index else None
+        if token.text not in _HEARABLE and (before is None or before.kind is not Kind.NUMBER):
+            continue
+        end = next((i for i in range(index + 1, min(index + 5, len(tokens))) if tokens[i].apart), index + 5)
+        following = tuple(t.text for t in tokens[index + 1 : end])
+        number = _homophone(token.text, before, following)
+        if number is not None:
+            value = Decimal(NUMBER_WORDS[number])
+            meant[index] = replace(
+                token, kind=Kind.NUMBER, text=number, value=value, worded=number == "eight" or following[:1] == ("point",)
+            )
+        elif token.text in {"to", "too", "for", "tin"} and _lost_count(token.text, before, following):
+            meant[index] = replace(token, kind=Kind.ODD)
+        elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
+            continue
+        elif (token.text, following[:1]) in {
+            ("for", ("left",)),
+            ("to", ("reps",)),
+            ("too", ("reps",)),
+        } and _counted(before):
+            meant[index] = replace(token, kind=Kind.ODD)
+        elif token.text == "let" and before is not None and before.kind is Kind.NUMBER and following[:1] not in _AFTER_LET:
+            meant[index] = replace(token, text="left")
+        elif token.text in _DICTATED_MARKS and _counted(before):
+            meant[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
+        elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):
+            meant[index] = replace(token, text="at")
+    return meant
+
+
+def _counted(before: Token | None) -> bool:
+    return before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "but"})
+
+
+def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> str | None:
+    """The number word that `word` stands for where it stands, if it does."""
+    previous = before.text if before is not None else ""
+    if word == "ate":
+        heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
+        return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
+    tank = any(following[: len(form)] == form for form in _TANK)
+    more_tank = following[:1] == ("more",) and (
+        len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE | COURTESY
+    )
+    counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
+    if word in {"for", "to", "too"} and counted and previous not in {"kg", "lb"}:
+        return "four" if word == "for" else "two"
+    if word in {"to", "too"}:
+        if before is not None and (tank or more_tank):
+            return "two"
+        if previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}:
+            return "two"
+        if following[:1] == ("point",) or following[:3] == ("and", "a", "half"):
+            return "two"
+        return (
+            "two"
+            if (previous == "in" and following[:1] in {("hours",), ("minutes",)})
+            or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",))
+            else None
+        )
+    if (
+        word in {"for", "to"}
+        and following[:1] == ("reps",)
+        and following[1:2] in {("at",), ("with",), ("of",)}
+        and previous not in {"kg", "lb"}
+    ):
+        return "four" if word == "for" else "two"
+    if word == "for":
+        spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
+        waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
+        loaded = previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}
+        tanked = before is not None and (more_tank or (tank and following[:1] != ("left",)))
+        return "four" if spoken or waits or loaded or tanked else None
+    if word == "couple" and (tank or following[:1] == ("more",)):
+        return "two"
+    if word == "won" and (tank or more_tank):
+        return "one"
+    return None
+
+
+def _lost_count(word: str, before: Token | None, following: tuple[str, ...]) -> bool:
+    """Whether a number was said where this word was heard, which number being open: "too at ten kilos", "twenty to at ten"."""
+    if following[:1] == ("at",):
+        return word in {"to", "too", "tin"} and (before is None or _counted(before))
+    return word != "tin" and before is not None and before.text in {"left", "right"} and following[:1] in {("right",), ("left",)}
+
+
+def _mistyped_at(token: Token, before: Token | None, following: list[Token]) -> bool:
+    """Whether a short unknown word between two numbers can only be "at"."""
+    if before is None or before.kind is not Kind.NUMBER or token.glued or not following or following[0].kind is not Kind.NUMBER:
+        return False
+    if len(token.text) > _LONGEST_MISTYPED or (token.text in VOCABULARY and token.text not in {"st", "a"}):
+        return False
+    return bool(set(token.text) & {"a", "t"}) and token.text not in {"and", "to"}

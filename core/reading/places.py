@@ -1,0 +1,127 @@
+"""The places on the body that a clause names, and their sides."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from core.reading.acts import Side
+from core.reading.lexicon import EXERCISES, HURT, PLACES, listed
+from core.reading.token import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+
+_SPREADING = listed("words_pain", "spreading")
+NOT_THE_BODY_AFTER = EXERCISES - {
+    "back",
+    "front",
+    "side",
+    "hold",
+    "one",
+    "chest",
+    "leg",
+    "arm",
+    "hip",
+    "calf",
+    "shoulder",
+    "good",
+} | frozenset(["day", "supported", "workout", "dips", "pump", "each", "hand", "free", "rest"])
+_MY = listed("words_pain", "my")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place on the body at a token, with its side."""
+
+    at: int
+    name: str
+    side: Side | None
+    spread: bool
+
+
+def side_alone(tokens: Sequence[Token], first: int, last: int) -> Side | None:
+    """The side that a clause names and nothing else: "my elbow hurts, the left one"."""
+    words = {tokens[i].text for i in range(first, last)}
+    named = words & {"left", "right"}
+    return (
+        Side(named.pop())
+        if len(named) == 1 and words - named <= {"the", "my", "one", "side", "it", "is", "on", "that", "in"}
+        else None
+    )
+
+
+def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
+    """The places on the body that a clause names."""
+    found: list[Place] = []
+    both = {"both"} if any(tokens[i].kind is Kind.NUMBER for i in range(first, last)) else set()
+    for at in range(first, last):
+        word = tokens[at].text
+        if word not in PLACES or word == "side":
+            continue
+        before = tokens[at - 1].text if at > first else ""
+        after = tokens[at + 1].text if at + 1 < last else ""
+        if after in NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", *both} and word in {"hand", "hands"}):
+            continue
+        if word == "back" and not (
+            before in _MY
+            or after in HURT
+            or before in HURT
+            or at == first
+            or after in {"is", "pain", "has", "feels", "gone", "went"}
+        ):
+            continue
+        if word == "back" and before in {"get", "go", "come", "going", "am", "am i", "coming", "put"}:
+            continue
+        name = PLACES[word]
+        if name == "back" and before == "lower":
+            name = "lower back"
+        spread = any(tokens[i].text in _SPREADING for i in range(max(first, at - 4), at)) and bool(found)
+        if not any(place.name == name and place.side is None for place in found):
+            found.append(Place(at, name, _side(tokens, at, first, last), spread))
+    return found
+
+
+def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | None:
+    """The side said right before the place, or after it ("knee, the left one", "on the right side")."""
+    before = [tokens[i].text for i in range(max(first, at - 2), at)]
+    for word in reversed(before):
+        if word in {"left", "right", "l", "r"}:
+            return Side.LEFT if word[0] == "l" else Side.RIGHT
+    if (
+        [tokens[i].text for i in range(max(first, at - 3), at)][-3:-2]
+        and tokens[at - 3].text in {"left", "right"}
+        and tokens[at - 2].text == "side"
+    ):
+        return Side(tokens[at - 3].text)
+    lead = [tokens[i].text for i in range(max(first, at - 4), at)]
+    for side in ("left", "right"):
+        if f"{side} side of" in " ".join(lead):
+            return Side(side)
+    directly = tokens[at + 1].text if at + 1 < last else ""
+    if directly in {"left", "right"}:
+        return Side(directly)
+    after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
+    for side in ("left", "right"):
+        if any(
+            form in after
+            for form in (
+                f"on the {side}",
+                f"on my {side}",
+                f"the {side} one",
+                f"the {side} side",
+                f"on {side}",
+                f"{side} side",
+            )
+        ):
+            return Side(side)
+    return None
+
+
+def begin_of(tokens: Sequence[Token], place: Place, first: int) -> int:
+    """The index where the place begins, its side and "my" included."""
+    at = place.at
+    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the"}:
+        at -= 1
+    return at

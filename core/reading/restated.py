@@ -1,0 +1,65 @@
+"""What is taken back in the same breath: "twelve no thirteen at ten kilos", "nine, no wait, ten".
+
+Somebody who corrects himself before the set is told in full has told one set, the last one said. What was told in full stands as a
+record, and what follows amends it.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from core.reading.acts import Awaiting, Context
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from core.reading.parts import Part
+    from core.reading.phrases import Said
+
+_TAKING_BACK = {"mark-sorry", "mark-amend"}
+_CLASSES = {
+    "bare": "count", "reps": "count", "duration": "count", "load": "load", "bodyweight": "load", "reserve": "reserve",
+    "more": "reserve", "failure": "reserve", "effort": "effort", "either": "either", "set_count": "sets", "left": "side",
+    "right": "side", "each": "side", "same": "same",
+}  # fmt: skip
+
+
+def restate(parts: Sequence[Part], said: Mapping[int, Said], context: Context) -> tuple[list[Part], list[Part] | None] | None:
+    """The parts of the set that was meant, and those that amend it when it was told in full; None when nothing is taken back."""
+    if context.last is not None and context.awaiting is not Awaiting.REPS:
+        return None
+    stretches = _stretches(parts, said)
+    if len(stretches) == 1 or any(part.kind == "not" for part in parts):
+        return None
+    meant = stretches[0]
+    for index, stretch in enumerate(stretches[1:], 1):
+        if _is_full(meant):
+            return (meant, stretch) if index == len(stretches) - 1 and not _is_full(stretch) else None
+        if _classes(meant)[0] not in _classes(stretch):
+            return None
+        meant = stretch
+    return meant, None
+
+
+def _stretches(parts: Sequence[Part], said: Mapping[int, Said]) -> list[list[Part]]:
+    """The parts between words that take back, of those only that hold a quantity."""
+    breaks = sorted(one.first for one in said.values() if one.meaning in _TAKING_BACK)
+    stretches: list[list[Part]] = [[]]
+    for part in parts:
+        while breaks and part.at >= breaks[0]:
+            breaks.pop(0)
+            if any(other.kind in _CLASSES for other in stretches[-1]):
+                stretches.append([])
+            else:
+                stretches[-1] = []
+        stretches[-1].append(part)
+    return [stretch for stretch in stretches if any(part.numbers and part.kind in _CLASSES for part in stretch)] or [list(parts)]
+
+
+def _classes(parts: Sequence[Part]) -> list[str]:
+    return [_CLASSES[part.kind] for part in parts if part.kind in _CLASSES]
+
+
+def _is_full(parts: Sequence[Part]) -> bool:
+    """Whether more than one thing is told: reps and a load, reps and what was left."""
+    return len(_classes(parts)) > 1

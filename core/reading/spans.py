@@ -1,0 +1,39 @@
+"""Where the sentences and the clauses of a message begin and end."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from core.reading.token import Token
+
+
+SENTENCE_ENDS = {".", "!", "?", ";"}
+_BREATHS = {"ok", "anyway", "anyways", "lol", "haha", "hahaha", "lmao", "alright", "btw"}
+CLAUSE_ENDS = {",", "but", "then", "though", "because", "although", "(", ")", "so"}
+
+
+def split(tokens: Sequence[Token], first: int, last: int, ends: set[str]) -> list[tuple[int, int]]:
+    """The spans between the ends, without empty ones."""
+    spans: list[tuple[int, int]] = []
+    start = first
+    for index in range(first, last):
+        if tokens[index].text in ends and not (tokens[index].text == "so" and index + 1 < last and tokens[index + 1].text == "far"):
+            spans.append((start, index))
+            start = index + 1
+    spans.append((start, last))
+    return [(a, b) for a, b in spans if a < b]
+
+
+def clauses_of(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, int]]:
+    """The clauses of tokens `[first, last)`."""
+    return split(tokens, first, last, CLAUSE_ENDS)
+
+
+def parted(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
+    """The clauses, and what an emoji or a breath ("ok", "anyway") parts in them."""
+    for first, last in clauses:
+        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or tokens[i].text in _BREATHS)]
+        yield from zip(begins, [*begins[1:], last], strict=True)
