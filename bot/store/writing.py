@@ -63,16 +63,16 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
         case SetNoted(record):
             _ADD_SET.run(connection, set_columns(trainee_id, record))
         case SetUndone(number, at):
-            connection.execute(_ADD[tables.SET_VOID], {"trainee_id": trainee_id, "number": number, "at": at})
+            connection.execute(insert(tables.SET_VOID), {"trainee_id": trainee_id, "number": number, "at": at})
         case WorkoutOpened(number, circuit):
             columns = workout_columns(trainee_id, after.workout(number), circuit)
-            connection.execute(_ADD[tables.WORKOUT], columns)
+            connection.execute(insert(tables.WORKOUT), columns)
         case WorkoutClosed(number) | EffortSaid(number):
             of_number = (tables.WORKOUT.c.trainee_id == trainee_id) & (tables.WORKOUT.c.number == number)
             columns = ending_columns(trainee_id, after.workout(number))
             connection.execute(update(tables.WORKOUT).where(of_number).values(columns))
         case PainNoted(record):
-            connection.execute(_ADD[tables.PAIN_RECORD], pain_columns(trainee_id, record))
+            connection.execute(insert(tables.PAIN_RECORD), pain_columns(trainee_id, record))
         case PainDescribed(at, quality, known):
             of_instant = (tables.PAIN_RECORD.c.trainee_id == trainee_id) & (tables.PAIN_RECORD.c.at == at)
             described = {"quality": None if quality is None else quality.value, "known": known}
@@ -83,7 +83,7 @@ def write_entry(connection: Connection, trainee_id: int, entry: Entry, after: Le
             there = (pains.trainee_id == trainee_id) & here & pains.eased_at.is_(None) & ~pains.urgent
             connection.execute(update(tables.PAIN_RECORD).where(there).values(eased_at=at))
         case SafetyNoted(note):
-            connection.execute(_ADD[tables.SAFETY_NOTE], note_columns(trainee_id, note))
+            connection.execute(insert(tables.SAFETY_NOTE), note_columns(trainee_id, note))
         case RackSaid(rack):
             _write_rack(connection, trainee_id, rack)
         case UnaskedNoted(record):

@@ -3,10 +3,9 @@
 from datetime import UTC, datetime, timedelta
 
 from bot.channels.telegram import polling
-from bot.tidying import EVERY
 from core.session.states import Idle, Resting
 from tests.bot.given import rows, tamper
-from tests.wire.conftest import ANA, BEN, ROSA, T0, open_house
+from tests.wire.conftest import ANA, BEN, ROSA, open_house
 from tests.wire.standin import Fault
 
 CUT_AFTER, CUT_BEFORE = Fault(cut="after"), Fault(cut="before")
