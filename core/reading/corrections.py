@@ -33,6 +33,8 @@ _TOLD_OF = listed("words_records", "told_of")
 """What "was" may tell of when it corrects a record."""
 
 _AFTER_SHOULD = listed("words_records", "after_should")
+_WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
+_BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
@@ -89,6 +91,15 @@ def without_denied(tokens: Sequence[Token], parts: list[Part], context: Context)
     had = last.load if numbers[0].kind == "load" else last.reps
     no = tokens[numbers[1].at - 1].text == "no" and numbers[1].kind in {"bare", numbers[0].kind}
     return [part for part in parts if part is not numbers[1]] if no and denied == had != numbers[0].numbers[0] else parts
+
+
+def only_rejects(tokens: Sequence[Token], parts: Sequence[Part], marks: Mapping[str, Said]) -> bool:
+    """Whether the one number said is called wrong, and none is given for it: "12 was a typo", but "12, typo"."""
+    numbers = [part for part in parts if part.numbers]
+    wrong = next((i for i, token in enumerate(tokens) if token.text in _WRONG), None)
+    if "mark-amend" not in marks or len(numbers) != 1 or wrong is None or wrong < numbers[0].at:
+        return False
+    return all(token.text in _BEFORE_WRONG for token in tokens[numbers[0].at + 1 : wrong])
 
 
 def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:

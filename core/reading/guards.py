@@ -198,7 +198,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     after = tokens[index + 1] if index + 1 < len(tokens) else None
     if before == "like":
         return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
-    if before in {"hardly", "scarcely"}:
+    if before in {"hardly", "scarcely"} or (before == "plus" and index - 1 == first):
         return True
     if after is not None and _is_by_so_much(_two_before(tokens, index, first), before, after):
         return True

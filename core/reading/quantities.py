@@ -271,6 +271,7 @@ class _Marking:
             self._emit("PLURAL", index, token.value)
             return after + 1
         self._emit("NUM", index, token.value)
+        self.broken |= following in {"fewer", "less"}
         strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
         self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
@@ -473,6 +474,8 @@ class _Marking:
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = self._text(index - 1)
+        if word == "right" and not self.sides and self._is_number(index - 1) and self._text(index - 2) in {"is", "was"}:
+            return None  # "that's 12, right"
         if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         ahead_reserve = self.skip.get(ahead + 1)

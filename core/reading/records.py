@@ -21,6 +21,7 @@ from core.reading.corrections import (
     exchanged,
     field_named,
     is_starred,
+    only_rejects,
     with_rejected,
     without_denied,
     without_noted,
@@ -183,6 +184,8 @@ def _settled(
         told: list[tuple[int, Act]] = [(at, log) for log in made]
         return told if changed is None else [*told, (changed[0].at, amend(changed, context))]
     if correcting:
+        if only_rejects(tokens, parts, marks):
+            raise Open
         meant = marks.get("mark-amend") or marks.get("mark-was")
         if meant is not None and any(token.text in NOTED for token in tokens[: meant.first]):
             rejected = {part.kind for part in parts if part.at < meant.first}

@@ -27,6 +27,9 @@ _INTENDING = {
     ("like", "to"),
     ("love", "to"),
 }
+_NAMING = frozenset(
+    {"goal", "objective", "delete", "remove", "scrap", "forget", "cancel", "ignore", "erase", "discard", "undo", "change"}
+)
 _BESTS = frozenset({"pb", "pr", "ever", "record", "best"})
 _KIN = listed("words_guards", "kin")
 """People of whom one speaks, and whom one does not address."""
@@ -90,7 +93,7 @@ def is_intended(words: Sequence[str]) -> bool:
 def is_ordered(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number orders or names something about it: "set my record to", "goal:", "my PB is"."""
     said = [word for word in words if word not in COURTESY and word != ":"]
-    if said[:1] in (["goal"], ["objective"]) or (said[-1:] in (["is"], ["was"]) and _BESTS & set(said) and "new" not in said):
+    if set(said[:1]) & _NAMING or (said[-1:] in (["is"], ["was"]) and _BESTS & set(said) and "new" not in said):
         return True
     return words[-1:] == ["to"] and words[:1] != [] and words[0] in _ORDERING and bool(_OWNED & set(words))
 

@@ -50,6 +50,15 @@ def log(**fields):
         "it was 12 at noon",
         "should be there at 6",
         "done in 10",
+        # a number that is only taken away, or only called wrong
+        "remove the 12 at 20kg",
+        "ignore 12",
+        "12 was a typo",
+        "12 is wrong",
+        "2 fewer",
+        "plus 1",
+        "put 16 instead",
+        "12 at 20kg, 13 didn't happen",
     ],
 )
 def test_what_was_not_done_here_and_now_by_the_writer_is_no_record(text):
