@@ -35,6 +35,7 @@ _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
+_APPROVED = frozenset({"ok", "okay", "alright", "fine", "enough", "possible", "safe"})
 _BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
@@ -141,7 +142,9 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
         return False  # "could only find the 12kg pair"
     told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
     tells = told and tokens[first].text in {"is", "was", "did", "does"}
-    return not (strong and tells)
+    closing = [token.text for token in tokens[inside[-1] : inside[-1] + 2]]
+    asks = bool(_APPROVED & set(closing))  # "is 20kg for 12 ok"
+    return asks or not (strong and tells)
 
 
 def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
@@ -198,7 +201,11 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     after = tokens[index + 1] if index + 1 < len(tokens) else None
     if before == "like":
         return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
-    if before in {"hardly", "scarcely"} or (before == "plus" and index - 1 == first):
+    if (
+        before in {"hardly", "scarcely"}
+        or (before == "more" and _two_before(tokens, index, first) == "no")
+        or (before == "plus" and index - 1 == first)
+    ):
         return True
     if after is not None and _is_by_so_much(_two_before(tokens, index, first), before, after):
         return True

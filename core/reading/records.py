@@ -120,6 +120,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
 _WHILE = {
     "as",
@@ -215,7 +216,10 @@ def _settled(
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
         begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)
         end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
-        if {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY:
+        if (
+            any(token.text in _SCALES for token in tokens)
+            or {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
+        ):
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
 

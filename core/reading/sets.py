@@ -334,6 +334,9 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
             item.kind = "load"
         return
     if _any(items, "load"):
+        unloaded = any("bodyweight" in item.flags for item in items)
+        if unloaded and any(item.value > _MOST_BARE for item in bare) and not _any(items, "seconds"):
+            raise Open  # "bw 82"
         if any(
             after.linked("slash") and after.value == EFFORT_UP_TO and _is_score(items, before) for before, after in pairwise(items)
         ):
@@ -399,7 +402,15 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
     apart = all(item.linked(*_JOINTS) for item in bare[1:]) or not any(item.links for item in bare[1:])
     if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
         raise Open
+    if _counts_along(bare):
+        raise Open  # "1 2 3 go"
     _become(bare, kind)
+
+
+def _counts_along(bare: list[Quantity]) -> bool:
+    """Whether the numbers are counted up one by one, or down to one: "5 6 7 8", "3 2 1"."""
+    steps = {after.value - before.value for before, after in pairwise(bare)}
+    return steps == {Decimal(1)} or (steps == {Decimal(-1)} and bare[-1].value == 1)
 
 
 def _is_score(items: list[Quantity], item: Quantity) -> bool:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import COURTESY, GUARDS, listed
+from core.reading.lexicon import COURTESY, GUARDS, VOCABULARY, listed
+from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ _INTENDING = {
 _NAMING = frozenset(
     {"goal", "objective", "delete", "remove", "scrap", "forget", "cancel", "ignore", "erase", "discard", "undo", "change"}
 )
+_NOT_NOW = {("always", "do"), ("always", "get"), ("usual", "is"), ("had", "me"), ("next", "up")}
 _BESTS = frozenset({"pb", "pr", "ever", "record", "best"})
 _KIN = listed("words_guards", "kin")
 """People of whom one speaks, and whom one does not address."""
@@ -64,6 +66,8 @@ def only_imagined(words: Sequence[str]) -> bool:
 
 def leads_with_someone(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number has somebody else for its subject: "my training partner", "my neighbour lifts"."""
+    if [*words[1:]] == [":"] and not (words[0] in VOCABULARY or is_english(words[0])):
+        return True  # "Dave: 12 at 20kg"
     lead = [word for word in words if word != ":"]
     while lead and lead[0] in COURTESY - _WHOSE:
         lead.pop(0)
@@ -85,6 +89,9 @@ def reached_up(line: str) -> bool:
 def is_intended(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number tells what was only meant to be done: "meant to do", not "meant to say"."""
     if [*words[-2:]] in (["no", "way"], ["i'd", "love"], ["would", "love"], ["i'd", "like"], ["would", "like"]):
+        return True
+    pairs = {*pairwise(words)}
+    if pairs & _NOT_NOW or [*words[-2:]] == ["next", "is"] or (("able", "to") in pairs and "should" in words):
         return True
     meant = next((at for at, pair in enumerate(pairwise(words)) if pair in _INTENDING), None)
     return meant is not None and not set(words[meant + 2 : meant + 3]) & (_NOTING | {"be", "say", "type", "tell", "send"})

@@ -59,6 +59,19 @@ def log(**fields):
         "plus 1",
         "put 16 instead",
         "12 at 20kg, 13 didn't happen",
+        # what is usual, what is next, what is asked, what is counted along
+        "average 12 at 20kg",
+        "I always do 12 at 20kg",
+        "coach had me on 12 at 20kg last month",
+        "next up 12 at 20kg",
+        "I should be able to get 12 at 20kg",
+        "20kg seems too much for 12",
+        "is 20kg for 12 ok",
+        "no more 20kg",
+        "stood on the scale, 82kg",
+        "bw 82",
+        "5 6 7 8",
+        "3 2 1",
     ],
 )
 def test_what_was_not_done_here_and_now_by_the_writer_is_no_record(text):
