@@ -381,7 +381,7 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
     if sided == len(bare) or labels == len(bare):
         _become(bare, kind)
         return
-    if len(bare) == TWO and not sided:
+    if len(bare) == TWO and all(item.side is Side.EACH for item in items if item.kind == "side"):
         first, second = bare
         if context.sides and (first.dropped | second.dropped) & _OF_SIDES:
             raise Open  # "stronger side 12, other one 10"
@@ -389,7 +389,8 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind
             return
-        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and first.value != context.load:
+        two_sets = second.linked("and") and not (sided or context.sides) and first.value != context.load
+        if two_sets and context.awaiting is Awaiting.REPS:
             _become(bare, kind)
             return
         raise Open(
