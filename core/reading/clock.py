@@ -257,6 +257,8 @@ class Clock:
                 "afternoon",
             }:
                 every = set(WEEK)
+            elif word == "all" and self.text(index + 1) in {"the", "of"} and self.text(index + 2) == "days":
+                every = set(WEEK)
             elif word == "mwf":
                 into.update({"mon", "wed", "fri"})
             elif word in _LETTERS and self._in_letters(index):

@@ -49,6 +49,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     ]
     found: list[_Found] = []
     before: list[Place] = []
+    named: _Span | None = None
     for first, last in clauses:
         if all(token.kind is not Kind.WORD for token in patient[first:last]):
             continue
@@ -58,12 +59,19 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
             found[-1] = (found[-1][0], replace(told, side=side), found[-1][2])
             found.append((first, None, (first, last)))
             continue
-        found += _in_clause(patient, first, last, places, before)
-        before = places
+        if side is not None and before and before[-1].side is None:
+            before = [*before[:-1], replace(before[-1], side=side)]
+            named = first, last
+            continue
+        told_here = _in_clause(patient, first, last, places, before)
+        if named is not None and any(pain is not None and pain.place == before[-1].name for _, pain, _ in told_here):
+            found.append((named[0], None, named))
+        found += told_here
+        before, named = places, None
     words = {token.text for token in patient}
     if (words & {"sudden", "suddenly"} and words & _STRONG) or (words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing"}):
         found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
-    return _together(found)
+    return _together([one for one in found if not _is_breath_of_the_chest(patient, one, found)])
 
 
 def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> Iterator[int]:
@@ -76,6 +84,18 @@ def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> It
 
 
 _LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month", "months", "year", "years"})
+
+
+def _is_breath_of_the_chest(tokens: Sequence[Token], one: _Found, found: Sequence[_Found]) -> bool:
+    """Whether a sign is only the hard breathing that belongs to a chest in trouble, told beside it."""
+    _, pain, (first, last) = one
+    words = {tokens[i].text for i in range(first, last)}
+    chest = any(other is not None and other.place == "chest" and other.urgent for _, other, _ in found)
+    return pain is not None and pain.place is None and chest and bool(words & _BREATH) and not words & _DIZZY
+
+
+_BREATH = listed("urgent", "breath") | {"air", "gasping"}
+_DIZZY = listed("urgent", "dizzy") | listed("urgent", "collapse")
 
 
 def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Place], before: list[Place]) -> list[_Found]:
@@ -185,7 +205,11 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
 
 def _long_past(line: str) -> bool:
     """Whether the clause speaks of another time; "since yesterday" and "than last week" speak of now."""
-    return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in _STILL)
+    still = (word for word in _STILL if word != "now" or not any(f" {better} now " in line for better in _BETTER))
+    return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in still)
+
+
+_BETTER = ("fine", "ok", "better", "good", "great", "gone", "alright", "healed")
 
 
 def _of_somebody_else(tokens: Sequence[Token], first: int, end: int) -> bool:

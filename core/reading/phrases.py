@@ -24,7 +24,7 @@ _PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
 _LONGEST_WHOLE = 14
 _OTHERS = listed("words_phrases", "others")
-_LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
+_LISTS = {"thing": listed("words_phrases", "thing"), "place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
 _END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|lol|haha) ))".format(
     "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
 )

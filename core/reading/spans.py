@@ -35,5 +35,13 @@ def clauses_of(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int
 def parted(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
     """The clauses, and what an emoji or a breath ("ok", "anyway") parts in them."""
     for first, last in clauses:
-        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or tokens[i].text in _BREATHS)]
+        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or _is_breath(tokens, i))]
         yield from zip(begins, [*begins[1:], last], strict=True)
+
+
+def _is_breath(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a word only draws breath ("ok so"), and does not say how something is ("my shoulder is ok today")."""
+    return tokens[index].text in _BREATHS and tokens[index - 1].text not in _HOW_IT_IS
+
+
+_HOW_IT_IS = frozenset({"is", "are", "am", "was", "were", "be", "been", "feel", "feels", "felt", "feeling", "seems", "looks", "not", "all"})

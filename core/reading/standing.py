@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY, listed
@@ -40,6 +41,18 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
+    if said.meaning in _REQUESTS and _is_thanked_for(tokens, said, first):
+        return False  # "thanks for the tips"
+    if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
+        return False  # "form was clean"
+    if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
+        return False  # "stuck in town"
+    if said.meaning == "finish" and _ends_a_set(tokens, said, first):
+        return False  # "8 reps, radio called so I stop there"
+    if said.meaning == "right" and after is not None and after.text == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
+        return False  # "felt strong so I went up to 15 kg"
+    if said.meaning == "skip-day" and any(token.kind is Kind.ORDINAL for token in tokens[first:last]):
+        return False  # "away 21st to 24th, no training"
     if tokens[first].text == "if" and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}:
         return False  # "if it's 12 again I'm out"
     if said.meaning == "swap-here" and said.last - said.first <= len(("other", "one")):
@@ -66,11 +79,39 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return not _negated(tokens, said, first)
 
 
+_REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
+_WHERE = frozenset({"in", "at", "on", "behind", "under", "between", "inside", "outside", "near", "home", "indoors", "waiting"})
+_TOLD = frozenset({"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"})
+_CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", "end", "ended", "quit"})
+
+
+def _is_thanked_for(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether the clause thanks for what the phrase names."""
+    begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
+    words = [token.text for token in tokens[begin : said.first]]
+    return any(one in {"thanks", "you", "cheers", "ta"} and following == "for" for one, following in pairwise(words))
+
+
+def _tells_of_form(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether the form is told of and not asked for: "form was clean", "technique felt off"."""
+    words = [token.text for token in tokens[said.first : said.last + 1]]
+    return words[0] in {"form", "technique"} and len(words) > 1 and words[1] in _TOLD
+
+
+def _ends_a_set(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether it is the set told before that was stopped: "9 reps so call it", "the phone rang so I stop there"."""
+    if {token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION or tokens[said.first].text not in _CALLED:
+        return False
+    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
+    return lead[-2:] in (["so", "i"], ["then", "i"]) and any(token.kind is Kind.NUMBER for token in tokens[: said.first])
+
+
 def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether a doorbell or a crying baby is only told beside a set: "before the phone rang", "my son is crying but ten"."""
     words = {token.text for token in tokens[said.first : said.last]}
     led = said.first > first and tokens[said.first - 1].text in WHEN
-    return led or (not words & _OF_WAITING and any(token.kind is Kind.NUMBER for token in tokens))
+    recorded = any(token.kind is Kind.NUMBER or token.text in {"same", "ditto"} for token in tokens)
+    return led or (not words & _OF_WAITING and recorded)
 
 
 def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -105,7 +146,14 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
     if lead and lead[-1] in {"is", "are", "was", "were", "felt"}:
         lead.pop()
+    if lead and lead[-1].endswith("ly"):
+        return False  # "frankly too heavy"
+    if lead and lead[-1] in _LIFE:
+        return True
     return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))
+
+
+_LIFE = frozenset({"work", "traffic", "rain", "life", "homework", "heat", "sun", "school", "kids", "day", "chores"})
 
 
 def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:
