@@ -259,6 +259,8 @@ class Clock:
                 every = set(WEEK)
             elif word == "all" and self.text(index + 1) in {"the", "of"} and self.text(index + 2) == "days":
                 every = set(WEEK)
+            elif word == "m" and self.text(index + 1) == "f" and self._in_a_range(index):
+                into.update(WEEK[:5])
             elif word == "mwf":
                 into.update({"mon", "wed", "fri"})
             elif word in _LETTERS and self._in_letters(index):
@@ -276,6 +278,10 @@ class Clock:
         if every and not named:
             named |= every
         return named, off
+
+    def _in_a_range(self, index: int) -> bool:
+        """Whether "m-f" stands at `index`, and not two letters of a longer row."""
+        return self.text(index - 1) not in _LETTERS and self.text(index + 2) not in _LETTERS
 
     def _in_letters(self, index: int) -> bool:
         """Whether a letter stands for a day: only in a row of at least three such letters."""

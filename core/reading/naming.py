@@ -36,9 +36,9 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
         named.pop(0)
     while named and named[-1] in _TRAILING:
         named.pop()
-    if set(named) <= _POINTING:
-        return True, None
     spelt = {word for raw in named for word in respell(raw.removesuffix("'s"))}
+    if set(named) <= _POINTING or spelt <= _POINTING:
+        return True, None
     known = bool(spelt & (EXERCISES - _TOO_COMMON)) or len(spelt & EXERCISES) > 1
     readable = any(len(word) >= _SHORTEST_NAME for word in named)
     return known or (free and readable and not spelt & _NEVER), " ".join(named)

@@ -58,6 +58,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
         if side is not None and found and (told := found[-1][1]) is not None and told.place is not None and told.side is None:
             found[-1] = (found[-1][0], replace(told, side=side), found[-1][2])
             found.append((first, None, (first, last)))
+            before = [replace(place, side=place.side or side) for place in before]
             continue
         if side is not None and before and before[-1].side is None:
             before = [*before[:-1], replace(before[-1], side=side)]

@@ -147,7 +147,7 @@ def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str]
         return None
     while span:
         words = [_word(tokens[i]) for i in span]
-        line, _ = _line(words)
+        line, _ = _line(words if len(set(words)) > 1 else words[:1])  # "undo undo"
         for phrase in alone.get(words[0], ()):
             if wanted(phrase.meaning) and phrase.pattern.fullmatch(line):
                 return Said(phrase.meaning, first, last)

@@ -98,7 +98,7 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if act != Skip()]
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
-    if any(isinstance(act, Resume) for _, act in acts):
+    if any(isinstance(act, Resume | Snooze) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]

@@ -35,7 +35,7 @@ from core.reading.lexicon import COURTESY, HURT
 from core.reading.naming import as_written
 from core.reading.phrases import Said
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
-from core.reading.standing import FEELINGS, OF_THE_SESSION, WHEN, asked, goes_on, stands
+from core.reading.standing import FEELINGS, OF_THE_SESSION, WHEN, asked, ends_a_set, goes_on, of_dates, stands
 from core.reading.token import Kind, Token
 from core.reading.unit_talk import unit_wished
 from core.reading.when import REMIND_WORDS, SMALL, when_acts
@@ -145,7 +145,8 @@ def _goes_on_asking(tokens: Sequence[Token], first: int, last: int) -> int | Non
     for at in range(first + 2, last - 1):
         if tokens[at].text in _LINKS and tokens[at + 1].text not in _LINKS:
             words = tuple(tokens[i].text for i in range(at + 1, min(at + 4, last)))
-            if any(words[: len(asking)] == asking for asking in _ASKING):
+            told = any(tokens[i].text not in COURTESY for i in range(at + 3, last))
+            if any(words[: len(asking)] == asking for asking in _ASKING) and (told or words[0] != "remind"):
                 return at
     return None
 
@@ -296,8 +297,11 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     match alone.meaning:
         case "pause":
             return not goes_on(tokens, alone.last)
+        case "skip-day":
+            return not of_dates(tokens, *sentence)
         case "finish":
-            return not (counted and (_is_just_done(words) or _ends_a_set(words, tail=tail)))
+            told = _is_just_done(words) or _ends_the_set(words, tail=tail) or ends_a_set(tokens, alone, sentence[0])
+            return not (counted and told)
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
         case feeling if feeling in FEELINGS:
@@ -311,7 +315,7 @@ def _is_just_done(words: set[str]) -> bool:
     return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & OF_THE_SESSION
 
 
-def _ends_a_set(words: set[str], *, tail: bool | None) -> bool:
+def _ends_the_set(words: set[str], *, tail: bool | None) -> bool:
     """Whether it is the set that ended: "9 at 55 lb so call it", "12 reps 10 kg finish", "round 2 finish"."""
     return words - COURTESY <= {"call", "it"} or (tail is not None and words - COURTESY <= {"finish"})
 

@@ -47,11 +47,11 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "form was clean"
     if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
         return False  # "stuck in town"
-    if said.meaning == "finish" and _ends_a_set(tokens, said, first):
+    if said.meaning == "finish" and ends_a_set(tokens, said, first):
         return False  # "8 reps, radio called so I stop there"
     if said.meaning == "right" and after is not None and after.text == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return False  # "felt strong so I went up to 15 kg"
-    if said.meaning == "skip-day" and any(token.kind is Kind.ORDINAL for token in tokens[first:last]):
+    if said.meaning == "skip-day" and of_dates(tokens, first, last):
         return False  # "away 21st to 24th, no training"
     if tokens[first].text == "if" and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}:
         return False  # "if it's 12 again I'm out"
@@ -85,6 +85,11 @@ _TOLD = frozenset({"was", "were", "is", "felt", "feels", "stayed", "stays", "hel
 _CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", "end", "ended", "quit"})
 
 
+def of_dates(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a sentence is about days of the month, and not about today."""
+    return any(token.kind is Kind.ORDINAL for token in tokens[first:last])
+
+
 def _is_thanked_for(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the clause thanks for what the phrase names."""
     begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
@@ -98,12 +103,13 @@ def _tells_of_form(tokens: Sequence[Token], said: Said) -> bool:
     return words[0] in {"form", "technique"} and len(words) > 1 and words[1] in _TOLD
 
 
-def _ends_a_set(tokens: Sequence[Token], said: Said, first: int) -> bool:
+def ends_a_set(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether it is the set told before that was stopped: "9 reps so call it", "the phone rang so I stop there"."""
-    if {token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION or tokens[said.first].text not in _CALLED:
+    verb = said.first + (tokens[said.first].text == "i")
+    if {token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION or tokens[verb].text not in _CALLED:
         return False
-    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
-    return lead[-2:] in (["so", "i"], ["then", "i"]) and any(token.kind is Kind.NUMBER for token in tokens[: said.first])
+    lead = [token.text for token in tokens[max(first, verb - 2) : verb]]
+    return lead in (["so", "i"], ["then", "i"]) and any(token.kind is Kind.NUMBER for token in tokens[:verb])
 
 
 def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
