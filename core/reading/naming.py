@@ -16,7 +16,7 @@ _TRAILING = listed("words_naming", "trailing")
 _POINTING = listed("words_naming", "pointing")
 _TOO_COMMON = listed("words_naming", "too_common")
 _DOING = frozenset({"do", "doing", "try", "trying", "perform", "performing", "have", "use"})
-_COMPARING = frozenset({"than", "instead", "rather"})
+_COMPARING = frozenset({"than", "instead", "rather", "if"})
 _SHORTEST_NAME = 3
 _NEVER = listed("words_naming", "never")
 

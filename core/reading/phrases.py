@@ -133,7 +133,7 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
                 count = line.count(" ", start, match.end())
                 raw = _named(tokens, first, starts, match)
                 stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
-                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(raw.split())):
+                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
                     continue
                 found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)

@@ -35,7 +35,19 @@ from core.reading.lexicon import COURTESY, HURT
 from core.reading.naming import as_written
 from core.reading.phrases import Said
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
-from core.reading.standing import FEELINGS, OF_THE_SESSION, WHEN, asked, ends_a_set, goes_on, of_dates, stands
+from core.reading.standing import (
+    FEELINGS,
+    OF_THE_SESSION,
+    REQUESTS,
+    WHEN,
+    asked,
+    ends_a_set,
+    goes_on,
+    is_thanked_for,
+    leads_to_a_set,
+    of_dates,
+    stands,
+)
 from core.reading.token import Kind, Token
 from core.reading.unit_talk import unit_wished
 from core.reading.when import REMIND_WORDS, SMALL, when_acts
@@ -116,7 +128,7 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         reading.explain(first, last)
     elif not _read_times(reading, first, last):
         before = len(reading.acts), len(reading.phrases)
-        recorded = context.last is not None and context.awaiting is Awaiting.NONE
+        recorded = context.last is not None and context.awaiting in {Awaiting.NONE, Awaiting.GO}
         if (wish := unit_wished(tokens, first, last, recorded=recorded)) is not None:
             unit, clauses = wish
             reading.add(clauses[0][0], Units(unit))
@@ -134,7 +146,7 @@ _ASKING = frozenset(
     tuple(words.split())
     for words in (
         "remind me", "how am", "how is my", "how are my", "tell me", "show me", "what do i", "what is on", "what am i",
-        "can you use", "could you use", "can we use", "use kg", "use lb", "please use", "set a reminder", "switch to",
+        "how do i", "can i do", "can i have", "can i skip", "skip this", "skip today", "can you use", "could you use", "can we use", "use kg", "use lb", "please use", "set a reminder", "switch to",
     )
 )  # fmt: skip
 _LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then"})
@@ -305,7 +317,10 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
         case feeling if feeling in FEELINGS:
-            return not asked(tokens, *sentence)
+            leads = alone.meaning == "right" and leads_to_a_set(tokens, alone, sentence[1])
+            return not asked(tokens, *sentence) and not leads
+        case asking if asking in REQUESTS:
+            return not is_thanked_for(tokens, alone, alone.first)
         case _:
             return True
 

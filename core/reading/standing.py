@@ -41,7 +41,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
-    if said.meaning in _REQUESTS and _is_thanked_for(tokens, said, first):
+    if said.meaning in REQUESTS and is_thanked_for(tokens, said, first):
         return False  # "thanks for the tips"
     if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
         return False  # "form was clean"
@@ -49,7 +49,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "stuck in town"
     if said.meaning == "finish" and ends_a_set(tokens, said, first):
         return False  # "8 reps, radio called so I stop there"
-    if said.meaning == "right" and after is not None and after.text == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
+    if said.meaning == "right" and said.first == first and leads_to_a_set(tokens, said, last):
         return False  # "felt strong so I went up to 15 kg"
     if said.meaning == "skip-day" and of_dates(tokens, first, last):
         return False  # "away 21st to 24th, no training"
@@ -79,10 +79,16 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return not _negated(tokens, said, first)
 
 
-_REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
+REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
 _WHERE = frozenset({"in", "at", "on", "behind", "under", "between", "inside", "outside", "near", "home", "indoors", "waiting"})
 _TOLD = frozenset({"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"})
 _CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", "end", "ended", "quit"})
+
+
+def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:
+    """Whether a feeling only tells why the set that follows was done: "felt good so I did 12"."""
+    after = tokens[said.last].text if said.last < last else ""
+    return after == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
 
 
 def of_dates(tokens: Sequence[Token], first: int, last: int) -> bool:
@@ -90,10 +96,10 @@ def of_dates(tokens: Sequence[Token], first: int, last: int) -> bool:
     return any(token.kind is Kind.ORDINAL for token in tokens[first:last])
 
 
-def _is_thanked_for(tokens: Sequence[Token], said: Said, first: int) -> bool:
+def is_thanked_for(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the clause thanks for what the phrase names."""
     begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
-    words = [token.text for token in tokens[begin : said.first]]
+    words = [token.text for token in tokens[begin : said.last]]
     return any(one in {"thanks", "you", "cheers", "ta"} and following == "for" for one, following in pairwise(words))
 
 
