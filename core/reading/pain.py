@@ -69,6 +69,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
             found.append((named[0], None, named))
         found += told_here
         before, named = places, None
+    found = [_passed(patient, clauses, one) for one in found]
     words = {token.text for token in patient}
     if (words & {"sudden", "suddenly"} and words & _STRONG) or (words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing"}):
         found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
@@ -85,6 +86,23 @@ def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> It
 
 
 _LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month", "months", "year", "years"})
+
+
+def _passed(tokens: Sequence[Token], clauses: Sequence[_Span], one: _Found) -> _Found:
+    """A pain that was and of which the next clause says that it is better is no pain: "was sore this morning but it's fine"."""
+    at, pain, span = one
+    here = next((i for i, (first, last) in enumerate(clauses) if first <= span[0] < last), None)
+    if pain is None or pain.urgent or here is None or here + 1 >= len(clauses):
+        return one
+    told = {tokens[i].text for i in range(*clauses[here])}
+    after = {tokens[i].text for i in range(*clauses[here + 1])}
+    better = bool(after & _RECOVERED) and after <= _RECOVERED | _OF_RECOVERY
+    return (at, None, span) if told & _WAS and better else one
+
+
+_WAS = frozenset({"was", "were", "had", "felt", "did"})
+_RECOVERED = frozenset({"fine", "ok", "better", "good", "great", "gone", "alright", "healed"})
+_OF_RECOVERY = frozenset({"it", "is", "has", "feels", "feeling", "all", "now", "today", "again", "much", "went", "seems", "they", "are", "i", "am"})
 
 
 def _is_breath_of_the_chest(tokens: Sequence[Token], one: _Found, found: Sequence[_Found]) -> bool:

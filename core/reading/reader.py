@@ -76,11 +76,12 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
         reading.add(at, act)
     ready = context.awaiting is Awaiting.GO
-    if not reading.acts and (after := gist(tokens, ready=ready)) is not None:
+    if not reading.acts and not reading.explained and (after := gist(tokens, ready=ready)) is not None:
         reading.add(after.first, act_of(after, reading.text))
     elif not reading.acts:
         for first, last in parted(tokens, clauses):
-            if (after := gist(tokens[first:last], ready=ready)) is not None:
+            told = reading.explained & set(range(first, last))
+            if not told and (after := gist(tokens[first:last], ready=ready)) is not None:
                 reading.add(first, act_of(after, reading.text))
     return _closed(reading)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY, listed
+from core.reading.lexicon import COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.quantities import HOLD_WORDS
 from core.reading.spans import CLAUSE_ENDS
 from core.reading.token import Kind, Token
@@ -30,6 +30,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
         return False
     after = tokens[said.last] if said.last < last else None
+    if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
+        return False  # "my friend can't train today"
     if said.meaning == "pause":
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
         held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
@@ -38,6 +40,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
             and any(token.text == "hold" for token in tokens)
             and tokens[said.last - 1].text in {"minutes", "seconds"}
         )
+        if _pauses_for(tokens, said) and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :])):
+            return False  # "10 at 12kg, pause 2 seconds at the bottom"
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
@@ -79,6 +83,24 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return not _negated(tokens, said, first)
 
 
+_OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
+_COPULAS = frozenset({"is", "are", "was", "were", "felt"})
+_AUXILIARIES = frozenset({"is", "are", "was", "has", "have", "will", "can", "not", "just", "also", "too", "now", "already", "still"})
+_LIFTED = EXERCISES | {
+    "weight", "weights", "load", "loads", "dumbbell", "dumbbells", "kettlebell", "kettlebells", "one", "ones", "pair", "set",
+    "sets", "last", "exercise", "reps", "kg", "lb", "round", "station", "bar", "plates", "s", "workout", "session", "circuit",
+    "whole", "thing", "current", "second", "first",
+}  # fmt: skip
+
+
+def of_somebody(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether somebody else is said to do it: "my mum is back", "my friend can't train today"."""
+    at = said.first - 1
+    while at >= first and tokens[at].text in _AUXILIARIES:
+        at -= 1
+    return at >= first and tokens[at].text in GUARDS["people"]
+
+
 REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
 _WHERE = frozenset({"in", "at", "on", "behind", "under", "between", "inside", "outside", "near", "home", "indoors", "waiting"})
 _TOLD = frozenset({"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"})
@@ -89,6 +111,12 @@ def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:
     """Whether a feeling only tells why the set that follows was done: "felt good so I did 12"."""
     after = tokens[said.last].text if said.last < last else ""
     return after == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
+
+
+def _pauses_for(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether a phrase begins with a word of pausing and tells for how long."""
+    timed = any(tokens[i].kind is Kind.NUMBER for i in range(said.first, said.last))
+    return timed and tokens[said.first].text in {"pause", "pausing", "break", "wait"}
 
 
 def of_dates(tokens: Sequence[Token], first: int, last: int) -> bool:
@@ -155,9 +183,13 @@ def asked(tokens: Sequence[Token], first: int, last: int) -> bool:
 
 def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
-    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
-    if lead and lead[-1] in {"is", "are", "was", "were", "felt"}:
+    lead = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    told = tokens[said.first].text in _COPULAS
+    if lead and lead[-1] in _COPULAS:
         lead.pop()
+        told = True
+    if told and len(lead) > 1 and lead[-2] in {"the", "my", "our", "your"} and lead[-1] not in _LIFTED:
+        return True  # "the film was too light"
     if lead and lead[-1].endswith("ly"):
         return False  # "frankly too heavy"
     if lead and lead[-1] in _LIFE:
