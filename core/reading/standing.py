@@ -184,6 +184,8 @@ def asked(tokens: Sequence[Token], first: int, last: int) -> bool:
 def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
     lead = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
+        return True  # "the easy one is over"
     told = tokens[said.first].text in _COPULAS
     if lead and lead[-1] in _COPULAS:
         lead.pop()
