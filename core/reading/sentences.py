@@ -193,7 +193,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
         elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and stands(
             tokens, one, first, last
         ):
-            whole_day = one.meaning == "skip" and _of_the_day(tokens, one, first, last)
+            whole_day = one.meaning == "skip" and one.exercise is None and _of_the_day(tokens, one, first, last)
             reading.add(one.first, Skip("day") if whole_day else act_of(one, reading.text))
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)

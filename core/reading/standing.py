@@ -63,8 +63,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
     if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
         return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
-    if said.meaning == "finish" and after is not None and after.text in {"to", "of"}:
-        return False  # "I'm off to hers", "I'm out of puff"
+    if said.meaning == "finish" and after is not None and after.text in {"to", "of", "sick", "ill"}:
+        return False  # "I'm off to hers", "I'm out of puff", "I'm off sick"
     if (
         said.meaning == "form"
         and before is not None
