@@ -40,6 +40,9 @@ _NIGHT = frozenset({"night", "nights", "midnight"})
 _TO = frozenset({"to", "-", "through", "till", "until", "too", "2", "thro"})
 _AT = frozenset({"at", "@", "by", "until", "till"})
 _NOT_A_TIME_AFTER = listed("words_clock", "not_a_time_after")
+_AT_LARGE = frozenset(
+    {"day", "days", "morning", "mornings", "evening", "evenings", "night", "nights", "week", "single", "afternoon"}
+)
 _HOURS = 24
 _HOUR_MINUTES = 60
 _NOON_H = 12
@@ -243,21 +246,7 @@ class Clock:
                 into = named  # "no reminders in the week, only saturday"
             elif word in GROUPS:
                 into.update(GROUPS[word])
-            elif word in {"every", "each", "all"} and self.text(index + 1) in {
-                "day",
-                "days",
-                "morning",
-                "mornings",
-                "evening",
-                "evenings",
-                "night",
-                "nights",
-                "week",
-                "single",
-                "afternoon",
-            }:
-                every = set(WEEK)
-            elif word == "all" and self.text(index + 1) in {"the", "of"} and self.text(index + 2) == "days":
+            elif word in {"every", "each", "all"} and self._is_any_day(index + 1):
                 every = set(WEEK)
             elif word == "m" and self.text(index + 1) == "f" and self._in_a_range(index):
                 into.update(WEEK[:5])
@@ -278,6 +267,10 @@ class Clock:
         if every and not named:
             named |= every
         return named, off
+
+    def _is_any_day(self, index: int) -> bool:
+        """Whether the word after "every" or "all" names days at large: "every evening", "all the days"."""
+        return self.text(index) in _AT_LARGE or (self.text(index) in {"the", "of"} and self.text(index + 1) == "days")
 
     def _in_a_range(self, index: int) -> bool:
         """Whether "m-f" stands at `index`, and not two letters of a longer row."""

@@ -64,11 +64,11 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
             before = [*before[:-1], replace(before[-1], side=side)]
             named = first, last
             continue
-        if places and _is_only_named(patient, first, last, places) and found and (told := found[-1][1]) is not None:
-            if told.place is None and not told.urgent:
-                found[-1] = (found[-1][0], replace(told, place=places[0].name, side=places[0].side), found[-1][2])
-                found.append((first, None, (first, last)))
-                continue
+        told = found[-1][1] if found else None
+        if told is not None and told.place is None and not told.urgent and _is_only_named(patient, first, last, places):
+            found[-1] = (found[-1][0], replace(told, place=places[0].name, side=places[0].side), found[-1][2])
+            found.append((first, None, (first, last)))
+            continue
         told_here = _in_clause(patient, first, last, places, before)
         if not places and any(pain is not None and pain.place in {place.name for place in before} for _, pain, _ in told_here):
             found += [(place.at, None, (begin_of(patient, place, 0), place.at + 1)) for place in before]
@@ -98,7 +98,7 @@ _LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month
 def _is_only_named(tokens: Sequence[Token], first: int, last: int, places: Sequence[Place]) -> bool:
     """Whether a clause names a place and says nothing else: "ouch, my toe"."""
     named = {place.at for place in places}
-    return all(i in named or tokens[i].kind is Kind.MARK or tokens[i].text in _NAMING for i in range(first, last))
+    return bool(named) and all(i in named or tokens[i].kind is Kind.MARK or tokens[i].text in _NAMING for i in range(first, last))
 
 
 _NAMING = frozenset({"my", "the", "left", "right", "in", "it", "is", "poor", "both"})
@@ -118,7 +118,9 @@ def _passed(tokens: Sequence[Token], clauses: Sequence[_Span], one: _Found) -> _
 
 _WAS = frozenset({"was", "were", "had", "felt", "did"})
 _RECOVERED = frozenset({"fine", "ok", "better", "good", "great", "gone", "alright", "healed"})
-_OF_RECOVERY = frozenset({"it", "is", "has", "feels", "feeling", "all", "now", "today", "again", "much", "went", "seems", "they", "are", "i", "am"})
+_OF_RECOVERY = frozenset(
+    {"it", "is", "has", "feels", "feeling", "all", "now", "today", "again", "much", "went", "seems", "they", "are", "i", "am"}
+)
 
 
 def _is_breath_of_the_chest(tokens: Sequence[Token], one: _Found, found: Sequence[_Found]) -> bool:

@@ -42,7 +42,26 @@ class Place:
 
 
 _OF_A_SIDE = frozenset(
-    {"the", "my", "one", "side", "it", "is", "on", "that", "in", "mostly", "mainly", "only", "just", "more", "especially", "worse", "a", "bit"}
+    {
+        "the",
+        "my",
+        "one",
+        "side",
+        "it",
+        "is",
+        "on",
+        "that",
+        "in",
+        "mostly",
+        "mainly",
+        "only",
+        "just",
+        "more",
+        "especially",
+        "worse",
+        "a",
+        "bit",
+    }
 )
 
 
@@ -50,11 +69,7 @@ def side_alone(tokens: Sequence[Token], first: int, last: int) -> Side | None:
     """The side that a clause names and nothing else: "my elbow hurts, the left one"."""
     words = {tokens[i].text for i in range(first, last)}
     named = words & {"left", "right"}
-    return (
-        Side(named.pop())
-        if len(named) == 1 and words - named <= _OF_A_SIDE
-        else None
-    )
+    return Side(named.pop()) if len(named) == 1 and words - named <= _OF_A_SIDE else None
 
 
 def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:

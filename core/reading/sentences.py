@@ -146,7 +146,8 @@ _ASKING = frozenset(
     tuple(words.split())
     for words in (
         "remind me", "how am", "how is my", "how are my", "tell me", "show me", "what do i", "what is on", "what am i",
-        "how do i", "can i do", "can i have", "can i skip", "skip this", "skip today", "can you use", "could you use", "can we use", "use kg", "use lb", "please use", "set a reminder", "switch to",
+        "how do i", "can i do", "can i have", "can i skip", "skip this", "skip today", "can you use",
+        "could you use", "can we use", "use kg", "use lb", "please use", "set a reminder", "switch to",
     )
 )  # fmt: skip
 _LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then"})

@@ -55,4 +55,6 @@ def _is_breath(tokens: Sequence[Token], index: int) -> bool:
     return tokens[index].text in _BREATHS and tokens[index - 1].text not in _HOW_IT_IS
 
 
-_HOW_IT_IS = frozenset({"is", "are", "am", "was", "were", "be", "been", "feel", "feels", "felt", "feeling", "seems", "looks", "not", "all"})
+_HOW_IT_IS = frozenset(
+    {"is", "are", "am", "was", "were", "be", "been", "feel", "feels", "felt", "feeling", "seems", "looks", "not", "all"}
+)

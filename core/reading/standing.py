@@ -84,8 +84,11 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
 
 
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
+_HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
-_AUXILIARIES = frozenset({"is", "are", "was", "has", "have", "will", "can", "not", "just", "also", "too", "now", "already", "still"})
+_AUXILIARIES = frozenset(
+    {"is", "are", "was", "has", "have", "will", "can", "not", "just", "also", "too", "now", "already", "still"}
+)
 _LIFTED = EXERCISES | {
     "weight", "weights", "load", "loads", "dumbbell", "dumbbells", "kettlebell", "kettlebells", "one", "ones", "pair", "set",
     "sets", "last", "exercise", "reps", "kg", "lb", "round", "station", "bar", "plates", "s", "workout", "session", "circuit",
@@ -103,7 +106,9 @@ def of_somebody(tokens: Sequence[Token], said: Said, first: int) -> bool:
 
 REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
 _WHERE = frozenset({"in", "at", "on", "behind", "under", "between", "inside", "outside", "near", "home", "indoors", "waiting"})
-_TOLD = frozenset({"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"})
+_TOLD = frozenset(
+    {"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"}
+)
 _CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", "end", "ended", "quit"})
 
 
@@ -132,7 +137,9 @@ def is_thanked_for(tokens: Sequence[Token], said: Said, first: int) -> bool:
 
 
 def _tells_of_form(tokens: Sequence[Token], said: Said) -> bool:
-    """Whether the form is told of and not asked for: "form was clean", "technique felt off"."""
+    """Whether the form is told of and not asked for: "form was clean", "technique felt off", "I will tell you"."""
+    if said.first and tokens[said.first - 1].text in {"i", "we"} and tokens[said.first].text == "will":
+        return True
     words = [token.text for token in tokens[said.first : said.last + 1]]
     return words[0] in {"form", "technique"} and len(words) > 1 and words[1] in _TOLD
 
@@ -183,7 +190,9 @@ def asked(tokens: Sequence[Token], first: int, last: int) -> bool:
 
 def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
-    lead = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    lead = [token.text for token in tokens[max(first, said.first - 5) : said.first]]
+    while lead and lead[-1] in _HOW_MUCH:
+        lead.pop()
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
     told = tokens[said.first].text in _COPULAS
