@@ -86,9 +86,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
-_AUXILIARIES = frozenset(
-    {"is", "are", "was", "has", "have", "will", "can", "not", "just", "also", "too", "now", "already", "still"}
-)
+_AUXILIARIES = listed("words_standing", "auxiliaries")
 _LIFTED = EXERCISES | {
     "weight", "weights", "load", "loads", "dumbbell", "dumbbells", "kettlebell", "kettlebells", "one", "ones", "pair", "set",
     "sets", "last", "exercise", "reps", "kg", "lb", "round", "station", "bar", "plates", "s", "workout", "session", "circuit",
@@ -101,7 +99,8 @@ def of_somebody(tokens: Sequence[Token], said: Said, first: int) -> bool:
     at = said.first - 1
     while at >= first and tokens[at].text in _AUXILIARIES:
         at -= 1
-    return at >= first and tokens[at].text in GUARDS["people"]
+    others = GUARDS["people"] if said.meaning in FEELINGS else GUARDS["people"] | {"he", "she"}
+    return at >= first and tokens[at].text in others
 
 
 REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})

@@ -30,6 +30,8 @@ URGENT = {"act": "pain", "urgent": True}
         "the easy one is over",
         "traffic outside is heavy",
         "but we move",
+        "she wants to skip to the end",
+        "thanks all the same",
     ],
 )
 def test_what_is_told_beside_a_set_asks_for_nothing(told):
@@ -84,6 +86,8 @@ def test_why_a_day_is_left_out_is_no_second_act(text):
         "my friend can't train today",
         "my mum is back from the shops",
         "I finished my book today",
+        "my son wants to start football",
+        "my daughter wants the light on",
         "I paused the telly",
         "the film was too light for me",
         "away 3rd to 9th, no training",
