@@ -218,7 +218,7 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     start = min(sign[1] for sign in signs)
     lead = [token.text for token in tokens[first:start]]
-    if "if" in lead or "whenever" in lead or "case" in lead:
+    if {"if", "whenever", "case", "pretend", "imagine", "suppose"} & set(lead):
         return True
     if not urgent and (
         tokens[first].text in {"when", "do", "if"}
