@@ -9,9 +9,10 @@ from sqlalchemy.exc import IntegrityError
 
 from bot.store.blocks import assign, circuit_id, keep_circuit, put_coming
 from bot.store.coach_notes import notes_told
+from bot.store.diary_values import note_columns, word_columns
 from bot.store.questions import questions_told
 from bot.store.tables import CIRCUIT, COACH, COACH_WORD, QUESTION, SAFETY_NOTE, TRAINEE
-from bot.store.values import note_columns, wishes_text, word_columns
+from bot.store.values import wishes_text
 from core.coach.desk import (
     Assigned,
     Change,

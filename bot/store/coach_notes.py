@@ -10,8 +10,9 @@ from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import select, update
 
+from bot.store.diary_values import note_of
 from bot.store.tables import SAFETY_NOTE, TRAINEE
-from bot.store.values import health_of, note_of
+from bot.store.values import health_of
 from core.health import AT_ONCE, NoteKind, SafetyNote, read_outcome
 
 if TYPE_CHECKING:

@@ -12,7 +12,7 @@ import queue
 import sqlite3
 import threading
 from collections.abc import Callable
-from contextlib import closing
+from contextlib import closing, suppress
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 
@@ -141,10 +141,11 @@ class OneFile:
             return [_apart(connection, errand) for errand in errands]
 
     def _let_go(self) -> None:
-        """Give the connection back, which rolls back what it may have begun."""
-        if self._connection is not None:
-            self._connection.close()
-            self._connection = None
+        """Give the connection back, which rolls back what it may have begun; the thread goes on whatever comes of that."""
+        connection, self._connection = self._connection, None
+        if connection is not None:
+            with suppress(Exception):
+                connection.close()
 
 
 def _apart(connection: Connection, errand: _Errand) -> tuple[Any, BaseException | None]:

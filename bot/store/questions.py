@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy import select, update
 
+from bot.store.diary_values import question_of
 from bot.store.tables import COACH, QUESTION, TRAINEE
-from bot.store.values import question_of
 from core.diary import Question
 
 if TYPE_CHECKING:

@@ -34,12 +34,7 @@ from bot.store.tables import (
     ZONE_SEEN,
 )
 from bot.store.trainees import diary_of, sets_of, trainee_in
-from bot.store.values import (
-    circuit_of,
-    state_of,
-    state_text,
-    trainee_columns,
-)
+from bot.store.values import circuit_of, state_of, state_text, trainee_columns
 from bot.store.writing import write_entry
 from core.circuit import Circuit
 from core.diary import History, QuestionAsked, SafetyNoted, SetRecord

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, Any
 from sqlalchemy import bindparam, func, select
 
 from bot.store.blocks import read_block, read_coming
+from bot.store.diary_values import note_of, pain_of, question_of, set_of, unasked_of, voided_numbers, word_of, workout_of
 from bot.store.tables import COACH_WORD, PAIN_RECORD, QUESTION, RACK_ITEM, SAFETY_NOTE, SET_RECORD, SET_VOID, UNASKED, WORKOUT
-from bot.store.values import note_of, pain_of, question_of, set_of, trainee_of, unasked_of, voided_numbers, word_of, workout_of
+from bot.store.values import trainee_of
 from core.diary import History
 
 if TYPE_CHECKING:

@@ -7,18 +7,18 @@ from typing import TYPE_CHECKING, assert_never
 from sqlalchemy import delete, insert, update
 
 from bot.store import tables
-from bot.store.forgetting import erase
-from bot.store.prepared import Prepared
-from bot.store.values import (
+from bot.store.diary_values import (
     ending_columns,
     note_columns,
     pain_columns,
     question_columns,
-    rack_columns,
     set_columns,
     unasked_columns,
     workout_columns,
 )
+from bot.store.forgetting import erase
+from bot.store.prepared import Prepared
+from bot.store.values import rack_columns
 from core.diary import (
     CautionsAccepted,
     EffortSaid,

@@ -31,14 +31,14 @@ COACH_CAN = (
     '• "invite Mia": a link to forward',
     "• send a film with an exercise's name under it: it goes on that card",
     '• "train": do the circuit yourself',
-    '• ask how it goes, write to people, change what is on, as "help" shows',
 )
+MORE = '• ask how it goes, write to people, change what is on: "help" shows how'
 
 
 @words_for(CoachWelcome)
 def coach_welcome(message: CoachWelcome) -> Worded:
     """The first words to a coach."""
-    return Worded(page(f"Welcome, {message.name}. You are the coach here.", "You can:", *COACH_CAN), ("invite",))
+    return Worded(page(f"Welcome, {message.name}. You are the coach here.", "You can:", *COACH_CAN, MORE), ("invite", "help"))
 
 
 @words_for(CoachHelp)

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 from typing import TYPE_CHECKING, Literal, TypeVar
 
 from rapidfuzz.distance import OSA
@@ -227,11 +228,26 @@ def _has(said: str, phrases: Sequence[str]) -> bool:
 
 def _at(said: str, phrase: str) -> int | None:
     """Where a phrase begins, in words; a longer single word may have a slip."""
-    words, wanted = [word.strip(".") for word in said.split()], phrase.split()
+    words, letters = _words(said)
+    wanted = _parts(phrase)
+    if wanted[0][0] not in letters:  # nearly always: a slip never changes the first letter
+        return None
     for first in range(len(words) - len(wanted) + 1):
         if all(_alike(words[first + i], word) for i, word in enumerate(wanted)):
             return first
     return None
+
+
+@lru_cache(maxsize=64)
+def _words(said: str) -> tuple[tuple[str, ...], frozenset[str]]:
+    """The words of a text, and the letters they begin with; one text is looked at for hundreds of phrases."""
+    words = tuple(word.strip(".") for word in said.split())
+    return words, frozenset(word[:1] for word in words)
+
+
+@lru_cache(maxsize=4096)
+def _parts(phrase: str) -> tuple[str, ...]:
+    return tuple(phrase.split())
 
 
 def _alike(word: str, wanted: str) -> bool:

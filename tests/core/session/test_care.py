@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.store.values import ANSWERS_MAX
+from bot.store.diary_values import ANSWERS_MAX
 from core import messages
 from core.catalogue import all_exercises
 from core.diary import Ending
