@@ -95,11 +95,19 @@ def assemble(items: list[Quantity], context: Context) -> list[Log]:
     if len(counts) <= 1:
         return [_single(items, sides)]
     slashed = sum(count.linked("slash") for count in counts[1:])
-    if slashed == 1 and not sides and not any(item.kind == "load" and item.at < counts[1].at for item in items):
+    led = any(item.kind == "load" and item.at < counts[1].at for item in items) and counts[0].value >= counts[1].value
+    if slashed == 1 and not sides and not led:
         raise Open  # "14/12 at 7kg" may be so many of so many
     if context.sides and not sides and len(counts) == TWO:
         raise Open
     _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
+    loads = sum(item.kind == "load" for item in items)
+    if len({side.side for side in sides} & {Side.EACH, Side.LEFT, Side.RIGHT}) > 1 and any(
+        side.side is Side.EACH for side in sides
+    ):
+        raise Open  # "12 per side, 10 on the left"
+    if len(counts) == TWO and not sides and loads == 1 and counts[1].value * _MOST_LISTED <= counts[0].value:
+        raise Open  # "12 plus 2 at 20kg", "12 at 20kg, up 2"
     sets = [_Set(at=count.at) for count in counts]
     for one, count in zip(sets, counts, strict=True):
         one.add(count)
@@ -235,4 +243,4 @@ def checked(log: Log, context: Context) -> Log:
     )
     if not possible:
         raise Open
-    return log
+    return replace(log, reserve=None) if log.reps == 0 and log.reserve == 0 else log  # "zero, grip gave out"

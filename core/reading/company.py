@@ -72,6 +72,8 @@ _FOR = frozenset({"went", "good", "got", "did", "it", "that", "done", "up", "set
 _FINAL = frozenset({"max", "limit", "best", "lot", "last", "most", "end", "final", "count", "result", "total"})
 _OF_THEM = frozenset({"those", "these", "them", "that"})
 _UNITS = frozenset({"kg", "lb", "s", "x"})
+_ENGLISH_ENDINGS = ("able", "ible", "ful", "less", "ish", "ly", "ing", "ness", "ous")
+_BESIDE_ME = frozenset({"to", "beside", "behind", "near", "opposite", "by", "with"})
 _LONGEST_TAIL = 4
 _SHORTEST_PLURAL = 4
 
@@ -96,7 +98,9 @@ def is_count(tokens: Sequence[Token], index: int, first: int, last: int, free: C
 def _is_unknown(words: Sequence[Token]) -> bool:
     """Whether no word beside the number is one of ours: it may be another language."""
     said = [token.text for token in words if token.text not in COURTESY]
-    return bool(said) and not any(word in VOCABULARY or word in _SUBJECTS or is_english(word) for word in said)
+    return bool(said) and not any(
+        word in VOCABULARY or word in _SUBJECTS or is_english(word) or word.endswith(_ENGLISH_ENDINGS) for word in said
+    )
 
 
 def _parts(tokens: Sequence[Token], index: int, free: Collection[int]) -> bool:
@@ -112,8 +116,11 @@ def _led(lead: Sequence[str], following: str, tail: Sequence[str]) -> bool:
     if not words:
         return True
     before, verb = words[-1], _verb(words)
+    if before == "in" and words[-2:-1] in (["done"], ["ready"], ["back"], ["finished"]):
+        return False  # "done in 10"
     if verb is not None:
-        return _by_oneself(words[:verb])
+        yours = words[verb - 1 : verb] == ["you"] and words[verb - 2 : verb - 1] not in (["thank"], ["bless"], ["love"])
+        return _by_oneself(words[:verb]) and not yours
     if before in NAMING or before in GUARDS["measure"] or before in GUARDS["people"]:
         return False
     if before in _PREPOSITIONS:
@@ -152,6 +159,8 @@ def _by_oneself(words: Sequence[str]) -> bool:
     rest = list(words)
     while rest and rest[-1] in _BESIDE_VERB:
         rest.pop()
+    if rest[-1:] == ["me"] and rest[-2:-1] != [] and rest[-2] in _BESIDE_ME:
+        rest = rest[: -3 if rest[-3:-2] == ["next"] else -2]  # "the lad next to me"
     if rest[-2:] in (["of", "mine"], ["of", "ours"]):
         return False  # "a mate of mine got"
     if not rest or {"i", "we", "me", "myself"} & set(rest):
@@ -168,13 +177,13 @@ def _reached(words: Sequence[str], following: str) -> bool:
         case "of":
             return words[-2:-1] != [] and words[-2] in _SETS
         case "for":
-            return words[-2:-1] == [] or words[-2] in _FOR
+            return words[-2:-1] == [] or words[-2] in _FOR or words[-3:-1] in (["me", "down"], ["it", "down"], ["that", "down"])
         case "with":
             return bool(said & _ENDING) or following in AMOUNTS["reps"]
         case "until" | "till" | "til":
             return bool(said & _UNTIL)
         case "x" | "by":
-            return before == "x" or bool(said & _ENDING)
+            return before == "x" or bool(said & (_ENDING - {"done"}))
         case _:
             return bool(said & (_ENDING | _REACHING))
 
@@ -194,6 +203,8 @@ def _followed(tail: Sequence[str], *, linked: bool) -> bool:
         words.pop(0)
     if not words:
         return True
+    if words[:2] == ["in", "here"]:
+        return False  # "must be 30 in here"
     if words[0] in _AFTER:
         return (linked and len(words) == 1) or _passes(words)
     if _WITHIN & set(words[:_LONGEST_TAIL]):
@@ -218,7 +229,7 @@ def _passes(words: Sequence[str]) -> bool:
         case "was" | "were":
             return following not in _OWNING or third in _FINAL
         case "of":
-            return following in _OF_THEM
+            return following in _OF_THEM or (following in _OWNING and bool(_DRILLS & set(words[2:_LONGEST_TAIL])))
         case "for":
             return following in _FOR_ME or following in COURTESY
         case "is":

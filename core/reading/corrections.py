@@ -28,6 +28,14 @@ _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amen
 _BESIDE_EXCHANGE = frozenset({"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last"})
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
 _ABSENT = listed("words_records", "absent")
+_SAYS_A_FIELD = frozenset({"kg", "lb", "left", "right", "each", "both", "bodyweight", "failure"})
+_TOLD_OF = listed("words_records", "told_of")
+"""What "was" may tell of when it corrects a record."""
+
+_AFTER_SHOULD = listed("words_records", "after_should")
+_WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
+_BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
+_SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
 
@@ -74,6 +82,26 @@ def without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     return [part for part in parts if not noted < part.at < end]
 
 
+def without_denied(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts without the number of the last record that a closing "no" denies: "it is 10 kg, no 14"."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or len(numbers) != len("ab") or numbers[0].kind not in {"load", "reps"}:
+        return parts
+    denied = numbers[1].numbers[0]
+    had = last.load if numbers[0].kind == "load" else last.reps
+    no = tokens[numbers[1].at - 1].text == "no" and numbers[1].kind in {"bare", numbers[0].kind}
+    return [part for part in parts if part is not numbers[1]] if no and denied == had != numbers[0].numbers[0] else parts
+
+
+def only_rejects(tokens: Sequence[Token], parts: Sequence[Part], marks: Mapping[str, Said]) -> bool:
+    """Whether the one number said is called wrong, and none is given for it: "12 was a typo", but "12, typo"."""
+    numbers = [part for part in parts if part.numbers]
+    wrong = next((i for i, token in enumerate(tokens) if token.text in _WRONG), None)
+    if "mark-amend" not in marks or len(numbers) != 1 or wrong is None or wrong < numbers[0].at:
+        return False
+    return all(token.text in _BEFORE_WRONG for token in tokens[numbers[0].at + 1 : wrong])
+
+
 def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     """The parts of "11 should be 12" and "20kg was wrong, it was 18kg" with what is given up marked as such."""
     numbers = [part for part in parts if part.numbers]
@@ -81,7 +109,7 @@ def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     if not pair:
         return parts
     between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
-    if "wrong" not in between and ("should", "be") not in pairwise(between):
+    if "wrong" not in between and not _SHOULD_BE & {*pairwise(between)}:
         return parts
     meant = numbers[1]
     if meant.kind == "bare" and numbers[0].kind == "load":
@@ -106,7 +134,7 @@ def corrects(
     if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
         return False
     guessed = "mark-amend" in marks and tokens[marks["mark-amend"].first].text in {"must", "ought"} and context.last is None
-    if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted):
+    if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted, context):
         return True
     awaited = context.awaiting is Awaiting.REPS
     if context.last is not None and not awaited and _adds(tokens, parts, counted):
@@ -114,7 +142,8 @@ def corrects(
     full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
     sorry = marks.get("mark-sorry")
     told = [one for one in said.values() if one.meaning == "mark-was"]
-    was = next((one for one in told if _followed(parts, tokens, one)), marks.get("mark-was"))
+    told = [one for one in told if _of_the_record(tokens, one)]
+    was = next((one for one in told if _followed(parts, tokens, one)), None)
     named = any(
         token.text in {"weight", "load", "reps", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
         and following.text in {"was", "were"}
@@ -123,9 +152,10 @@ def corrects(
     both = sum(t.text in _RECORDED and after.text in {"was", "were"} for t, after in pairwise(tokens)) > 1
     if named and context.last is not None and not awaited and (both or not full):
         return True
-    if was is not None and _followed(parts, tokens, was):
+    if was is not None:
         if awaited and (sorry is None or full or context.last is None):
-            return not any(part.kind in {"bare", "reps"} for part in parts)
+            of_a_set = {"bare", "reps", "load"} if context.last is None else {"bare", "reps"}
+            return not any(part.kind in of_a_set for part in parts)
         return not full or context.last is not None
     if sorry is None or not counted:
         return False
@@ -187,11 +217,32 @@ def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
     return bool(words & _CHANGING)
 
 
-def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
+def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], context: Context) -> bool:
     """Whether a word of correction has a quantity to correct to: "should be 12", and not "14 at 7kg, should be proud"."""
-    if tokens[mark.first].text not in {"should", "ought", "must", "supposed"}:
+    first = tokens[mark.first].text
+    if first in {"make", "meant"} and not _names_what(tokens, mark):
+        return False
+    if (
+        first in {"i", "l"}
+        and context.last is None
+        and context.awaiting is Awaiting.REPS
+        and not any(p.at >= mark.last for p in counted)
+    ):
+        return False  # "15 pieces, I mean reps"
+    if first not in {"should", "ought", "must", "supposed"}:
         return bool(counted)
-    return any(mark.last <= part.at <= mark.last + 3 for part in counted)
+    meant = next((part for part in counted if mark.last <= part.at <= mark.last + 3), None)
+    if meant is None or any(token.text not in _AFTER_SHOULD for token in tokens[mark.last : meant.at]):
+        return False  # "should be there at 6"
+    return meant.at + 1 >= len(tokens) or tokens[meant.at + 1].text not in {"in", "outside", "by", "degrees"}
+
+
+def _names_what(tokens: Sequence[Token], mark: Said) -> bool:
+    """Whether "make it" and "meant" are about a record: "make it 12", but not "make it quick", "was meant to rest"."""
+    after = tokens[mark.last].text if mark.last < len(tokens) else ""
+    if tokens[mark.first].text == "make":
+        return any(token.kind is Kind.NUMBER or token.text in _SAYS_A_FIELD for token in tokens[mark.last :])
+    return after != "to" or (mark.last + 1 < len(tokens) and tokens[mark.last + 1].kind is Kind.NUMBER)
 
 
 def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part]) -> bool:
@@ -199,6 +250,8 @@ def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part
     kinds = {part.kind for part in counted}
     words = {token.text for token in tokens}
     links = {part.kind for part in parts} - kinds
+    if words & {"should", "need", "want", "wanna"}:
+        return False
     if kinds and kinds <= _SOFT:
         return True
     if kinds == {"bare", "left"} and len(counted) == len("ab"):
@@ -235,6 +288,14 @@ def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool
         ",",
     }
     return following is not None and all(tokens[i].text in small for i in range(was.last, following.at))
+
+
+def _of_the_record(tokens: Sequence[Token], was: Said) -> bool:
+    """Whether "was" tells of the record, and not of something else named right before it: "the dog was 7 kg"."""
+    if tokens[was.first].text not in {"was", "were"} or not was.first:
+        return True
+    subject = tokens[was.first - 1]
+    return subject.kind is not Kind.WORD or subject.text in _RECORDED | _TOLD_OF | COURTESY | AMOUNTS["rpe"]
 
 
 def _apart(tokens: Sequence[Token], sorry: Said) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
+from itertools import pairwise
 
 from core.reading.lexicon import COURTESY, NUMBER_WORDS, VOCABULARY, listed
 from core.reading.token import Kind, Token
@@ -13,6 +14,9 @@ _HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma
 """Words that may stand for another wherever they stand; any other only after a number."""
 
 _AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), ("them",)}
+_EAGER = frozenset({"ready", "up", "back", "keen", "hungry", "ask", "asking", "time", "room", "here", "waiting", "go", "set"})
+"""Words after which "for more" means what it says."""
+
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -22,6 +26,7 @@ _TANK = (
     ("left",),
     ("in", "the", "tank"),
     ("in", "tank"),
+    ("in", "me"),
     ("in", "reserve"),
     ("in", "hand"),
     ("rir",),
@@ -78,7 +83,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             continue
         end = next((i for i in range(index + 1, min(index + 5, len(tokens))) if tokens[i].apart), index + 5)
         following = tuple(t.text for t in tokens[index + 1 : end])
-        number = _homophone(token.text, before, following)
+        number = _homophone(token.text, before, following) or _numbered(tokens, index, following)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
             meant[index] = replace(
@@ -146,13 +151,23 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         loaded = previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}
-        tanked = before is not None and (more_tank or (tank and following[:1] != ("left",)))
+        tanked = before is not None and previous not in _EAGER and (more_tank or (tank and following[:1] != ("left",)))
         return "four" if spoken or waits or loaded or tanked else None
     if word == "couple" and (tank or following[:1] == ("more",)):
         return "two"
     if word == "won" and (tank or more_tank):
         return "one"
     return None
+
+
+def _numbered(tokens: list[Token], index: int, following: tuple[str, ...]) -> str | None:
+    """The number of a set or of sets that was heard as "to" or "for": "set one twelve, set too eleven", "too sets of ten"."""
+    heard = {"to": "two", "too": "two", "for": "four"}.get(tokens[index].text)
+    counted = following[:2] in {("sets", "of"), ("rounds", "of")} and tokens[index].text != "for"
+    label = tokens[index - 1].text if index else ""
+    first = any(t.text == label and after.text in {"one", "1"} for t, after in pairwise(tokens))
+    named = label in {"set", "round"} and first and index + 1 < len(tokens) and tokens[index + 1].kind is Kind.NUMBER
+    return heard if counted or named else None
 
 
 def _lost_count(word: str, before: Token | None, following: tuple[str, ...]) -> bool:

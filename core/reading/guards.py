@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.token import Kind, Token
+from core.reading.whose import addressed, is_intended, is_ordered, leads_with_someone, only_imagined, reached_up
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -34,6 +35,9 @@ _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
+_APPROVED = frozenset({"ok", "okay", "alright", "fine", "enough", "possible", "safe"})
+_BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
+_IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = sayings("asks")
 _OTHER_TIMES = sayings("other_times")
@@ -96,7 +100,9 @@ def keeps_back(
     parting = set(free) - told.spoken
     if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
         return True
-    if is_told_of_others([tokens[i].text for i in range(first, core[0]) if i not in parting]):
+    ahead = [tokens[i].text for i in range(first, core[0]) if i not in parting]
+    meant = is_intended([tokens[i].text for i in range(first, core[0])])
+    if meant or is_told_of_others(ahead) or leads_with_someone(ahead) or is_ordered(ahead):
         return True
     end = core[-1]
     leading = {tokens[i].text for i in inside if i < end and tokens[i - 1].text not in {"you", "they"}}
@@ -118,7 +124,10 @@ def keeps_back(
         return True  # "I can do 15 in my sleep"
     if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
         return True
-    if any(f" {ask} " in line for ask in _ASKS) or _asks_first(tokens, inside, first, strong=strong):
+    asks = [ask for ask in _ASKS if f" {ask} " in line and not (ask == "up to" and reached_up(line))]
+    if asks or _asks_first(tokens, inside, first, strong=strong):
+        return True
+    if only_imagined([tokens[i].text for i in inside if i > end]):
         return True
     return _of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
 
@@ -129,9 +138,13 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
         first += 1
     if first not in inside or tokens[first].text not in _ASKING_FIRST:
         return False
+    if tokens[first].text in _REQUESTING and tokens[first + 1 : first + 2] and tokens[first + 1].text in _BARELY:
+        return False  # "could only find the 12kg pair"
     told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
     tells = told and tokens[first].text in {"is", "was", "did", "does"}
-    return not (strong and tells)
+    closing = [token.text for token in tokens[inside[-1] : inside[-1] + 2]]
+    asks = bool(_APPROVED & set(closing))  # "is 20kg for 12 ok"
+    return asks or not (strong and tells)
 
 
 def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
@@ -164,6 +177,11 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:
     """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
     near = tokens[index].text == "between"
+    number = next((i for i in range(index + 1, last) if tokens[i].kind is Kind.NUMBER), index)
+    if any(tokens[i].text == ":" for i in range(index + 2, number)):
+        return True  # "between school run and dinner: 12"
+    if tokens[index].text == "over" and index + 1 == last and index > end:
+        return True  # "round 3 over"
     return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
 
 
@@ -183,6 +201,16 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     after = tokens[index + 1] if index + 1 < len(tokens) else None
     if before == "like":
         return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
+    if (
+        before in {"hardly", "scarcely"}
+        or (before == "more" and _two_before(tokens, index, first) == "no")
+        or (before == "plus" and index - 1 == first)
+    ):
+        return True
+    if after is not None and _is_by_so_much(_two_before(tokens, index, first), before, after):
+        return True
+    if before == "no" and after is not None and after.text == "s" and after.glued:
+        return True  # "no 14s here"
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""
@@ -193,6 +221,11 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     if after is None:
         return False
     given = [token.text for token in tokens[index + 1 : index + 4]]
+    if given[:2] in (["at", "noon"], ["at", "night"], ["at", "midnight"], ["at", "home"]) and not strong:
+        return True
+    weighed = [token.text for token in tokens[max(first, index - 3) : index]]
+    if weighed in (["my", "weight", "was"], ["my", "weight", "is"]):
+        return True
     if given == ["give", "or", "take"]:
         return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
@@ -209,6 +242,20 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     if after.kind is not Kind.WORD or after.apart:
         return False
     return (after.glued and after.text not in VOCABULARY) or (strong and bare and is_counted(after.text))
+
+
+def _two_before(tokens: Sequence[Token], index: int, first: int) -> str:
+    """The word two before the one at `index`, or nothing."""
+    return tokens[index - 2].text if index - 1 > first else ""
+
+
+def _is_by_so_much(lead: str, before: str, after: Token) -> bool:
+    """Whether a number tells by how much something changed, or how long nothing was done: "down 3kg", "waited 30 seconds"."""
+    if after.text in {"kg", "lb"}:
+        return before in {"up", "down"} and lead not in {"picked", "pick", "picking"}
+    if (lead, before) in {("make", "it"), ("make", "that")}:
+        return after.text == "minutes"
+    return before in _IDLING and (after.text in {"seconds", "second", "minutes"} or (after.text == "s" and after.glued))
 
 
 def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> bool:
@@ -238,7 +285,7 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
 
 def tells_otherwise(tokens: Sequence[Token]) -> bool:
     """Whether a message without numbers is about others, about another time, or denied ("same as my brother")."""
-    texts = {token.text for token in tokens}
+    texts = {token.text for token in tokens} - addressed(tokens)
     return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(texts & {"he", "she", "they", "?"})
 
 

@@ -12,6 +12,7 @@ from lark.exceptions import UnexpectedInput
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, VOCABULARY, listed
 from core.reading.parts import Part, cached_grammar
 from core.reading.phrases import Said
+from core.reading.side_words import COUNTED_WITH, contrasts, is_beside_number, leads, stands_alone
 from core.reading.token import Kind, Token
 
 _MARKS = {
@@ -58,6 +59,7 @@ _NEXT = frozenset(
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
+TWO = Decimal(2)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
 _SHORTEST_HOLD_S = 15
@@ -148,6 +150,16 @@ class _Marking:
         if name in {"LEFT_SIDE", "RIGHT"} and self._text(said.first - 1) in HURT:
             self.passed.add("...")  # "hurts on the right"
             return
+        if (
+            name in {"LEFT_SIDE", "RIGHT"}
+            and self._text(said.last - 1) == "one"
+            and not is_beside_number(self.tokens, said.first, said.last)
+        ):
+            self.passed.add("...")
+            return  # "elbow's barking, right one"
+        if name == "FAILURE" and self._is_denied(said):
+            self.passed.add("...")
+            return  # "did not fail", "nearly failed"
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
@@ -164,6 +176,8 @@ class _Marking:
         counted = self._is_number(said.first - 1) or (
             self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
         )
+        if name == "COULD" and self._one_more(said):
+            return
         ahead = self._label_end(said.last)
         if name == "LOAD_IS" and self._text(ahead + 1) in {"s", "kg", "lb"}:
             self.passed.add("...")
@@ -174,6 +188,34 @@ class _Marking:
                 return
             name = f"{name}_IS"
         self._emit(name, said.first)
+
+    def _is_denied(self, failure: Said) -> bool:
+        """Whether a failure did not come about: "did not quite fail", "nearly failed"."""
+        at = failure.first - 1
+        while self._text(at) in {"quite", "really", "even", "actually", "fully"}:
+            at -= 1
+        bare = self._text(failure.first) in {"fail", "failed", "failure"}
+        return bare and self._text(at) in {"not", "never", "nearly", "almost", "without"}
+
+    def _one_more(self, could: Said) -> bool:
+        """Mark "could have done another" and "had another one in me": one more was left."""
+        done = self._text(could.last - 1) == "another"
+        after = could.last if done else could.last + 1 + (self._text(could.last) == "out")
+        if self._text(after - 1) != "another":
+            return False
+        counted = self._text(after) in {"one", "rep"}
+        end = after + counted
+        if (done and not counted) or not (self._ends(end) or (self._text(end) == "in" and self._text(end + 1) in {"me", "the"})):
+            return False
+        self._emit("COULD", could.first)
+        self._emit("NUM", could.last - 1, 1)
+        self._emit("MORE", could.last)
+        return True
+
+    def _ends(self, index: int) -> bool:
+        """Whether nothing is said from here on that goes with what stands before: a mark, a courtesy, the end."""
+        token = self.tokens[index] if index < len(self.tokens) else None
+        return token is None or token.kind is Kind.MARK or token.apart or token.text in COURTESY | {"easily", "too", "maybe"}
 
     def _names_next(self, said: Said, ahead: int) -> bool:
         """Whether "rir" or "rpe" between two numbers names the one after it: "6 rir1", "8 rpe 9", but "2rir 10"."""
@@ -202,6 +244,8 @@ class _Marking:
             return after
         self.broken |= following in AMOUNTS["sets"] and self._text(after + 1) in {"to", "left", "more", "remaining", "until"}
         if self._counts_a_pair(index):
+            if self._is_number(after):
+                return after
             return after + 1 + (self._text(after + 1) in {"of", "at", "weighing"} and self._text(index - 1) in {"with", "using"})
         if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
@@ -227,6 +271,7 @@ class _Marking:
             self._emit("PLURAL", index, token.value)
             return after + 1
         self._emit("NUM", index, token.value)
+        self.broken |= following in {"fewer", "less"}
         strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
         self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
@@ -245,6 +290,9 @@ class _Marking:
 
     def _counts_a_pair(self, index: int) -> bool:
         """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
+        held = self._text(index + 3) in _HELD_THINGS and self._text(index + 2) in {"kg", "lb"}
+        if self.tokens[index].value == TWO and self._is_number(index + 1) and held and not self._is_number(index - 1):
+            return True  # "two fifteen pound dumbbells"
         ahead = index + 2
         while self._text(ahead) in {"of", "at", "weighing", "each", ","}:
             ahead += 1
@@ -281,7 +329,7 @@ class _Marking:
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
-        elif word == "r" and following.glued and not self._speaks_of_left():
+        elif self._is_short_for_reps(after):
             name = "REPS"
         elif word == "times" and self._is_number(after + 1):
             return after
@@ -297,7 +345,8 @@ class _Marking:
             first = after - 1
             while self._is_number(first - 1):
                 first -= 1
-            loaded = next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
+            loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
+            loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
             self.broken |= (
                 not loaded and self._text(first - 1) in _GOES_ON
@@ -307,6 +356,17 @@ class _Marking:
             return after
         self._emit(name, after, word)
         return after + length
+
+    def _is_short_for_reps(self, index: int) -> bool:
+        """Whether a letter after a number stands for reps: "12r", "12 r" where no side is asked for, "14kg 8x"."""
+        if self._text(index) == "x":
+            return self.tokens[index].glued and self._is_count_after_load(index)
+        alone = self.tokens[index].glued or not self.sides
+        return self._text(index) == "r" and alone and not self._speaks_of_left()
+
+    def _is_count_after_load(self, cross: int) -> bool:
+        """Whether the cross ends a count: "14kg 8x, my arm", and not "14kg 8x2"."""
+        return self._text(cross - 2) in {"kg", "lb"} and not self._is_number(cross + 1) and not self._is_number(cross + 2)
 
     def _is_labelled(self) -> bool:
         """Whether the last number had its name before it, as in "weight 14 reps 12"."""
@@ -321,6 +381,8 @@ class _Marking:
         ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
         if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
+        if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
+            return False  # "left 25s right 30s"
         several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
         several = several and not any(t.text == "not" for t in self.tokens)
         if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
@@ -376,6 +438,8 @@ class _Marking:
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
             return "EACH"
+        if word == "each" and self._text(index + 1) in {"time", "times"}:
+            return None
         if word == "each":
             return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
@@ -398,25 +462,36 @@ class _Marking:
         before = self._text(index - 1)
         known = before in COURTESY or before in _CLOSED or before in _NEXT or not before.isalpha()
         praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
-        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my"} and not praised
+        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my", "drop"} and not praised
 
     def _corrects(self, index: int) -> bool:
         """Whether "not" at `index` rejects a number or a unit that follows."""
         ahead = index + 1
         while self._text(ahead) in {"the", "a", "an", "at", "with", "be"}:
             ahead += 1
-        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"}
+        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"} or contrasts(self.tokens, ahead)
 
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = self._text(index - 1)
+        if word == "right" and not self.sides and self._is_number(index - 1) and self._text(index - 2) in {"is", "was"}:
+            return None  # "that's 12, right"
+        if contrasts(self.tokens, index):
+            return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         ahead_reserve = self.skip.get(ahead + 1)
-        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve":
+        counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
+        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:
             return None
         name = "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         if word == "left" and self._is_number(index - 1):
             name = "LEFT"
         if self._text(ahead) in {"got", "did", "side", "had"} and self._is_number(ahead + 1):
+            return name
+        if (
+            len(word) > 1
+            and not self._is_number(index - 1)
+            and (leads(self.tokens, index, sides=self.sides) or (self.sides and stands_alone(self.tokens, index)))
+        ):
             return name
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1:
@@ -424,5 +499,7 @@ class _Marking:
             self.broken |= damaged and not self.sides and not any(t.text in {"r", "right"} for t in self.tokens)  # "l2" for 12
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
-        counted = before in {"kg", "lb", "reps", "rep", "s", "seconds", "/"}
+        counted = before in COUNTED_WITH
+        to_go = word == "left" and before in {"s", "seconds"} and not self.sides
+        self.broken |= to_go and not any(token.text in {"right", "r"} for token in self.tokens)  # "30 seconds left"
         return name if direct or counted else None

@@ -21,7 +21,9 @@ from core.reading.corrections import (
     exchanged,
     field_named,
     is_starred,
+    only_rejects,
     with_rejected,
+    without_denied,
     without_noted,
 )
 from core.reading.lexicon import COURTESY, listed
@@ -108,7 +110,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
     first = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
     end = next((i for i in range(1, first) if tokens[i].text in _WHILE), first)
-    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in COURTESY]
+    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
     return context.awaiting is Awaiting.REPS and words in (
         ["none"],
         ["nothing"],
@@ -118,6 +120,8 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
+_BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
 _WHILE = {
     "as",
     "while",
@@ -173,19 +177,23 @@ def _settled(
     *,
     correcting: bool,
 ) -> list[tuple[int, Act]]:
-    restated = restate(parts, said, context)
+    restated = restate(tokens, parts, said, context)
     if restated is not None:
         given, changed = restated
-        told: list[tuple[int, Act]] = [(at, log) for log in logs(given, context)]
+        made = logs(given, context)
+        _check_change(made, changed)
+        told: list[tuple[int, Act]] = [(at, log) for log in made]
         return told if changed is None else [*told, (changed[0].at, amend(changed, context))]
     if correcting:
+        if only_rejects(tokens, parts, marks):
+            raise Open
         meant = marks.get("mark-amend") or marks.get("mark-was")
         if meant is not None and any(token.text in NOTED for token in tokens[: meant.first]):
             rejected = {part.kind for part in parts if part.at < meant.first}
             parts = [part for part in parts if part.at >= meant.first]
             if rejected & {"reserve", "left", "more"} and [part.kind for part in parts if part.numbers] == ["bare"]:
                 raise Open
-        parts = without_noted(tokens, parts)
+        parts = without_denied(tokens, without_noted(tokens, parts), context)
         if meant is None or not any(token.text in NOTED for token in tokens[: meant.first]):
             parts = with_rejected(tokens, parts)
         if is_starred(tokens):
@@ -200,16 +208,30 @@ def _settled(
         before = [part for part in parts if part.at < sorry.first]
         after = [part for part in parts if part.at >= sorry.first]
         if any(part.kind in QUANTITIES for part in before) and any(part.kind in QUANTITIES for part in after):
-            changed = [replace(part, dropped=frozenset()) for part in after]
-            return [*((at, log) for log in logs(before, context)), (sorry.first, amend(changed, context))]
+            changed, made = [replace(part, dropped=frozenset()) for part in after], logs(before, context)
+            _check_change(made, changed)
+            return [*((at, log) for log in made), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
         begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)
         end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
-        if {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY:
+        if (
+            any(token.text in _SCALES for token in tokens)
+            or {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
+        ):
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]
+
+
+def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
+    """Raises `Open` when a bare number changes the reps or the load of a set just told: "12 at 20kg no 22"."""
+    numbers = [part for part in changed or () if part.numbers]
+    if len(numbers) != 1 or numbers[0].kind != "bare" or len(made) != 1:
+        return
+    load, reps, value = made[0].load, made[0].reps, numbers[0].numbers[0]
+    if load is not None and reps is not None and abs(value - load) < abs(value - reps):
+        raise Open
 
 
 def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
@@ -221,10 +243,16 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
         after = part.at + 1
         if tokens[part.at - 1].text in {"at", "@", "with", "on"}:
             continue  # "6 @26 failure"
+        if part.kind == "bare" and tokens[part.at - 1].text == "so":
+            return True  # "8kg in each hand so 16"
+        if (tokens[part.at - 2].text, tokens[part.at - 1].text) == ("the", "last"):
+            return True  # "the last 2 were half"
         if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
             return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
+            if word == "with" and not any(token.kind is Kind.NUMBER for token in tokens[after : after + 4]):
+                return True  # "3 with help"
             if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
                 return True  # "3 in the bak"
             if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
@@ -278,6 +306,7 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
+    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right"}]
     joined = any(
         link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
         for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)

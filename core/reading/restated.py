@@ -9,12 +9,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context
+from core.reading.assembly import Open
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from core.reading.parts import Part
     from core.reading.phrases import Said
+    from core.reading.token import Token
 
 _TAKING_BACK = {"mark-sorry", "mark-amend"}
 _CLASSES = {
@@ -24,13 +26,19 @@ _CLASSES = {
 }  # fmt: skip
 
 
-def restate(parts: Sequence[Part], said: Mapping[int, Said], context: Context) -> tuple[list[Part], list[Part] | None] | None:
+def restate(
+    tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said], context: Context
+) -> tuple[list[Part], list[Part] | None] | None:
     """The parts of the set that was meant, and those that amend it when it was told in full; None when nothing is taken back."""
     if context.last is not None and context.awaiting is not Awaiting.REPS:
         return None
     stretches = _stretches(parts, said)
     if len(stretches) == 1 or any(part.kind == "not" for part in parts):
         return None
+    if _is_full(stretches[0]) and any(
+        one.meaning == "mark-amend" and tokens[one.first].text == "supposed" for one in said.values()
+    ):
+        raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
         if _is_full(meant):

@@ -191,6 +191,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             continue  # "a couple more left in me" counts them
         elif one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
+        elif one.meaning.startswith("units") and [token.text for token in tokens[one.last - 1 : one.last + 1]] == _TAKEN_APART:
+            reading.phrases[one.last - 1] = Said("mark-not", one.last - 1, one.last + 1)  # "12.5 kg instead of 15 kg"
         elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and stands(
             tokens, one, first, last
         ):
@@ -243,6 +245,7 @@ def _corrects_unit(reading: Reading, said: Said) -> bool:
     return recorded and corrects and not words & {"use", "switch", "change", "show", "set", "prefer", "speak"}
 
 
+_TAKEN_APART = ["instead", "of"]
 _CORRECTING = frozenset({"sorry", "oops", "whoops", "meant", "mean"})
 
 

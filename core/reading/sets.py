@@ -43,6 +43,10 @@ _BETWEEN_PAIR = (
     | listed("words_company", "done")
     | listed("words_company", "how")
 )
+_JUDGING = frozenset(
+    {"felt", "feels", "it", "was", "easy", "hard", "solid", "tough", "strong", "good", "heavy", "so", "and", "..."}
+)
+_STILL = frozenset({"but", "so", "yes", "still", "yeah", "yep"})
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
 
@@ -57,7 +61,8 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
         one.numbers and part.kind == "by" and after.kind in {"break", "comma", "and"} and not after.dropped
         for one, part, after in zip(parts, parts[1:], parts[2:], strict=False)
     )
-    if parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
+    denied = any(part.kind == "not" and after.numbers for part, after in pairwise(parts))  # "12 at 20kg instead of 15"
+    if denied or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
     items, repeats = _notation(items)
@@ -80,7 +85,9 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
         if part.kind in {"could", "held"}:
             flags.add(part.kind)
         elif part.kind == "hands":
-            if items and items[-1].kind == "load":
+            if "with" in links:
+                links.remove("with")  # "11 with both dumbbells at 7kg"
+            elif items and items[-1].kind == "load":
                 items[-1].flags.add("hands")
             elif items and items[-1].kind == "bare":
                 items[-1].flags.add("per hand")
@@ -91,7 +98,7 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
                 links = [link for link in links if link not in _LEADING_LINKS]  # "the radio is on, 20x11"
             links.append(part.kind)
         else:
-            item.links, item.flags, item.dropped = tuple(links), flags, dropped | part.dropped
+            item.links, item.flags, item.dropped = tuple(links), item.flags | flags, dropped | part.dropped
             if part.kind == "left":
                 item.flags = item.flags | {"suffix"}
             items.append(item)
@@ -270,8 +277,8 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     if loads and not (another and all(load.at < before.at for load in loads) and before.links):
-        if after.value > EFFORT_UP_TO:
-            raise Open
+        if after.value > EFFORT_UP_TO or after.dropped - _SMALL - _JUDGING:
+            raise Open  # "12 at 20kg, dinner at 7"
         after.kind = "effort"
         return
     if before.kind not in {"bare", "reps", "side", "reserve", "seconds"}:
@@ -296,6 +303,10 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
             item.kind = "seconds"
         if "per hand" in item.flags and item.kind == "bare":
             item.kind = "load"
+    for said in [item for item in items if item.kind in {"bare", "reps"}][1:]:
+        before = items[items.index(said) - 1]
+        if before.kind == "bare" and before.value == said.value and said.linked("break") and said.dropped & _STILL:
+            items.remove(before)  # "Eleven. Bit grim but eleven"
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return
@@ -308,7 +319,8 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         bare = bare[1:]
     if _any(items, "reps"):
         if bare and _any(items, "load"):
-            if not (_is_list_of_reps(items, bare) or all(item.linked(*_JOINTS) for item in bare)):
+            counts, loads = (sum(item.kind in kinds for item in items) for kinds in ({"bare", "reps"}, {"load"}))
+            if not (_is_list_of_reps(items, bare) or counts == loads or all(item.linked(*_JOINTS) for item in bare)):
                 raise Open
             _become_reps(bare)
             return
@@ -322,6 +334,9 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
             item.kind = "load"
         return
     if _any(items, "load"):
+        unloaded = any("bodyweight" in item.flags for item in items)
+        if unloaded and any(item.value > _MOST_BARE for item in bare) and not _any(items, "seconds"):
+            raise Open  # "bw 82"
         if any(
             after.linked("slash") and after.value == EFFORT_UP_TO and _is_score(items, before) for before, after in pairwise(items)
         ):
@@ -374,7 +389,7 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
             load, reps = (first, second) if first.value == context.load else (second, first)
             load.kind, reps.kind = "load", kind
             return
-        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and context.load is None:
+        if second.linked("and") and not context.sides and context.awaiting is Awaiting.REPS and first.value != context.load:
             _become(bare, kind)
             return
         raise Open(
@@ -387,7 +402,15 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
     apart = all(item.linked(*_JOINTS) for item in bare[1:]) or not any(item.links for item in bare[1:])
     if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
         raise Open
+    if _counts_along(bare):
+        raise Open  # "1 2 3 go"
     _become(bare, kind)
+
+
+def _counts_along(bare: list[Quantity]) -> bool:
+    """Whether the numbers are counted up one by one, or down to one: "5 6 7 8", "3 2 1"."""
+    steps = {after.value - before.value for before, after in pairwise(bare)}
+    return steps == {Decimal(1)} or (steps == {Decimal(-1)} and bare[-1].value == 1)
 
 
 def _is_score(items: list[Quantity], item: Quantity) -> bool:

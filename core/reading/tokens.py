@@ -55,7 +55,7 @@ _SCAN = re.compile(
 _LETTERS_BEFORE = frozenset("xrlwsnkmh")
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
 _UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
-_LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x"}
+_LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x", "rpe"}
 
 
 def tokenise(text: str) -> list[Token]:

@@ -1,0 +1,114 @@
+"""Whose set it is that the words of a clause tell, and whether it was done: others, plans, orders, what would be."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.lexicon import COURTESY, GUARDS, VOCABULARY, listed
+from core.reading.spelling import is_english
+from core.reading.token import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+_NOTING = listed("words_guards", "noting")
+_DOING = listed("words_guards", "doing")
+_WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
+_LONGEST_NAME = 3
+_DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
+_ORDERING = frozenset({"set", "put", "raise", "lower", "bump", "move", "increase", "reduce"})
+_INTENDING = {
+    ("meant", "to"),
+    ("supposed", "to"),
+    ("planned", "to"),
+    ("going", "to"),
+    ("need", "to"),
+    ("needed", "to"),
+    ("like", "to"),
+    ("love", "to"),
+}
+_NAMING = frozenset(
+    {"goal", "objective", "delete", "remove", "scrap", "forget", "cancel", "ignore", "erase", "discard", "undo", "change"}
+)
+_NOT_NOW = {("always", "do"), ("always", "get"), ("usual", "is"), ("had", "me"), ("next", "up")}
+_BESTS = frozenset({"pb", "pr", "ever", "record", "best"})
+_KIN = listed("words_guards", "kin")
+"""People of whom one speaks, and whom one does not address."""
+
+_REACHED = frozenset(
+    {"got", "went", "swapped", "moved", "bumped", "jumped", "made", "counted", "came", "stepped", "worked", "back"}
+)
+_ABLE = frozenset({"can", "could", "should", "will", "would", "have", "has", "it", "they", "which"})
+_AGAIN = frozenset({"again", "same", "reps", "weight", "load", "time", "before", "numbers", "ditto", "thing"})
+_OWNED = frozenset({"my", "the", "our"})
+
+
+def only_imagined(words: Sequence[str]) -> bool:
+    """Whether what follows the last number of a clause makes it no set of the writer's: "would kill me", "for my brother"."""
+    rest = list(words)
+    while rest and rest[0] in {"kg", "lb", "s", "reps", "rep", "each"}:
+        rest.pop(0)
+    match rest[:3]:
+        case ["would" | "should" | "might", after, *_]:
+            return after not in {"have", "do"}
+        case ["if" | "twice" | "thrice", *_]:
+            return True  # "12 at 20kg if you count the bad ones"
+        case ["did" | "would" | "was", "not", verb]:
+            return verb in {"happen", "go", "come", "count", "move", "work", "budge"}  # "13 didn't happen"
+        case ["is"] | ["is", "too" | "for", *_]:
+            return True
+        case ["for", whose, person]:
+            return whose in _WHOSE and person in GUARDS["people"]
+        case _:
+            return False
+
+
+def leads_with_someone(words: Sequence[str]) -> bool:
+    """Whether a clause up to its first number has somebody else for its subject: "my training partner", "my neighbour lifts"."""
+    if [*words[1:]] == [":"] and not (words[0] in VOCABULARY or is_english(words[0])):
+        return True  # "Dave: 12 at 20kg"
+    lead = [word for word in words if word != ":"]
+    while lead and lead[0] in COURTESY - _WHOSE:
+        lead.pop(0)
+    person = next((at for at, word in enumerate(lead[: _LONGEST_NAME + 1]) if word in GUARDS["people"]), None)
+    if person is None:
+        return False
+    if lead[0] not in _WHOSE and not (person == 0 and (lead[0] in _KIN or lead[1:] == ["is"])):
+        return False
+    rest = [word for word in lead[person + 1 :] if word not in _DEGREE]
+    return not rest or (len(rest) == 1 and (rest[0] in _DOING or rest[0].endswith(("s", "ed"))))
+
+
+def reached_up(line: str) -> bool:
+    """Whether "up to" follows what was done: "I got up to nine", "swapped up to 20kg", but "can get up to 20kg"."""
+    words = line.partition(" up to ")[0].split()
+    return words[-1:] != [] and words[-1] in _REACHED and not set(words) & _ABLE
+
+
+def is_intended(words: Sequence[str]) -> bool:
+    """Whether a clause up to its first number tells what was only meant to be done: "meant to do", not "meant to say"."""
+    if [*words[-2:]] in (["no", "way"], ["i'd", "love"], ["would", "love"], ["i'd", "like"], ["would", "like"]):
+        return True
+    pairs = {*pairwise(words)}
+    if pairs & _NOT_NOW or [*words[-2:]] == ["next", "is"] or (("able", "to") in pairs and "should" in words):
+        return True
+    meant = next((at for at, pair in enumerate(pairwise(words)) if pair in _INTENDING), None)
+    return meant is not None and not set(words[meant + 2 : meant + 3]) & (_NOTING | {"be", "say", "type", "tell", "send"})
+
+
+def is_ordered(words: Sequence[str]) -> bool:
+    """Whether a clause up to its first number orders or names something about it: "set my record to", "goal:", "my PB is"."""
+    said = [word for word in words if word not in COURTESY and word != ":"]
+    if set(said[:1]) & _NAMING or (said[-1:] in (["is"], ["was"]) and _BESTS & set(said) and "new" not in said):
+        return True
+    return words[-1:] == ["to"] and words[:1] != [] and words[0] in _ORDERING and bool(_OWNED & set(words))
+
+
+def addressed(tokens: Sequence[Token]) -> set[str]:
+    """Who is only spoken to, or speaks, after "same again": "my friend", "boss", "says grandpa"."""
+    words = [token.text for token in tokens if token.kind is Kind.WORD]
+    tail = len(words)
+    while tail and words[tail - 1] in GUARDS["people"] | COURTESY | {"says", "said"}:
+        tail -= 1
+    return set(words[tail:]) if tail and words[tail - 1] in _AGAIN else set()
