@@ -40,6 +40,9 @@ _NIGHT = frozenset({"night", "nights", "midnight"})
 _TO = frozenset({"to", "-", "through", "till", "until", "too", "2", "thro"})
 _AT = frozenset({"at", "@", "by", "until", "till"})
 _NOT_A_TIME_AFTER = listed("words_clock", "not_a_time_after")
+_AT_LARGE = frozenset(
+    {"day", "days", "morning", "mornings", "evening", "evenings", "night", "nights", "week", "single", "afternoon"}
+)
 _HOURS = 24
 _HOUR_MINUTES = 60
 _NOON_H = 12
@@ -243,20 +246,10 @@ class Clock:
                 into = named  # "no reminders in the week, only saturday"
             elif word in GROUPS:
                 into.update(GROUPS[word])
-            elif word in {"every", "each", "all"} and self.text(index + 1) in {
-                "day",
-                "days",
-                "morning",
-                "mornings",
-                "evening",
-                "evenings",
-                "night",
-                "nights",
-                "week",
-                "single",
-                "afternoon",
-            }:
+            elif word in {"every", "each", "all"} and self._is_any_day(index + 1):
                 every = set(WEEK)
+            elif word == "m" and self.text(index + 1) == "f" and self._in_a_range(index):
+                into.update(WEEK[:5])
             elif word == "mwf":
                 into.update({"mon", "wed", "fri"})
             elif word in _LETTERS and self._in_letters(index):
@@ -274,6 +267,14 @@ class Clock:
         if every and not named:
             named |= every
         return named, off
+
+    def _is_any_day(self, index: int) -> bool:
+        """Whether the word after "every" or "all" names days at large: "every evening", "all the days"."""
+        return self.text(index) in _AT_LARGE or (self.text(index) in {"the", "of"} and self.text(index + 1) == "days")
+
+    def _in_a_range(self, index: int) -> bool:
+        """Whether "m-f" stands at `index`, and not two letters of a longer row."""
+        return self.text(index - 1) not in _LETTERS and self.text(index + 2) not in _LETTERS
 
     def _in_letters(self, index: int) -> bool:
         """Whether a letter stands for a day: only in a row of at least three such letters."""

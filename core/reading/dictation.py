@@ -118,6 +118,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "ate":
         heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
+    if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
+        return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
     tank = any(following[: len(form)] == form for form in _TANK)
     more_tank = following[:1] == ("more",) and (
         len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE | COURTESY

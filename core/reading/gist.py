@@ -36,7 +36,7 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
         return None
     strange = said - VOCABULARY
     for meaning, groups, never in _gists():
-        if meaning == "start-if-go" and not ready:
+        if meaning == "start-if-go" and (not ready or said & set(PLACES) or any(token.text == "?" for token in tokens)):
             continue
         if not said & never and all(said & group for group in groups):
             name = _exercise(tokens) if meaning in _NAMING else None

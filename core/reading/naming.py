@@ -16,6 +16,7 @@ _TRAILING = listed("words_naming", "trailing")
 _POINTING = listed("words_naming", "pointing")
 _TOO_COMMON = listed("words_naming", "too_common")
 _DOING = frozenset({"do", "doing", "try", "trying", "perform", "performing", "have", "use"})
+_COMPARING = frozenset({"than", "instead", "rather", "if"})
 _SHORTEST_NAME = 3
 _NEVER = listed("words_naming", "never")
 
@@ -30,13 +31,14 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
         return False, None
     verb = max((i for i, word in enumerate(named[:-1]) if word in _DOING), default=-1)
     named = named[verb + 1 :]
+    named = named[: next((i for i, word in enumerate(named) if i and word in _COMPARING), len(named))]
     while named and named[0] in _LEADING:
         named.pop(0)
     while named and named[-1] in _TRAILING:
         named.pop()
-    if set(named) <= _POINTING:
-        return True, None
     spelt = {word for raw in named for word in respell(raw.removesuffix("'s"))}
+    if set(named) <= _POINTING or spelt <= _POINTING:
+        return True, None
     known = bool(spelt & (EXERCISES - _TOO_COMMON)) or len(spelt & EXERCISES) > 1
     readable = any(len(word) >= _SHORTEST_NAME for word in named)
     return known or (free and readable and not spelt & _NEVER), " ".join(named)

@@ -49,6 +49,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     ]
     found: list[_Found] = []
     before: list[Place] = []
+    named: _Span | None = None
     for first, last in clauses:
         if all(token.kind is not Kind.WORD for token in patient[first:last]):
             continue
@@ -57,13 +58,29 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
         if side is not None and found and (told := found[-1][1]) is not None and told.place is not None and told.side is None:
             found[-1] = (found[-1][0], replace(told, side=side), found[-1][2])
             found.append((first, None, (first, last)))
+            before = [replace(place, side=place.side or side) for place in before]
             continue
-        found += _in_clause(patient, first, last, places, before)
-        before = places
+        if side is not None and before and before[-1].side is None:
+            before = [*before[:-1], replace(before[-1], side=side)]
+            named = first, last
+            continue
+        told = found[-1][1] if found else None
+        if told is not None and told.place is None and not told.urgent and _is_only_named(patient, first, last, places):
+            found[-1] = (found[-1][0], replace(told, place=places[0].name, side=places[0].side), found[-1][2])
+            found.append((first, None, (first, last)))
+            continue
+        told_here = _in_clause(patient, first, last, places, before)
+        if not places and any(pain is not None and pain.place in {place.name for place in before} for _, pain, _ in told_here):
+            found += [(place.at, None, (begin_of(patient, place, 0), place.at + 1)) for place in before]
+        if named is not None and any(pain is not None and pain.place == before[-1].name for _, pain, _ in told_here):
+            found.append((named[0], None, named))
+        found += told_here
+        before, named = places, None
+    found = [_passed(patient, clauses, one) for one in found]
     words = {token.text for token in patient}
     if (words & {"sudden", "suddenly"} and words & _STRONG) or (words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing"}):
         found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
-    return _together(found)
+    return _together([one for one in found if not _is_breath_of_the_chest(patient, one, found)])
 
 
 def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> Iterator[int]:
@@ -76,6 +93,46 @@ def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> It
 
 
 _LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month", "months", "year", "years"})
+
+
+def _is_only_named(tokens: Sequence[Token], first: int, last: int, places: Sequence[Place]) -> bool:
+    """Whether a clause names a place and says nothing else: "ouch, my toe"."""
+    named = {place.at for place in places}
+    return bool(named) and all(i in named or tokens[i].kind is Kind.MARK or tokens[i].text in _NAMING for i in range(first, last))
+
+
+_NAMING = frozenset({"my", "the", "left", "right", "in", "it", "is", "poor", "both"})
+
+
+def _passed(tokens: Sequence[Token], clauses: Sequence[_Span], one: _Found) -> _Found:
+    """A pain that was and of which the next clause says that it is better is no pain: "was sore this morning but it's fine"."""
+    at, pain, span = one
+    here = next((i for i, (first, last) in enumerate(clauses) if first <= span[0] < last), None)
+    if pain is None or pain.urgent or here is None or here + 1 >= len(clauses):
+        return one
+    told = {tokens[i].text for i in range(*clauses[here])}
+    after = {tokens[i].text for i in range(*clauses[here + 1])}
+    better = bool(after & _RECOVERED) and after <= _RECOVERED | _OF_RECOVERY
+    return (at, None, span) if told & _WAS and better else one
+
+
+_WAS = frozenset({"was", "were", "had", "felt", "did"})
+_RECOVERED = frozenset({"fine", "ok", "better", "good", "great", "gone", "alright", "healed"})
+_OF_RECOVERY = frozenset(
+    {"it", "is", "has", "feels", "feeling", "all", "now", "today", "again", "much", "went", "seems", "they", "are", "i", "am"}
+)
+
+
+def _is_breath_of_the_chest(tokens: Sequence[Token], one: _Found, found: Sequence[_Found]) -> bool:
+    """Whether a sign is only the hard breathing that belongs to a chest in trouble, told beside it."""
+    _, pain, (first, last) = one
+    words = {tokens[i].text for i in range(first, last)}
+    chest = any(other is not None and other.place == "chest" and other.urgent for _, other, _ in found)
+    return pain is not None and pain.place is None and chest and bool(words & _BREATH) and not words & _DIZZY
+
+
+_BREATH = listed("urgent", "breath") | {"air", "gasping"}
+_DIZZY = listed("urgent", "dizzy") | listed("urgent", "collapse")
 
 
 def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Place], before: list[Place]) -> list[_Found]:
@@ -161,7 +218,7 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     start = min(sign[1] for sign in signs)
     lead = [token.text for token in tokens[first:start]]
-    if "if" in lead or "whenever" in lead or "case" in lead:
+    if {"if", "whenever", "case", "pretend", "imagine", "suppose"} & set(lead):
         return True
     if not urgent and (
         tokens[first].text in {"when", "do", "if"}
@@ -185,7 +242,11 @@ def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[
 
 def _long_past(line: str) -> bool:
     """Whether the clause speaks of another time; "since yesterday" and "than last week" speak of now."""
-    return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in _STILL)
+    still = (word for word in _STILL if word != "now" or not any(f" {better} now " in line for better in _BETTER))
+    return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in still)
+
+
+_BETTER = ("fine", "ok", "better", "good", "great", "gone", "alright", "healed")
 
 
 def _of_somebody_else(tokens: Sequence[Token], first: int, end: int) -> bool:

@@ -24,7 +24,7 @@ _PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
 _LONGEST_WHOLE = 14
 _OTHERS = listed("words_phrases", "others")
-_LISTS = {"place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
+_LISTS = {"thing": listed("words_phrases", "thing"), "place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
 _END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|lol|haha) ))".format(
     "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
 )
@@ -133,7 +133,7 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
                 count = line.count(" ", start, match.end())
                 raw = _named(tokens, first, starts, match)
                 stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
-                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(raw.split())):
+                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
                     continue
                 found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)
@@ -147,7 +147,7 @@ def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str]
         return None
     while span:
         words = [_word(tokens[i]) for i in span]
-        line, _ = _line(words)
+        line, _ = _line(words if len(set(words)) > 1 else words[:1])  # "undo undo"
         for phrase in alone.get(words[0], ()):
             if wanted(phrase.meaning) and phrase.pattern.fullmatch(line):
                 return Said(phrase.meaning, first, last)

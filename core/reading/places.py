@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Side
@@ -41,15 +41,35 @@ class Place:
     spread: bool
 
 
+_OF_A_SIDE = frozenset(
+    {
+        "the",
+        "my",
+        "one",
+        "side",
+        "it",
+        "is",
+        "on",
+        "that",
+        "in",
+        "mostly",
+        "mainly",
+        "only",
+        "just",
+        "more",
+        "especially",
+        "worse",
+        "a",
+        "bit",
+    }
+)
+
+
 def side_alone(tokens: Sequence[Token], first: int, last: int) -> Side | None:
     """The side that a clause names and nothing else: "my elbow hurts, the left one"."""
     words = {tokens[i].text for i in range(first, last)}
     named = words & {"left", "right"}
-    return (
-        Side(named.pop())
-        if len(named) == 1 and words - named <= {"the", "my", "one", "side", "it", "is", "on", "that", "in"}
-        else None
-    )
+    return Side(named.pop()) if len(named) == 1 and words - named <= _OF_A_SIDE else None
 
 
 def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
@@ -80,7 +100,25 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
         spread = any(tokens[i].text in _SPREADING for i in range(max(first, at - 4), at)) and bool(found)
         if not any(place.name == name and place.side is None for place in found):
             found.append(Place(at, name, _side(tokens, at, first, last), spread))
-    return found
+    return _of_one(tokens, found)
+
+
+_SMALL_PARTS = frozenset({"finger", "thumb", "toe", "wrist", "heel", "elbow", "ankle"})
+_WHOLES = frozenset({"hand", "foot", "arm", "leg"})
+
+
+def _of_one(tokens: Sequence[Token], found: list[Place]) -> list[Place]:
+    """The places, where "the finger of my left hand" is one, with the side of the hand."""
+    kept: list[Place] = []
+    for place in found:
+        part = kept[-1] if kept else None
+        if part is not None and part.name in _SMALL_PARTS and place.name in _WHOLES:
+            between = {tokens[i].text for i in range(part.at + 1, place.at)}
+            if between & {"of", "on", "in", "from"} and between <= {"of", "on", "in", "from", "my", "the", "left", "right", "me"}:
+                kept[-1] = replace(part, side=part.side or place.side)
+                continue
+        kept.append(place)
+    return kept
 
 
 def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | None:
@@ -102,6 +140,9 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
     directly = tokens[at + 1].text if at + 1 < last else ""
     if directly in {"left", "right"}:
         return Side(directly)
+    end = [tokens[i].text for i in range(max(at + 1, last - 2), last)]
+    if end[-1:] and end[-1] in {"one", "side"} and end[0] in {"left", "right"}:
+        return Side(end[0])
     after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
     for side in ("left", "right"):
         if any(

@@ -13,9 +13,15 @@ from core.reading.acts import (
     Amend,
     Awaiting,
     Context,
+    Feel,
+    Finish,
+    Form,
     Have,
+    Help,
     Log,
+    Pain,
     Pause,
+    Progress,
     Resume,
     Skip,
     Snooze,
@@ -32,7 +38,7 @@ from core.reading.pain import how_long, pains
 from core.reading.records import records
 from core.reading.sentences import Reading, act_of, read_sentence
 from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
-from core.reading.token import Kind
+from core.reading.token import Kind, Token
 from core.reading.tokens import tokenise
 
 _LONGEST_REPLY = 400
@@ -70,11 +76,12 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
         reading.add(at, act)
     ready = context.awaiting is Awaiting.GO
-    if not reading.acts and (after := gist(tokens, ready=ready)) is not None:
+    if not reading.acts and not reading.explained and (after := gist(tokens, ready=ready)) is not None:
         reading.add(after.first, act_of(after, reading.text))
     elif not reading.acts:
         for first, last in parted(tokens, clauses):
-            if (after := gist(tokens[first:last], ready=ready)) is not None:
+            told = reading.explained & set(range(first, last))
+            if not told and (after := gist(tokens[first:last], ready=ready)) is not None:
                 reading.add(first, act_of(after, reading.text))
     return _closed(reading)
 
@@ -92,10 +99,19 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if act != Skip()]
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
-    if any(isinstance(act, Resume) for _, act in acts):
+    if any(isinstance(act, Resume | Snooze) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]
+    if any(isinstance(act, Pause) for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Finish)]  # "have to go, pause it"
+    if any(isinstance(act, Pain) and act.urgent for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
+    if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "can't train today, work is too much"
+    for asking in (Form, Swap, Progress):
+        if any(isinstance(act, asking) and act != asking() for _, act in acts):
+            acts = [(at, act) for at, act in acts if act != asking()]
     if len(acts) > 1:
         acts = [(at, act) for at, act in acts if not isinstance(act, Again | TimeLeft)] or acts
     ordered: list[Act] = []
@@ -103,3 +119,11 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         if act not in ordered or isinstance(act, Log | Amend):
             ordered.append(act)
     return tuple(gear.as_one_list(ordered)) or (Unclear(),)
+
+
+_OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})
+
+
+def _speaks_of_loads(tokens: list[Token]) -> bool:
+    """Whether a number or a word names what was lifted, so that a feeling can be about it."""
+    return any(token.kind is Kind.NUMBER or token.text in _OF_LOADS for token in tokens)

@@ -31,11 +31,23 @@ from core.reading.acts import (
     Units,
 )
 from core.reading.clock import DAY_WORDS, GROUPS
-from core.reading.lexicon import COURTESY
+from core.reading.lexicon import COURTESY, HURT
 from core.reading.naming import as_written
 from core.reading.phrases import Said
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
-from core.reading.standing import FEELINGS, OF_THE_SESSION, WHEN, asked, goes_on, stands
+from core.reading.standing import (
+    FEELINGS,
+    OF_THE_SESSION,
+    REQUESTS,
+    WHEN,
+    asked,
+    ends_a_set,
+    goes_on,
+    is_thanked_for,
+    leads_to_a_set,
+    of_dates,
+    stands,
+)
 from core.reading.token import Kind, Token
 from core.reading.unit_talk import unit_wished
 from core.reading.when import REMIND_WORDS, SMALL, when_acts
@@ -100,6 +112,11 @@ class Reading:
 def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
     tokens, context = reading.tokens, reading.context
+    asks = _goes_on_asking(tokens, first, last)
+    if asks is not None:
+        read_sentence(reading, first, asks)
+        read_sentence(reading, asks + 1, last)
+        return
     owned = gear.gear(tokens, first, last, awaited=context.awaiting is Awaiting.REPS)
     apart = gear.begins(tokens, first, last)
     if apart is not None and (also := gear.gear(tokens, apart, last)) is not None:
@@ -111,7 +128,7 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         reading.explain(first, last)
     elif not _read_times(reading, first, last):
         before = len(reading.acts), len(reading.phrases)
-        recorded = context.last is not None and context.awaiting is Awaiting.NONE
+        recorded = context.last is not None and context.awaiting in {Awaiting.NONE, Awaiting.GO}
         if (wish := unit_wished(tokens, first, last, recorded=recorded)) is not None:
             unit, clauses = wish
             reading.add(clauses[0][0], Units(unit))
@@ -123,6 +140,28 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         if (len(reading.acts), len(reading.phrases)) == before and len(stretches) > 1:
             for start, end in stretches:
                 read_sentence(reading, start, end)
+
+
+_ASKING = frozenset(
+    tuple(words.split())
+    for words in (
+        "remind me", "how am", "how is my", "how are my", "tell me", "show me", "what do i", "what is on", "what am i",
+        "how do i", "can i do", "can i have", "can i skip", "skip this", "skip today", "can you use",
+        "could you use", "can we use", "use kg", "use lb", "please use", "set a reminder", "switch to",
+    )
+)  # fmt: skip
+_LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then"})
+
+
+def _goes_on_asking(tokens: Sequence[Token], first: int, last: int) -> int | None:
+    """The link after which a sentence asks for something of its own: "pair of 8s here, and remind me sat 9am"."""
+    for at in range(first + 2, last - 1):
+        if tokens[at].text in _LINKS and tokens[at + 1].text not in _LINKS:
+            words = tuple(tokens[i].text for i in range(at + 1, min(at + 4, last)))
+            told = any(tokens[i].text not in COURTESY for i in range(at + 3, last))
+            if any(words[: len(asking)] == asking for asking in _ASKING) and (told or words[0] != "remind"):
+                return at
+    return None
 
 
 def _read_phrases(reading: Reading, first: int, last: int) -> bool:
@@ -157,7 +196,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
         elif not (one.meaning.startswith("units") and (correcting or _corrects_unit(reading, one))) and stands(
             tokens, one, first, last
         ):
-            whole_day = one.meaning == "skip" and _of_the_day(tokens, one, first, last)
+            whole_day = one.meaning == "skip" and one.exercise is None and _of_the_day(tokens, one, first, last)
             reading.add(one.first, Skip("day") if whole_day else act_of(one, reading.text))
             reading.phrases[one.first] = one
             reading.explain(one.first, one.last)
@@ -229,7 +268,7 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
-            if alone.meaning == "start-if-go" and _goes_on_otherwise(tokens, start, end):
+            if alone.meaning == "start-if-go" and (_goes_on_otherwise(tokens, start, end) or _speaks_of_pain(tokens)):
                 continue
             reading.add(start, act_of(alone, reading.text))
             reading.explain(start, end)
@@ -238,6 +277,11 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
 
 
 _MOST_BESIDE_OK = 2
+
+
+def _speaks_of_pain(tokens: Sequence[Token]) -> bool:
+    """Whether pain is denied beside an "all good", which tells how it is and starts nothing."""
+    return any(token.text in HURT for token in tokens)
 
 
 def _goes_on_otherwise(tokens: Sequence[Token], first: int, last: int) -> bool:
@@ -269,12 +313,18 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     match alone.meaning:
         case "pause":
             return not goes_on(tokens, alone.last)
+        case "skip-day":
+            return not of_dates(tokens, *sentence)
         case "finish":
-            return not (counted and (_is_just_done(words) or (tail and words == {"finish"})))
+            told = _is_just_done(words) or _ends_the_set(words, tail=tail) or ends_a_set(tokens, alone, sentence[0])
+            return not (counted and told)
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
         case feeling if feeling in FEELINGS:
-            return not asked(tokens, *sentence)
+            leads = alone.meaning == "right" and leads_to_a_set(tokens, alone, sentence[1])
+            return not asked(tokens, *sentence) and not leads
+        case asking if asking in REQUESTS:
+            return not is_thanked_for(tokens, alone, alone.first)
         case _:
             return True
 
@@ -282,6 +332,11 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
 def _is_just_done(words: set[str]) -> bool:
     """Whether "finished" beside a set speaks of the set and not of the session."""
     return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & OF_THE_SESSION
+
+
+def _ends_the_set(words: set[str], *, tail: bool | None) -> bool:
+    """Whether it is the set that ended: "9 at 55 lb so call it", "12 reps 10 kg finish", "round 2 finish"."""
+    return words - COURTESY <= {"call", "it"} or (tail is not None and words - COURTESY <= {"finish"})
 
 
 _MAY_TRAIL = frozenset({"start", "pause", "resume", "finish"})
@@ -324,9 +379,9 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
     """Read reminders and "later": of the whole sentence, or else clause by clause; whether the whole sentence is told."""
     timed = reading.context.hold or reading.context.awaiting is Awaiting.REPS
     acts = when_acts(reading.tokens, first, last, timed=timed)
-    if any(isinstance(act, Snooze) for act in acts) and reading.explained & set(range(first, last)):
-        return False  # "still out of breath after 5 minutes"
-    if acts and not (timed and acts == [Unclear()] and _is_of_a_set(reading.tokens, first, last)):
+    if any(isinstance(act, Snooze | Unclear) for act in acts) and reading.explained & set(range(first, last)):
+        acts = []  # "still out of breath after 5 minutes"
+    elif acts and not (timed and acts == [Unclear()] and _is_of_a_set(reading.tokens, first, last)):
         for act in acts:
             reading.add(first, act)
         reading.explain(first, last)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from core.reading.lexicon import HURT
+
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
@@ -20,11 +22,20 @@ def split(tokens: Sequence[Token], first: int, last: int, ends: set[str]) -> lis
     spans: list[tuple[int, int]] = []
     start = first
     for index in range(first, last):
-        if tokens[index].text in ends and not (tokens[index].text == "so" and index + 1 < last and tokens[index + 1].text == "far"):
+        if tokens[index].text in ends and not (tokens[index].text == "so" and _is_very(tokens, index, last)):
             spans.append((start, index))
             start = index + 1
     spans.append((start, last))
     return [(a, b) for a, b in spans if a < b]
+
+
+def _is_very(tokens: Sequence[Token], index: int, last: int) -> bool:
+    """Whether "so" only strengthens what follows: "so far", "my hip is so sore"."""
+    following = tokens[index + 1].text if index + 1 < last else ""
+    return following == "far" or (following in _STRENGTHENED and index > 0 and tokens[index - 1].text in _HOW_IT_IS)
+
+
+_STRENGTHENED = HURT | {"sore", "tight", "stiff", "bad", "weak", "numb", "swollen", "heavy", "hard", "easy", "light", "tired"}
 
 
 def clauses_of(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int, int]]:
@@ -35,5 +46,15 @@ def clauses_of(tokens: Sequence[Token], first: int, last: int) -> list[tuple[int
 def parted(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
     """The clauses, and what an emoji or a breath ("ok", "anyway") parts in them."""
     for first, last in clauses:
-        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or tokens[i].text in _BREATHS)]
+        begins = [first, *(i for i in range(first + 1, last) if tokens[i].apart or _is_breath(tokens, i))]
         yield from zip(begins, [*begins[1:], last], strict=True)
+
+
+def _is_breath(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a word only draws breath ("ok so"), and does not say how something is ("my shoulder is ok today")."""
+    return tokens[index].text in _BREATHS and tokens[index - 1].text not in _HOW_IT_IS
+
+
+_HOW_IT_IS = frozenset(
+    {"is", "are", "am", "was", "were", "be", "been", "feel", "feels", "felt", "feeling", "seems", "looks", "not", "all"}
+)

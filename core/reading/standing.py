@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import COURTESY, ENGLISH, PLACES, VOCABULARY, listed
+from core.reading.lexicon import COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.quantities import HOLD_WORDS
 from core.reading.spans import CLAUSE_ENDS
 from core.reading.token import Kind, Token
@@ -29,6 +30,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
         return False
     after = tokens[said.last] if said.last < last else None
+    if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
+        return False  # "my friend can't train today"
     if said.meaning == "pause":
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
         held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
@@ -37,17 +40,31 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
             and any(token.text == "hold" for token in tokens)
             and tokens[said.last - 1].text in {"minutes", "seconds"}
         )
+        if _pauses_for(tokens, said) and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :])):
+            return False  # "10 at 12kg, pause 2 seconds at the bottom"
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
+    if said.meaning in REQUESTS and is_thanked_for(tokens, said, first):
+        return False  # "thanks for the tips"
+    if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
+        return False  # "form was clean"
+    if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
+        return False  # "stuck in town"
+    if said.meaning == "finish" and ends_a_set(tokens, said, first):
+        return False  # "8 reps, radio called so I stop there"
+    if said.meaning == "right" and said.first == first and leads_to_a_set(tokens, said, last):
+        return False  # "felt strong so I went up to 15 kg"
+    if said.meaning == "skip-day" and of_dates(tokens, first, last):
+        return False  # "away 21st to 24th, no training"
     if tokens[first].text == "if" and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}:
         return False  # "if it's 12 again I'm out"
     if said.meaning == "swap-here" and said.last - said.first <= len(("other", "one")):
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
     if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
         return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
-    if said.meaning == "finish" and after is not None and after.text in {"to", "of"}:
-        return False  # "I'm off to hers", "I'm out of puff"
+    if said.meaning == "finish" and after is not None and after.text in {"to", "of", "sick", "ill"}:
+        return False  # "I'm off to hers", "I'm out of puff", "I'm off sick"
     if (
         said.meaning == "form"
         and before is not None
@@ -55,10 +72,6 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         and tokens[said.first].text in {"my", "the", "form"}
     ):
         return False  # "couldn't keep my form"
-    if said.meaning == "form" and _is_judged(tokens, said, first):
-        return False
-    if said.meaning == "today" and before is not None and before.text in {"is", "are", "was", "feels", "felt", "feeling"}:
-        return False  # "my shoulder is ok today"
     if said.meaning == "skip" and after is not None and after.text == ":":
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
@@ -70,18 +83,81 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return not _negated(tokens, said, first)
 
 
-def _is_judged(tokens: Sequence[Token], said: Said, first: int) -> bool:
-    """Whether form is told of, or tips are thanked for, and nothing is asked: "form was clean", "thanks for the tips"."""
-    thanked = any(token.text in {"thanks", "thank", "cheers"} for token in tokens[first : said.first])
-    told = tokens[said.first].text in {"form", "technique"} and tokens[said.first + 1 : said.first + 2] != []
-    return thanked or (told and tokens[said.first + 1].text in {"was", "is", "felt", "held", "stayed", "broke", "went", "fell"})
+_OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
+_HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
+_COPULAS = frozenset({"is", "are", "was", "were", "felt"})
+_AUXILIARIES = listed("words_standing", "auxiliaries")
+_LIFTED = EXERCISES | {
+    "weight", "weights", "load", "loads", "dumbbell", "dumbbells", "kettlebell", "kettlebells", "one", "ones", "pair", "set",
+    "sets", "last", "exercise", "reps", "kg", "lb", "round", "station", "bar", "plates", "s", "workout", "session", "circuit",
+    "whole", "thing", "current", "second", "first",
+}  # fmt: skip
+
+
+def of_somebody(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether somebody else is said to do it: "my mum is back", "my friend can't train today"."""
+    at = said.first - 1
+    while at >= first and tokens[at].text in _AUXILIARIES:
+        at -= 1
+    others = GUARDS["people"] if said.meaning in FEELINGS else GUARDS["people"] | {"he", "she"}
+    return at >= first and tokens[at].text in others
+
+
+REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
+_WHERE = frozenset({"in", "at", "on", "behind", "under", "between", "inside", "outside", "near", "home", "indoors", "waiting"})
+_TOLD = frozenset(
+    {"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"}
+)
+_CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", "end", "ended", "quit"})
+
+
+def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:
+    """Whether a feeling only tells why the set that follows was done: "felt good so I did 12"."""
+    after = tokens[said.last].text if said.last < last else ""
+    return after == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
+
+
+def _pauses_for(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether a phrase begins with a word of pausing and tells for how long."""
+    timed = any(tokens[i].kind is Kind.NUMBER for i in range(said.first, said.last))
+    return timed and tokens[said.first].text in {"pause", "pausing", "break", "wait"}
+
+
+def of_dates(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a sentence is about days of the month, and not about today."""
+    return any(token.kind is Kind.ORDINAL for token in tokens[first:last])
+
+
+def is_thanked_for(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether the clause thanks for what the phrase names."""
+    begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
+    words = [token.text for token in tokens[begin : said.last]]
+    return any(one in {"thanks", "you", "cheers", "ta"} and following == "for" for one, following in pairwise(words))
+
+
+def _tells_of_form(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether the form is told of and not asked for: "form was clean", "technique felt off", "I will tell you"."""
+    if said.first and tokens[said.first - 1].text in {"i", "we"} and tokens[said.first].text == "will":
+        return True
+    words = [token.text for token in tokens[said.first : said.last + 1]]
+    return words[0] in {"form", "technique"} and len(words) > 1 and words[1] in _TOLD
+
+
+def ends_a_set(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether it is the set told before that was stopped: "9 reps so call it", "the phone rang so I stop there"."""
+    verb = said.first + (tokens[said.first].text == "i")
+    if {token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION or tokens[verb].text not in _CALLED:
+        return False
+    lead = [token.text for token in tokens[max(first, verb - 2) : verb]]
+    return lead in (["so", "i"], ["then", "i"]) and any(token.kind is Kind.NUMBER for token in tokens[:verb])
 
 
 def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether a doorbell or a crying baby is only told beside a set: "before the phone rang", "my son is crying but ten"."""
     words = {token.text for token in tokens[said.first : said.last]}
     led = said.first > first and tokens[said.first - 1].text in WHEN
-    return led or (not words & _OF_WAITING and any(token.kind is Kind.NUMBER for token in tokens))
+    recorded = any(token.kind is Kind.NUMBER or token.text in {"same", "ditto"} for token in tokens)
+    return led or (not words & _OF_WAITING and recorded)
 
 
 def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -113,12 +189,25 @@ def asked(tokens: Sequence[Token], first: int, last: int) -> bool:
 
 def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
-    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
-    if lead and lead[-1] in {"is", "are", "was", "were", "felt"}:
+    lead = [token.text for token in tokens[max(first, said.first - 5) : said.first]]
+    while lead and lead[-1] in _HOW_MUCH:
         lead.pop()
+    if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
+        return True  # "the easy one is over"
+    told = tokens[said.first].text in _COPULAS
+    if lead and lead[-1] in _COPULAS:
+        lead.pop()
+        told = True
+    if told and len(lead) > 1 and lead[-2] in {"the", "my", "our", "your"} and lead[-1] not in _LIFTED:
+        return True  # "the film was too light"
     if lead and lead[-1].endswith("ly"):
         return False  # "frankly too heavy"
+    if lead and lead[-1] in _LIFE:
+        return True
     return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))
+
+
+_LIFE = frozenset({"work", "traffic", "rain", "life", "homework", "heat", "sun", "school", "kids", "day", "chores"})
 
 
 def _negated(tokens: Sequence[Token], said: Said, first: int) -> bool:

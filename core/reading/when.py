@@ -91,7 +91,11 @@ def _at(words: Sequence[str], moment: Moment) -> Act:
     if not moment.settled:
         return Unclear()
     speaks_of_plan = _PLAN & set(words) or (
-        "reminder" in words and _MOVES & set(words) and not {"a", "another", "one"} & set(words[:4])
+        "reminder" in words
+        and (
+            _MOVES & set(words) or {"new", "time"} <= set(words) or "should be" in " ".join(words) or {"from", "now"} <= set(words)
+        )
+        and not {"a", "another", "one"} & set(words[:4])
     )
     return Remind(at=moment.text) if speaks_of_plan else Snooze(at=moment.text)
 

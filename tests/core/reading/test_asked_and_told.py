@@ -1,0 +1,241 @@
+"""What is asked for and what is only told: a word inside another clause is no act, and two requests are both heard."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.core.reading.reading import acts
+
+AWAITED = {"awaiting": "reps", "unit": "kg", "load": 12}
+SET = {"act": "log", "reps": 12, "load": 12, "unit": "kg"}
+UNCLEAR = {"act": "unclear"}
+DAY_OFF = {"act": "skip", "what": "day"}
+URGENT = {"act": "pain", "urgent": True}
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "form felt shaky",
+        "technique was all over the place",
+        "form stayed tight",
+        "cheers for the form video",
+        "thank you for the help",
+        "thanks for last week's cues",
+        "my back is alright today",
+        "wrist feels ok now",
+        "the ankle I twisted last month is better now",
+        "so call it",
+        "the alarm went so I stopped there",
+        "the easy one is over",
+        "traffic outside is heavy",
+        "but we move",
+        "she wants to skip to the end",
+        "thanks all the same",
+    ],
+)
+def test_what_is_told_beside_a_set_asks_for_nothing(told):
+    """Form that was good, help that is thanked for, a joint that is well, a set that was ended: a record and nothing else."""
+    assert acts(f"12 at 12kg, {told}", **AWAITED) == [SET]
+
+
+@pytest.mark.parametrize("text", ["felt good so I did 12 at 12kg", "round 2 finish, 12 at 12kg", "12 at 12kg finish"])
+def test_a_reason_or_an_end_before_a_set_is_no_act(text):
+    """Why a set was done, and that it is over, is told with the set."""
+    assert acts(text, **AWAITED) == [SET]
+
+
+@pytest.mark.parametrize("why", ["my lad is crying", "someone is at the door", "the dog is barking"])
+def test_a_noise_beside_the_same_again_is_no_pause(why):
+    """As beside a number, a reason only tells why."""
+    assert acts(f"same again, {why}", **AWAITED) == [{"act": "log", "same": True}]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("12 at 12kg, that's me for today", [SET, {"act": "finish"}]),
+        ("12 at 12kg, genuinely too easy", [SET, {"act": "feel", "value": "light"}]),
+        ("12 at 12kg, is my form ok?", [SET, {"act": "form"}]),
+        ("12 at 12kg, what else is there today?", [SET, {"act": "today"}]),
+        ("12 at 12kg, how much have I improved on rows?", [SET, {"act": "progress", "exercise": "rows"}]),
+    ],
+)
+def test_what_is_asked_beside_a_set_is_heard(text, said):
+    """A clause that asks or judges for itself stays an act."""
+    assert acts(text, **AWAITED) == said
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "can't make it today, kids are too much",
+        "not today, I'm stuck at the office",
+        "no training today, work is too hard",
+        "I'm off sick today",
+    ],
+)
+def test_why_a_day_is_left_out_is_no_second_act(text):
+    """What is too much or stuck is life, not the load."""
+    assert acts(text) == [DAY_OFF]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my friend can't train today",
+        "my mum is back from the shops",
+        "I finished my book today",
+        "my son wants to start football",
+        "my daughter wants the light on",
+        "I paused the telly",
+        "the film was too light for me",
+        "away 3rd to 9th, no training",
+        "thanks for the plan, it's lovely",
+        "knee's fine, no pain, all good",
+        "neither elbow hurts",
+        "my wrist was sore this morning but it's fine",
+        "if my knee hurts I'll tell you",
+    ],
+)
+def test_other_people_things_and_times_are_no_act(text):
+    """Somebody else's day, a film, days of the month, and a pain that is over are nobody's request."""
+    assert acts(text, awaiting="go") == [UNCLEAR]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (
+            "two 6kg dumbbells and a mat, remind me tue thu 7pm",
+            [
+                {"act": "have", "items": [{"kind": "dumbbell", "load": 6, "unit": "kg", "count": 2}]},
+                {"act": "remind", "days": ["tue", "thu"], "at": "19:00"},
+            ],
+        ),
+        (
+            "I have a 12kg kettlebell, and please use kilos",
+            [
+                {"act": "have", "items": [{"kind": "kettlebell", "load": 12, "unit": "kg", "count": 1}]},
+                {"act": "units", "unit": "kg"},
+            ],
+        ),
+        ("remind me sat 10am and show me my progress", [{"act": "remind", "days": ["sat"], "at": "10:00"}, {"act": "progress"}]),
+        ("stop the sunday reminder and what do I do today?", [{"act": "remind", "days": ["sun"], "off": True}, {"act": "today"}]),
+        ("skip today please and remind me thursday 6pm", [DAY_OFF, {"act": "remind", "days": ["thu"], "at": "18:00"}]),
+        ("remind me at 7pm, my knee is sore", [{"act": "snooze", "at": "19:00"}, {"act": "pain", "place": "knee"}]),
+        ("my elbow hurts, remind me at 8pm", [{"act": "pain", "place": "elbow"}, {"act": "snooze", "at": "20:00"}]),
+        ("not now, 20 min, and how do I do it again?", [{"act": "snooze", "minutes": 20}, {"act": "form"}]),
+        ("mondays and fridays, 11am, remind me", [{"act": "remind", "days": ["mon", "fri"], "at": "11:00"}]),
+    ],
+)
+def test_two_requests_in_one_message_are_both_heard(text, said):
+    """A request that begins after a comma or an "and" is read by itself."""
+    assert acts(text, awaiting="go") == said
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("can you show me again how to do a floor press", [{"act": "form", "exercise": "floor press"}]),
+        ("I'd rather do lunges than this, can I do lunges instead", [{"act": "swap", "exercise": "lunges"}]),
+        ("skip today, can we skip today", [DAY_OFF]),
+        ("gotta run, pause it", [{"act": "pause"}]),
+        ("chest pain, help", [{"act": "pain", "place": "chest", "urgent": True}]),
+    ],
+)
+def test_one_request_said_twice_is_one_act(text, said):
+    """The fuller saying counts; a pause outranks leaving, and a cry for help beside an urgent sign is no question."""
+    assert acts(text) == said
+
+
+@pytest.mark.parametrize(
+    ("text", "act", "exercise"),
+    [
+        ("can I do step ups instead of this please", "swap", "step ups"),
+        ("rows instead of this one?", "swap", "rows"),
+        ("swap it for planks if that's ok", "swap", "planks"),
+        ("show me the lateral raise one more time", "form", "lateral raise"),
+        ("how do I do a floor press once more", "form", "floor press"),
+        ("what exactly is a renegade row?", "form", "renegade row"),
+        ("explain the goblet squat to me again please", "form", "goblet squat"),
+        ("how have I done on curls lately", "progress", "curls"),
+        ("stats floor press", "progress", "floor press"),
+        ("what are my numbers for lunges", "progress", "lunges"),
+    ],
+)
+def test_an_exercise_is_named_without_the_words_around_it(text, act, exercise):
+    """What it is compared with, how often and how politely it is asked for is no part of its name."""
+    assert acts(text, awaiting="go") == [{"act": act, "exercise": exercise}]
+
+
+@pytest.mark.parametrize(
+    ("text", "act"),
+    [
+        ("undo undo", {"act": "undo"}),
+        ("redy go", {"act": "start"}),
+        ("omg wait wait wait", {"act": "pause"}),
+        ("wait phone", {"act": "pause"}),
+        ("sec, kettle", {"act": "pause"}),
+        ("hold on need water", {"act": "pause"}),
+        ("how do i do tihs again", {"act": "form"}),
+        ("im doen for today", {"act": "finish"}),
+        ("it is much too light", {"act": "feel", "value": "light"}),
+        ("pause for two mins, a guest has come", {"act": "pause"}),
+        ("excuse me a minute, somebody's at the gate", {"act": "pause"}),
+        ("skip burpees please", {"act": "skip", "what": "station"}),
+    ],
+)
+def test_a_short_command_survives_haste(text, act):
+    """Said twice, misspelt, or with the thing one gets up for."""
+    assert acts(text, awaiting="reps") == [act]
+
+
+@pytest.mark.parametrize(
+    ("text", "pain"),
+    [
+        ("my hips ache, mostly the left", {"act": "pain", "place": "hip", "side": "left"}),
+        ("my knee is so sore on the stairs 😖 right one", {"act": "pain", "place": "knee", "side": "right"}),
+        ("ankle's barking, left one, hurts", {"act": "pain", "place": "ankle", "side": "left"}),
+        ("the thumb on my right hand is sore", {"act": "pain", "place": "thumb", "side": "right"}),
+        ("ouch, my toe", {"act": "pain", "place": "toe"}),
+        ("my back, it hurts", {"act": "pain", "place": "back"}),
+    ],
+)
+def test_a_place_and_its_side_may_follow_the_pain(text, pain):
+    """A side, a hand or a place that stands by itself belongs to the pain beside it."""
+    assert acts(text) == [pain]
+
+
+@pytest.mark.parametrize(
+    ("text", "pain"),
+    [
+        ("hard time catching my breath and I'm lying down", URGENT),
+        ("it is hard for me to breathe even at rest", URGENT),
+        ("i am sitting since long and still no getting breath", URGENT),
+        ("tight chest and struggling to breathe", {"act": "pain", "place": "chest", "urgent": True}),
+        ("chest hurts. can't breathe", {"act": "pain", "place": "chest", "urgent": True}),
+    ],
+)
+def test_breath_that_will_not_come_is_urgent(text, pain):
+    """In whatever words; beside a chest in trouble it is one sign with it."""
+    assert acts(text) == [pain]
+
+
+@pytest.mark.parametrize(
+    ("text", "plan"),
+    [
+        ("new reminder time please: 18:30", {"act": "remind", "at": "18:30"}),
+        ("my reminder should be 7am", {"act": "remind", "at": "07:00"}),
+        ("remind me m-f 6am", {"act": "remind", "days": ["mon", "tue", "wed", "thu", "fri"], "at": "06:00"}),
+        (
+            "reminder all the days at 7 pm",
+            {"act": "remind", "days": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"], "at": "19:00"},
+        ),
+        ("pack it in with the reminders", {"act": "remind", "off": True}),
+        ("this arvo at 4", {"act": "snooze", "at": "16:00"}),
+    ],
+)
+def test_reminders_in_other_words(text, plan):
+    """The reminder's own time, letters for days, and every day in foreign order."""
+    assert acts(text, awaiting="go") == [plan]
