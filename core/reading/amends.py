@@ -50,11 +50,23 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
         return _bare(numbers[0].numbers[0], rejected, context)
     if not numbers and len(named) == 1 and named[0].kind in {"left", "left_side", "right", "each"}:
         return Amend(side=SIDES[named[0].kind])
+    if _names_what_was(said, context):
+        if [part.kind for part in said] == ["bare", "bare"]:
+            return _bare(numbers[0].numbers[0], [*rejected, numbers[1].numbers[0]], context)
+        raise Open  # "sorry 9 nit 8": a slip of "not", or of "at"
     awaited = replace(context, awaiting=Awaiting.REPS)
     sets = logs(said, awaited)
     if len(sets) != 1 or sets[0].same:
         raise Open
     return _from_log(sets[0])
+
+
+def _names_what_was(said: Sequence[Part], context: Context) -> bool:
+    """Whether two bare numbers end with the reps of the last record, which is no load that is known."""
+    if context.last is None or [part.kind for part in said if part.kind != "at"] != ["bare", "bare"]:
+        return False
+    first, second = (part.numbers[0] for part in said if part.kind == "bare")
+    return second == context.last.reps and second not in {first, context.load, context.last.load}
 
 
 def _named_amend(about: str, value: Decimal) -> Amend:

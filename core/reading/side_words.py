@@ -55,9 +55,11 @@ def contrasts(tokens: Sequence[Token], index: int) -> bool:
 
 
 def _past_small_words(tokens: Sequence[Token], index: int, last: int) -> int:
+    first = index
     while index < last and _text(tokens, index) in _AFTER_SIDE:
         index += 1
-    return index
+    comma = index > first and _text(tokens, index) == ","  # "left only so far, 11"
+    return index + 1 if comma and index < last else index
 
 
 def _text(tokens: Sequence[Token], index: int) -> str:

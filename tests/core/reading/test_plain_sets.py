@@ -105,3 +105,16 @@ def test_a_set_among_other_words(shape, after):
     for beside in BESIDE:
         text = beside + shape.format(reps=12, load="16kg") + after
         assert acts(text, awaiting="reps", load=16, unit="kg") == wanted(12, 16, "kg"), text
+
+
+def test_a_side_before_a_comma_belongs_to_the_set_behind_it():
+    """One side told alone, with a small word between."""
+    for text in ("left only so far, 11 at 12kg", "left side only, 11 at 12kg", "left only so far: 11 at 12kg"):
+        assert acts(text, awaiting="reps", load=12, unit="kg", sides=True) == wanted(11, 12, "kg", side="left"), text
+
+
+@pytest.mark.parametrize("text", ["sorry 9 nit 8", "soryr 9 nit 8", "sorry 9 at 8"])
+def test_the_reps_that_were_are_no_new_load(text):
+    """A slip of "not" looks like "at": whoever corrects eight reps is asked, before eight becomes a load."""
+    last = {"reps": 8, "load": 18, "unit": "kg"}
+    assert acts(text, awaiting="none", unit="kg", last=last) == [{"act": "unclear"}]
