@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Side
@@ -29,6 +30,9 @@ NOT_THE_BODY_AFTER = EXERCISES - {
     "good",
 } | frozenset(["day", "supported", "workout", "dips", "pump", "each", "hand", "free", "rest"])
 _MY = listed("words_pain", "my")
+_COUNTED_SIDES = frozenset({"arm", "leg", "hand"})
+_MOVING = frozenset({("when", "i"), ("whenever", "i"), ("as", "i"), ("if", "i"), ("while", "i"), ("time", "i")})
+_THIS_MOMENT = frozenset({"now", "away", "here", "there"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +88,8 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
         after = tokens[at + 1].text if at + 1 < last else ""
         if after in NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", *both} and word in {"hand", "hands"}):
             continue
+        if word in _COUNTED_SIDES and before in {"left", "right"} and at + 1 < last and tokens[at + 1].kind is Kind.NUMBER:
+            continue  # "left arm ten, right arm eight"
         if word == "back" and not (
             before in _MY
             or after in HURT
@@ -94,6 +100,8 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
             continue
         if word == "back" and before in {"get", "go", "come", "going", "am", "am i", "coming", "put"}:
             continue
+        if found and _is_moved(tokens, found[-1].at, at, last):
+            continue
         name = PLACES[word]
         if name == "back" and before == "lower":
             name = "lower back"
@@ -101,6 +109,13 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
         if not any(place.name == name and place.side is None for place in found):
             found.append(Place(at, name, _side(tokens, at, first, last), spread))
     return _of_one(tokens, found)
+
+
+def _is_moved(tokens: Sequence[Token], hurting: int, at: int, last: int) -> bool:
+    """Whether the place at `at` is only what is moved when another one hurts: "my neck aches when I turn my head"."""
+    between = pairwise([tokens[i].text for i in range(hurting + 1, at)])
+    told = any(tokens[i].text in HURT for i in range(hurting + 1, at))
+    return told and bool(_MOVING & set(between)) and not any(tokens[i].text in HURT for i in range(at, last))
 
 
 _SMALL_PARTS = frozenset({"finger", "thumb", "toe", "wrist", "heel", "elbow", "ankle"})
@@ -138,7 +153,8 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
         if f"{side} side of" in " ".join(lead):
             return Side(side)
     directly = tokens[at + 1].text if at + 1 < last else ""
-    if directly in {"left", "right"}:
+    moment = directly == "right" and at + 2 < last and tokens[at + 2].text in _THIS_MOMENT  # "pressure in my chest right now"
+    if directly in {"left", "right"} and not moment:
         return Side(directly)
     end = [tokens[i].text for i in range(max(at + 1, last - 2), last)]
     if end[-1:] and end[-1] in {"one", "side"} and end[0] in {"left", "right"}:

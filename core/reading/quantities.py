@@ -66,15 +66,15 @@ _SHORTEST_HOLD_S = 15
 
 
 def quantities(
-    tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False, sides: bool = False
+    tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False, sides: bool = False, load: Decimal | None = None
 ) -> list[Part] | None:
     """The parts of a message in order; None when the grammar cannot make sense of its numbers.
 
     `skip` says which set phrase, if any, begins at a token: marks become terminals, other phrases are passed over with
     every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that
-    minutes can be a set even when nothing else says that something was held; `sides` that "r10" is the right side and not reps.
+    minutes can be a set even when nothing else says that something was held; `sides` that "r10" is the right side and not reps; `load` which load was suggested.
     """
-    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed, sides=sides)
+    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed, sides=sides, load=load)
     marking.run()
     if marking.broken:
         return None
@@ -98,6 +98,7 @@ class _Marking:
     hold: bool
     timed: bool = False
     sides: bool = False
+    load: Decimal | None = None
     terminals: list[Terminal] = field(default_factory=list)
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
@@ -187,6 +188,8 @@ class _Marking:
                 self.passed.add("...")
                 return
             name = f"{name}_IS"
+        if name == "FAILURE" and self._text(said.first - 1) == "with" and self.terminals[-1:] and self.terminals[-1].type == "WITH":
+            self.terminals.pop()  # "9 with nothing left"
         self._emit(name, said.first)
 
     def _is_denied(self, failure: Said) -> bool:
@@ -383,6 +386,8 @@ class _Marking:
             return False
         if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
             return False  # "left 25s right 30s"
+        if self.tokens[index].value == self.load and any(self._is_number(i - 1) and t.text == "reps" for i, t in enumerate(self.tokens)):
+            return True  # "25s, 12 reps"
         several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
         several = several and not any(t.text == "not" for t in self.tokens)
         if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:

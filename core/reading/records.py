@@ -60,12 +60,12 @@ def records(
     marked = {i for one in said.values() if one.meaning in {"mark-failure", "mark-same"} for i in range(one.first, one.last)}
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
-    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:
+    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_none(tokens):
         return []
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
     timed = context.awaiting is Awaiting.REPS or context.hold
-    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides)
+    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides, load=context.load)
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
     if (change := exchanged(tokens, context)) is not None:
@@ -104,6 +104,11 @@ def records(
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
+
+
+def _answers_none(tokens: Sequence[Token]) -> bool:
+    """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
+    return tokens[0].text in {"none", "nothing", "nada"} and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
 
 
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
