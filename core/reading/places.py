@@ -80,6 +80,7 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
     """The places on the body that a clause names."""
     found: list[Place] = []
     both = {"both"} if any(tokens[i].kind is Kind.NUMBER for i in range(first, last)) else set()
+    counted = _counted_sides(tokens)
     for at in range(first, last):
         word = tokens[at].text
         if word not in PLACES or word == "side":
@@ -88,7 +89,7 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
         after = tokens[at + 1].text if at + 1 < last else ""
         if after in NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", *both} and word in {"hand", "hands"}):
             continue
-        if word in _COUNTED_SIDES and before in {"left", "right"} and at + 1 < last and tokens[at + 1].kind is Kind.NUMBER:
+        if at in counted:
             continue  # "left arm ten, right arm eight"
         if word == "back" and not (
             before in _MY
@@ -109,6 +110,16 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
         if not any(place.name == name and place.side is None for place in found):
             found.append(Place(at, name, _side(tokens, at, first, last), spread))
     return _of_one(tokens, found)
+
+
+def _counted_sides(tokens: Sequence[Token]) -> set[int]:
+    """Where arms, legs or hands are named only to tell a number for each side: "left arm ten, right arm eight"."""
+    limbs = {
+        at: tokens[at - 1].text
+        for at in range(1, len(tokens) - 1)
+        if tokens[at].text in _COUNTED_SIDES and tokens[at + 1].kind is Kind.NUMBER
+    }
+    return set(limbs) if {"left", "right"} <= set(limbs.values()) else set()
 
 
 def _is_moved(tokens: Sequence[Token], hurting: int, at: int, last: int) -> bool:

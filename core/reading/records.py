@@ -65,7 +65,9 @@ def records(
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
     timed = context.awaiting is Awaiting.REPS or context.hold
-    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides, load=context.load)
+    parts = quantities(
+        tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides, load=context.load
+    )
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
     if (change := exchanged(tokens, context)) is not None:
@@ -108,7 +110,7 @@ def records(
 
 def _answers_none(tokens: Sequence[Token]) -> bool:
     """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
-    return tokens[0].text in {"none", "nothing", "nada"} and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
+    return tokens[0].text == "none" and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
 
 
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
@@ -256,6 +258,9 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
             return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
+            failed = after + 1 in said and said[after + 1].meaning == "mark-failure"  # "9 with nothing left"
+            if word == "with" and failed:
+                continue
             if word == "with" and not any(token.kind is Kind.NUMBER for token in tokens[after : after + 4]):
                 return True  # "3 with help"
             if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
