@@ -83,6 +83,14 @@ def test_nothing_left_in_the_second_set(link):
     assert acts(f"10 at 20kg with 1 left{link}8 with nothing left", awaiting="reps", unit="kg") == wanted
 
 
+@pytest.mark.parametrize("done", ["completed", "squeezed out", "performed", "got"])
+def test_two_sets_with_a_verb_between(done):
+    """Whatever word says that the second set was done, it has the load said before it."""
+    for change in ("", "changed to ", "dropped to "):
+        text = f"I began with 8 kg for ten repetitions, then {change}6 kg and {done} twelve."
+        assert acts(text, awaiting="reps", unit="kg", load=8) == [told(10, 8), told(12, 6)], text
+
+
 @pytest.mark.parametrize("text", ["8 reps, the 9 was a typo", "sorry, 8 reps, the 9 was wrong", "8 reps, the 9 was a mistake typo"])
 def test_the_wrong_number_named_last(text):
     """The number that is called wrong is given up for the other."""
