@@ -124,9 +124,11 @@ def _counted_sides(tokens: Sequence[Token]) -> set[int]:
 
 def _is_moved(tokens: Sequence[Token], hurting: int, at: int, last: int) -> bool:
     """Whether the place at `at` is only what is moved when another one hurts: "my neck aches when I turn my head"."""
-    between = pairwise([tokens[i].text for i in range(hurting + 1, at)])
-    told = any(tokens[i].text in HURT for i in range(hurting + 1, at))
-    return told and bool(_MOVING & set(between)) and not any(tokens[i].text in HURT for i in range(at, last))
+    words = [tokens[i].text for i in range(hurting + 1, at)]
+    when = next((n for n, pair in enumerate(pairwise(words)) if pair in _MOVING), None)
+    if when is None or "and" in words[when:]:
+        return False
+    return bool(HURT & set(words[:when])) and not any(tokens[i].text in HURT for i in range(at, last))
 
 
 _SMALL_PARTS = frozenset({"finger", "thumb", "toe", "wrist", "heel", "elbow", "ankle"})

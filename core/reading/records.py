@@ -26,7 +26,7 @@ from core.reading.corrections import (
     without_denied,
     without_noted,
 )
-from core.reading.lexicon import COURTESY, listed
+from core.reading.lexicon import COURTESY, GUARDS, listed
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
@@ -110,7 +110,8 @@ def records(
 
 def _answers_none(tokens: Sequence[Token]) -> bool:
     """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
-    return tokens[0].text == "none" and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
+    planned = {token.text for token in tokens} & (GUARDS["plan"] | GUARDS["question"] | {"?"})
+    return not planned and tokens[0].text == "none" and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
 
 
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:

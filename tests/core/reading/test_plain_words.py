@@ -41,6 +41,18 @@ def test_ends_that_are_not_of_the_set(text):
     assert acts(text, awaiting="reps", unit="kg") == UNCLEAR
 
 
+def test_a_place_that_hurts_beside_what_is_moved():
+    """What is told after an "and" is a sign of its own, and is never lost."""
+    told_of = acts("back hurts when I stand and my leg goes numb", awaiting="none")
+    assert {"act": "pain", "place": "leg", "urgent": True} in told_of
+
+
+@pytest.mark.parametrize("text", ["12 at 20kg and hit 9 on the watch", "10 at 20kg, hit 150", "none, I'll do it tomorrow"])
+def test_numbers_and_noughts_of_other_things(text):
+    """What else was reached, or is put off, is no set."""
+    assert acts(text, awaiting="reps", unit="kg") == UNCLEAR
+
+
 @pytest.mark.parametrize("text", ["10 reps, 20s rest", "10 reps, 45 seconds rest", "12 reps with 30s rest"])
 def test_a_rest_is_no_hold(text):
     """The seconds of a rest are never recorded as work."""
