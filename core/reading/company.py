@@ -126,7 +126,7 @@ def _led(lead: Sequence[str], following: str, tail: Sequence[str]) -> bool:
     if before in _PREPOSITIONS:
         return _reached(words, following) or (before == "after" and bool(_ENDING & set(tail)))
     if before in _COPULAS:
-        told = not ({"it", "this"} & set(words) and following in _HERE)
+        told = not ({"it", "this"} & set(words) and following in _HERE) or [*tail[:3]] == ["in", "the", "end"]
         pointing = words[-2:-1] != [] and words[-2] in {"that", "it", "this", "which"}
         return told and (pointing or set(words[:-1]) <= _SUBJECTS | _DRILLS) and before != "am" and words[-2:] != ["i", "was"]
     if words[-2:] == ["my", "weight"]:
@@ -203,6 +203,8 @@ def _followed(tail: Sequence[str], *, linked: bool) -> bool:
         words.pop(0)
     if not words:
         return True
+    if words[1:4] == ["the", "end", "of"]:
+        words = words[4:] or words  # "12 by the end of the set", but "of the week"
     if words[:2] == ["in", "here"]:
         return False  # "must be 30 in here"
     if words[0] in _AFTER:

@@ -103,11 +103,15 @@ def only_rejects(tokens: Sequence[Token], parts: Sequence[Part], marks: Mapping[
 
 
 def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
-    """The parts of "11 should be 12" and "20kg was wrong, it was 18kg" with what is given up marked as such."""
+    """The parts with what is given up marked as such: "11 should be 12", "8, the 9 was a typo", "20kg was wrong, it was 18kg"."""
     numbers = [part for part in parts if part.numbers]
     pair = len(numbers) == len("ab") and numbers[0].kind in {"bare", "reps", "load"} and not any(p.kind == "not" for p in parts)
     if not pair:
         return parts
+    rest = [token.text for token in tokens[numbers[1].at + 1 :]]
+    wrong = next((at for at, word in enumerate(rest) if word in _WRONG), None)
+    if numbers[1].kind == "bare" and "was" in rest[:wrong] and wrong is not None and set(rest[:wrong]) <= _BEFORE_WRONG:
+        return [Part("not"), numbers[1], numbers[0]]  # "8 reps, the 9 was a typo"
     between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
     if "wrong" not in between and not _SHOULD_BE & {*pairwise(between)}:
         return parts

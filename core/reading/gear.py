@@ -12,7 +12,8 @@ from typing import TYPE_CHECKING
 from core.reading.acts import Act, Have, Unclear
 from core.reading.gear_list import Listing
 from core.reading.gear_words import KINDS, PAIRS, SKIPPED, UNITS, Words
-from core.reading.lexicon import GUARDS, listed, sayings
+from core.reading.lexicon import GUARDS, VOCABULARY, listed, sayings
+from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -215,6 +216,9 @@ def _is_of_others(told: Sequence[str]) -> bool:
         return False
     if told[:1] == ["they"] or "they" in told[:_LONGEST_OPENING]:
         return not {"in", "at", "here"} & set(told)  # "at the gym they have dumbbells"
+    named = told[:1] == ["our"] and told[1:2] != [] and told[1].removesuffix("'s") not in VOCABULARY and not is_english(told[1])
+    if named and {"has", "got", "owns"} & set(told[1:_LONGEST_OPENING]):
+        return True  # "our Dave's got a 32kg kettlebell"
     opening = [word for word in told[:_LONGEST_OPENING] if word not in {"is", "has"} or told[1:2] != [word] or told[2:3] != ["got"]]
     return any(
         word in _OTHERS and following in _BY_OTHERS | {"just", "only", "also", "dumbbells", "kettlebells", "dumbbell", "kettlebell"}

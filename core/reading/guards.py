@@ -39,6 +39,7 @@ _APPROVED = frozenset({"ok", "okay", "alright", "fine", "enough", "possible", "s
 _BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
+_DID_THE = tuple([verb, "the"] for verb in ("did", "got", "hit", "made", "managed", "finished", "completed"))
 _ASKS = sayings("asks")
 _OTHER_TIMES = sayings("other_times")
 _INJECTED = sayings("injected")
@@ -271,6 +272,8 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
         named = at > 0 and words[at - 1] in {"my", "the", "our", "a"} and word in _NAMED
         if named and following in _DOING | _SAYING:
             return True
+        if word == "you" and words[max(0, at - 3) : at - 1] in _DID_THE and tokens[inside[at] - 1].kind is Kind.NUMBER:
+            continue  # "did the 12 you asked for"
         if word in {"you", "coach", "trainer", "video"} and following in _SAYING | {"did"}:
             return True
         if word in GUARDS["people"]:

@@ -249,15 +249,18 @@ def _long_past(line: str) -> bool:
 _BETTER = ("fine", "ok", "better", "good", "great", "gone", "alright", "healed")
 
 
+_FOLK = frozenset({"lad", "lads", "lass", "boy", "boys", "missis"})
+
+
 def _of_somebody_else(tokens: Sequence[Token], first: int, end: int) -> bool:
     """Whether somebody else is in pain: a person is named before, and no "I" or "my knee" comes between."""
     owner = None
     for i in range(first, end):
         word = tokens[i].text
         following = tokens[i + 1].text if i + 1 < end else ""
-        if word in GUARDS["people"] or word in {"he", "she", "they", "his", "her", "their"}:
+        if word in GUARDS["people"] | _FOLK or word in {"he", "she", "they", "his", "her", "their"}:
             owner = i
-        elif word in {"i", "me"} or (word == "my" and following not in GUARDS["people"]):
+        elif word in {"i", "me"} or (word == "my" and following not in GUARDS["people"] | _FOLK):
             owner = None
     return owner is not None
 
@@ -294,6 +297,8 @@ def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequ
     hurting = words & HURT
     if hurting and hurting <= {"sore", "burning", "tender", "killing"} and not places:
         return True
+    if hurting == {"sore"} and any(place.side is not None for place in places):
+        return False  # "left hammy's sore": both would be from work
     return bool(places) and {place.name for place in places} <= _MUSCLES and bool(hurting) and hurting <= _OF_MUSCLES
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Side
@@ -29,6 +30,9 @@ NOT_THE_BODY_AFTER = EXERCISES - {
     "good",
 } | frozenset(["day", "supported", "workout", "dips", "pump", "each", "hand", "free", "rest"])
 _MY = listed("words_pain", "my")
+_COUNTED_SIDES = frozenset({"arm", "leg", "hand"})
+_MOVING = frozenset({("when", "i"), ("whenever", "i"), ("as", "i"), ("if", "i"), ("while", "i"), ("time", "i")})
+_THIS_MOMENT = frozenset({"now", "away", "here", "there"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +80,7 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
     """The places on the body that a clause names."""
     found: list[Place] = []
     both = {"both"} if any(tokens[i].kind is Kind.NUMBER for i in range(first, last)) else set()
+    counted = _counted_sides(tokens)
     for at in range(first, last):
         word = tokens[at].text
         if word not in PLACES or word == "side":
@@ -84,6 +89,8 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
         after = tokens[at + 1].text if at + 1 < last else ""
         if after in NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", *both} and word in {"hand", "hands"}):
             continue
+        if at in counted:
+            continue  # "left arm ten, right arm eight"
         if word == "back" and not (
             before in _MY
             or after in HURT
@@ -94,6 +101,8 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
             continue
         if word == "back" and before in {"get", "go", "come", "going", "am", "am i", "coming", "put"}:
             continue
+        if found and _is_moved(tokens, found[-1].at, at, last):
+            continue
         name = PLACES[word]
         if name == "back" and before == "lower":
             name = "lower back"
@@ -101,6 +110,25 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
         if not any(place.name == name and place.side is None for place in found):
             found.append(Place(at, name, _side(tokens, at, first, last), spread))
     return _of_one(tokens, found)
+
+
+def _counted_sides(tokens: Sequence[Token]) -> set[int]:
+    """Where arms, legs or hands are named only to tell a number for each side: "left arm ten, right arm eight"."""
+    limbs = {
+        at: tokens[at - 1].text
+        for at in range(1, len(tokens) - 1)
+        if tokens[at].text in _COUNTED_SIDES and tokens[at + 1].kind is Kind.NUMBER
+    }
+    return set(limbs) if {"left", "right"} <= set(limbs.values()) else set()
+
+
+def _is_moved(tokens: Sequence[Token], hurting: int, at: int, last: int) -> bool:
+    """Whether the place at `at` is only what is moved when another one hurts: "my neck aches when I turn my head"."""
+    words = [tokens[i].text for i in range(hurting + 1, at)]
+    when = next((n for n, pair in enumerate(pairwise(words)) if pair in _MOVING), None)
+    if when is None or "and" in words[when:]:
+        return False
+    return bool(HURT & set(words[:when])) and not any(tokens[i].text in HURT for i in range(at, last))
 
 
 _SMALL_PARTS = frozenset({"finger", "thumb", "toe", "wrist", "heel", "elbow", "ankle"})
@@ -138,7 +166,8 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
         if f"{side} side of" in " ".join(lead):
             return Side(side)
     directly = tokens[at + 1].text if at + 1 < last else ""
-    if directly in {"left", "right"}:
+    moment = directly == "right" and at + 2 < last and tokens[at + 2].text in _THIS_MOMENT  # "pressure in my chest right now"
+    if directly in {"left", "right"} and not moment:
         return Side(directly)
     end = [tokens[i].text for i in range(max(at + 1, last - 2), last)]
     if end[-1:] and end[-1] in {"one", "side"} and end[0] in {"left", "right"}:

@@ -66,15 +66,23 @@ _SHORTEST_HOLD_S = 15
 
 
 def quantities(
-    tokens: Sequence[Token], skip: Mapping[int, Said], *, hold: bool = False, timed: bool = False, sides: bool = False
+    tokens: Sequence[Token],
+    skip: Mapping[int, Said],
+    *,
+    hold: bool = False,
+    timed: bool = False,
+    sides: bool = False,
+    load: Decimal | None = None,
 ) -> list[Part] | None:
     """The parts of a message in order; None when the grammar cannot make sense of its numbers.
 
     `skip` says which set phrase, if any, begins at a token: marks become terminals, other phrases are passed over with
-    every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that
-    minutes can be a set even when nothing else says that something was held; `sides` that "r10" is the right side and not reps.
+    every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that minutes can be a set even when nothing
+    else says that something was held; `sides` that "r10" is the right side and not reps; `load` which load was suggested.
     """
-    marking = _Marking(tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed, sides=sides)
+    marking = _Marking(
+        tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed, sides=sides, load=load
+    )
     marking.run()
     if marking.broken:
         return None
@@ -98,6 +106,7 @@ class _Marking:
     hold: bool
     timed: bool = False
     sides: bool = False
+    load: Decimal | None = None
     terminals: list[Terminal] = field(default_factory=list)
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
@@ -187,6 +196,8 @@ class _Marking:
                 self.passed.add("...")
                 return
             name = f"{name}_IS"
+        if name == "FAILURE" and self._text(said.first - 1) == "with" and self.terminals[-1:] and self.terminals[-1].type == "WITH":
+            self.terminals.pop()  # "9 with nothing left"
         self._emit(name, said.first)
 
     def _is_denied(self, failure: Said) -> bool:
@@ -262,6 +273,7 @@ class _Marking:
             self._emit("DURATION", index, token.value)
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
+        self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in {"rest", "break", "breather"}
         second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in {"round", "set"}
         self.broken |= glued_s and self._text(after + 1) in _DECADES
         if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
@@ -383,11 +395,19 @@ class _Marking:
             return False
         if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
             return False  # "left 25s right 30s"
+        if self.tokens[index].value == self.load and self._leads_to_reps(index + 2):
+            return True  # "25s, 12 reps"
         several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
         several = several and not any(t.text == "not" for t in self.tokens)
         if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
+
+    def _leads_to_reps(self, index: int) -> bool:
+        """Whether the first number of the message has just been said, and a number of reps follows."""
+        first = sum(token.kind is Kind.NUMBER for token in self.tokens[:index]) == 1
+        count = index + (self._text(index) == ",")
+        return first and self._is_number(count) and self._text(count + 1) in AMOUNTS["reps"]
 
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
         """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""

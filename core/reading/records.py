@@ -26,7 +26,7 @@ from core.reading.corrections import (
     without_denied,
     without_noted,
 )
-from core.reading.lexicon import COURTESY, listed
+from core.reading.lexicon import COURTESY, GUARDS, listed
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
@@ -60,12 +60,14 @@ def records(
     marked = {i for one in said.values() if one.meaning in {"mark-failure", "mark-same"} for i in range(one.first, one.last)}
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
-    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT:
+    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_none(tokens):
         return []
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
     timed = context.awaiting is Awaiting.REPS or context.hold
-    parts = quantities(tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides)
+    parts = quantities(
+        tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides, load=context.load
+    )
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
     if (change := exchanged(tokens, context)) is not None:
@@ -104,6 +106,12 @@ def records(
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
+
+
+def _answers_none(tokens: Sequence[Token]) -> bool:
+    """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
+    planned = {token.text for token in tokens} & (GUARDS["plan"] | GUARDS["question"] | {"?"})
+    return not planned and tokens[0].text == "none" and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
 
 
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
@@ -251,6 +259,9 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
             return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
+            failed = after + 1 in said and said[after + 1].meaning == "mark-failure"  # "9 with nothing left"
+            if word == "with" and failed:
+                continue
             if word == "with" and not any(token.kind is Kind.NUMBER for token in tokens[after : after + 4]):
                 return True  # "3 with help"
             if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:

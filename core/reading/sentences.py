@@ -150,7 +150,7 @@ _ASKING = frozenset(
         "could you use", "can we use", "use kg", "use lb", "please use", "set a reminder", "switch to",
     )
 )  # fmt: skip
-_LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then"})
+_LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then", "so"})
 
 
 def _goes_on_asking(tokens: Sequence[Token], first: int, last: int) -> int | None:

@@ -320,7 +320,9 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
     if _any(items, "reps"):
         if bare and _any(items, "load"):
             counts, loads = (sum(item.kind in kinds for item in items) for kinds in ({"bare", "reps"}, {"load"}))
-            if not (_is_list_of_reps(items, bare) or counts == loads or all(item.linked(*_JOINTS) for item in bare)):
+            sided = sum(item.kind == "side" for item in items) == counts  # "right hand 10 reps 12kg, left hand 8"
+            joined = sided or all(item.linked(*_JOINTS) for item in bare)
+            if not (_is_list_of_reps(items, bare) or counts == loads or joined):
                 raise Open
             _become_reps(bare)
             return

@@ -85,6 +85,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
 
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
+_OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
 _AUXILIARIES = listed("words_standing", "auxiliaries")
 _LIFTED = EXERCISES | {
@@ -97,6 +98,8 @@ _LIFTED = EXERCISES | {
 def of_somebody(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether somebody else is said to do it: "my mum is back", "my friend can't train today"."""
     at = said.first - 1
+    if tokens[said.first].text == "back" and at >= first and tokens[at].text in _OF_A_BACK:
+        return True  # "the wife's got a bad back again"
     while at >= first and tokens[at].text in _AUXILIARIES:
         at -= 1
     others = GUARDS["people"] if said.meaning in FEELINGS else GUARDS["people"] | {"he", "she"}
@@ -157,6 +160,9 @@ def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
     words = {token.text for token in tokens[said.first : said.last]}
     led = said.first > first and tokens[said.first - 1].text in WHEN
     recorded = any(token.kind is Kind.NUMBER or token.text in {"same", "ditto"} for token in tokens)
+    recorded = recorded or tokens[0].text == "none"
+    before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    led = led or (recorded and "with" in before and not words & {"sec", "second", "seconds", "minutes"})  # "with a short pause"
     return led or (not words & _OF_WAITING and recorded)
 
 

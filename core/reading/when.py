@@ -244,6 +244,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     )
     if moments and not asks and (words[:2] == ["it", "is"] or told):
         return False  # "it's 7pm" tells the time, "my train is the 17:42" another
+    if moments and not asks and words[0] in {"my", "the", "our"} and _is_an_event(words):
+        return False  # "my shift is till 9 pm"
     if moments and timed and not any(moment.settled for moment in moments) and _only_until(line):
         return False  # "could until 8"
     if moments and said & _MOVES and said & {"me", "it", "this", "us", "session", "workout"}:
