@@ -16,5 +16,5 @@ def test_development_replies_are_read_exactly():
 def test_replies_kept_aside_do_not_get_worse():
     """Replies nobody looks at while writing rules: where they stood when last measured, so that no change loses ground unseen."""
     got = score("replies_aside.jsonl")
-    assert got.exact >= 0.94
-    assert got.wrong_records <= 0.007
+    assert got.exact >= 0.96
+    assert got.wrong_records <= 0.004
