@@ -59,11 +59,13 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     reading = Reading(tokens, context, text[:LONGEST])
     sentences = split(tokens, 0, len(tokens), SENTENCE_ENDS)
     clauses = [clause for sentence in sentences for clause in clauses_of(tokens, *sentence)]
+    swallowed: set[int] = set()
     for at, pain, (first, last) in pains(tokens, clauses):
         if pain is not None:
             reading.add(at, pain)
             for number in how_long(tokens, sentences, at):
                 reading.explain(number, number + 1)
+        swallowed |= {i for i in range(first, last) if tokens[i].kind is Kind.NUMBER and i not in reading.explained}
         reading.explain(first, last)
     if len(tokens) > _LONGEST_REPLY or guards.gives_orders(tokens):
         return _closed(reading, unclear_at=0)
@@ -74,7 +76,7 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     for first, last in sentences:
         read_sentence(reading, first, last)
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
-        reading.add(at, act)
+        reading.add(at, Unclear() if swallowed and isinstance(act, Log) else act)  # a set in the midst of a pain is not half kept
     ready = context.awaiting is Awaiting.GO
     if not reading.acts and not reading.explained and (after := gist(tokens, ready=ready)) is not None:
         reading.add(after.first, act_of(after, reading.text))

@@ -163,3 +163,10 @@ def test_a_unit_wished_for_after_what_is_owned():
     owned = {"act": "have", "items": [{"kind": "kettlebell", "load": 16, "unit": "kg", "count": 1}]}
     said = acts("I've got a 16kg kettlebell, so use kg please", awaiting="none")
     assert said == [owned, {"act": "units", "unit": "kg"}]
+
+
+@pytest.mark.parametrize("text", ["right arm 12 left arm 10 pain in left arm", "11 at 20kg, pain 7/10 in my left knee"])
+def test_a_set_beside_a_pain_with_a_number_in_it_is_asked_about(text):
+    """The pain comes through; a record with a number missing does not."""
+    said = acts(text, awaiting="reps", sides=True)
+    assert {act["act"] for act in said} == {"unclear", "pain"}
