@@ -7,4 +7,5 @@ extra="[test]"
 "$bin/python" -m ruff check .
 "$bin/python" -m mypy
 "$bin/lint-imports"
-exec "$bin/python" -m pytest "$@"
+# A worker a core; a file's tests stay together, since they share what is slow to set up.
+exec "$bin/python" -m pytest -n auto --dist loadfile "$@"
