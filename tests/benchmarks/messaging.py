@@ -37,7 +37,7 @@ from tests.wire.standin import TOKEN, StandIn
 
 T0 = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)
 TALK = ("hi", "yes", "kg", "a pair of 8s, 12s, 16s and 20s", "go", "go", "go")
-FIRST_CHAT = 1000
+COACH_CHAT, FIRST_CHAT = 999, 1000
 EACH_S = 1 / 50
 ROOT = Path(__file__).parents[2]
 ECHO = """
@@ -108,9 +108,12 @@ async def make_database(file, trainees, seconds):
 
     async with on_duty(store, clock, Nowhere(), "Rosa") as assistant:
         expiry = T0 + timedelta(days=1)
+        await store.people.invite_coach("COACH", T0, expiry)
+        coach = await store.people.join("COACH", Newcomer(CHANNEL, str(COACH_CHAT), "Rosa"), circuit, T0, Trainee)
+        await store.make_coach(coach.account.trainee_id)
         for number in range(trainees):
             code = f"CODE{number}"
-            await store.people.invite_coach(code, T0, expiry)
+            await store.people.invite(code, coach.account.trainee_id, None, T0, expiry)
             joined = await store.people.join(code, Newcomer(CHANNEL, str(FIRST_CHAT + number), f"T{number}"), circuit, T0, Trainee)
             for at, text in enumerate(TALK):
                 await assistant.said(joined.account.trainee_id, text, f"{number}-{at}", "bench")

@@ -299,9 +299,10 @@ class Desk:
         plain = NAMED.fullmatch(text.strip())
         if plain is not None:
             return Invite(plain[1])
+        if isinstance(await self._store.state(account.trainee_id), Running):
+            return None
         ask = self._heard(text)
-        trains = isinstance(await self._store.state(account.trainee_id), Running)
-        return ask if isinstance(ask, Invite) and not trains else None
+        return ask if isinstance(ask, Invite) else None
 
     def _heard(self, text: str) -> Ask | None:
         """What a coach asks for, as far as it is this network's own to do."""
