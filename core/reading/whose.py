@@ -152,6 +152,8 @@ def is_intended(words: Sequence[str]) -> bool:
     if {*words[-2:-1]} & {"would", "i'd"} and words[-1] in {"get", "do", "manage", "hit", "make", "lift", "need", "reach"}:
         return True  # "reckon I'd get"
     pairs = {*pairwise(words)}
+    if ("i", "go") in pairs and words[-1] in {"do", "try", "carry", "lift", "make", "manage"}:
+        return True  # "I go do", as in Nigeria
     if pairs & _NOT_NOW or [*words[-2:]] == ["next", "is"] or (("able", "to") in pairs and "should" in words):
         return True
     meant = next((at for at, pair in enumerate(pairwise(words)) if pair in _INTENDING), None)
