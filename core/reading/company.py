@@ -59,6 +59,7 @@ _OWNING = frozenset({"the", "my", "our", "your", "those", "these", "a", "an"})
 _COUNTED = listed("words_company", "counted") | GUARDS["people"]
 _NOT_COUNTED = EXERCISES | frozenset(PLACES) | COURTESY | AMOUNTS["reps"] | listed("words_company", "not_counted")
 _AFTER = listed("words_company", "after")
+_NAMED = listed("words_guards", "named") | GUARDS["people"]
 _SETS = frozenset({"set", "sets", "total", "count", "round", "tally", "max", "result", "sum"})
 _WITHIN = listed("words_company", "within")
 _HERE = frozenset({"here", "outside", "there", "already", "now", "today", "inside", "in"})
@@ -146,7 +147,7 @@ def _verb(words: Sequence[str]) -> int | None:
 
 def is_told_of_others(words: Sequence[str]) -> bool:
     """Whether the words of a clause up to its first number tell what somebody does who is not the writer: "the postman did"."""
-    verb = next((at for at, word in enumerate(words) if at and word in _DOES), None)
+    verb = next((at for at, word in enumerate(words) if at and word in _DOES and words[at - 1] != "as"), None)
     if verb is None or "i" in words[verb:]:
         return False
     if words[verb] in _SAYING:
@@ -163,6 +164,10 @@ def _by_oneself(words: Sequence[str]) -> bool:
         rest = rest[: -3 if rest[-3:-2] == ["next"] else -2]  # "the lad next to me"
     if rest[-2:] in (["of", "mine"], ["of", "ours"]):
         return False  # "a mate of mine got"
+    if rest[-2:-1] == ["no"] and rest[-1] != "one":
+        return True  # "no worries got"
+    if rest[-2:-1] == ["me"] and rest[-1] in _NAMED:
+        return False  # "me mate did"
     if not rest or {"i", "we", "me", "myself"} & set(rest):
         return True
     subject = rest[-1]

@@ -59,6 +59,9 @@ def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | No
         if len(others) < len(("11", "to", "12")):
             continue
         rejected, link, meant = others
+        units = [tokens[i + 1].text for i, t in enumerate(tokens[:-1]) if t in (rejected, meant)]
+        if len(units) > 1 and units[0] in AMOUNTS["reps"] and units[1] in {"kg", "lb"}:
+            return None  # "update 10 reps with 7 kg"
         numbers = rejected.kind is Kind.NUMBER and meant.kind is Kind.NUMBER and sum(t.kind in NUMERIC for t in tokens) == len("ab")
         if numbers and link.text in {"to", "for", "with", "by", "into"}:
             load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value

@@ -7,6 +7,7 @@ from decimal import Decimal
 from itertools import pairwise
 
 from core.reading.lexicon import COURTESY, NUMBER_WORDS, VOCABULARY, listed
+from core.reading.slips import is_for, is_reps, joined_parts
 from core.reading.token import Kind, Token
 
 _AFTER_MORE = frozenset({"left", "in", ",", ".", "!", ";", "as", "while", "because", "and", "but", "so"})
@@ -17,6 +18,7 @@ _AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), 
 _EAGER = frozenset({"ready", "up", "back", "keen", "hungry", "ask", "asking", "time", "room", "here", "waiting", "go", "set"})
 """Words after which "for more" means what it says."""
 
+_TELLS = {("was",), ("is",), ("got",), ("did",)}
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -32,7 +34,10 @@ _TANK = (
     ("rir",),
     ("to", "spare"),
 )
+_AFTER_LEFT = {"reps", "each", "s", "more", "sets", "rir", "then", "but", "this", "today"}
 _BEFORE_EIGHT = {
+    "left",
+    "right",
     "at",
     "and",
     "then",
@@ -50,6 +55,9 @@ _BEFORE_EIGHT = {
     "with",
     "effort",
     "hit",
+    "only",
+    "just",
+    "another",
 }
 _AFTER_EIGHT = {
     "at",
@@ -71,10 +79,20 @@ _AFTER_EIGHT = {
 
 def heard(tokens: list[Token]) -> list[Token]:
     """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
+    tokens = joined_parts(tokens)
     meant = list(tokens)
     for index, token in enumerate(tokens):
+        if is_for(tokens, index):
+            meant[index] = replace(token, kind=Kind.WORD, text="for", worded=False)
+            continue
+        if is_reps(tokens, index):
+            meant[index] = replace(token, text="reps")
+            continue
         if token.raw in _SHORT_WORDS and 0 < index < len(tokens) - 1:
-            around = tokens[index - 1].text in _BEFORE_SHORT and tokens[index + 1].text in _AFTER_SHORT
+            after, thanked = tokens[index + 1], tokens[index - 1].text in {"sorry", "thanks", "cheers", "ta", "apologies"}
+            around = tokens[index - 1].text in _BEFORE_SHORT and after.text in _AFTER_SHORT
+            around |= thanked and after.kind is Kind.WORD and after.text not in _AFTER_EIGHT | _AFTER_LEFT
+            around |= token.raw == "4" and after.text in {"real", "me", "you", "ya"}
             meant[index] = replace(token, kind=Kind.WORD, text=_SHORT_WORDS[token.raw]) if around else token
         if token.kind is not Kind.WORD:
             continue
@@ -162,11 +180,12 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
 
 def _numbered(tokens: list[Token], index: int, following: tuple[str, ...]) -> str | None:
     """The number of a set or of sets that was heard as "to" or "for": "set one twelve, set too eleven", "too sets of ten"."""
-    heard = {"to": "two", "too": "two", "for": "four"}.get(tokens[index].text)
+    heard = {"to": "two", "too": "two", "for": "four", "won": "one"}.get(tokens[index].text)
     counted = following[:2] in {("sets", "of"), ("rounds", "of")} and tokens[index].text != "for"
     label = tokens[index - 1].text if index else ""
-    first = any(t.text == label and after.text in {"one", "1"} for t, after in pairwise(tokens))
-    named = label in {"set", "round"} and first and index + 1 < len(tokens) and tokens[index + 1].kind is Kind.NUMBER
+    first = any(t.text == label and after.text in {"one", "1", "won"} for t, after in pairwise(tokens))
+    told = index + 1 + (following[:1] in _TELLS)
+    named = label in {"set", "round"} and first and told < len(tokens) and tokens[told].kind is Kind.NUMBER
     return heard if counted or named else None
 
 

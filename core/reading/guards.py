@@ -10,9 +10,9 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
-from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
+from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.token import Kind, Token
-from core.reading.whose import addressed, is_intended, is_ordered, leads_with_someone, only_imagined, reached_up
+from core.reading.whose import addressed, is_intended, is_object, is_ordered, leads_with_someone, only_imagined, reached_up, tried
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -21,7 +21,25 @@ _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 6
 _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
+_MOST_LAST = 6
+_DAYS_PAST = frozenset({"yesterday", "yesterdays", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"})
+_OTHER_DAYS = (
+    "last night",
+    "the other day",
+    "the other night",
+    "last week",
+    "last year",
+    "last month",
+    "last summer",
+    "last monday",
+    "days ago",
+    "a week ago",
+    "hours ago",
+)
+_POINTED = tuple([one, verb] for one in ("that", "it", "this", "which", "those", "these") for verb in ("was", "were", "is", "be"))
+_DATED = frozenset({"did", "do", "done", "had", "forgot", "sent", "send", "log", "logged", "report"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
+_MOVED = listed("words_guards", "moved")
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
 _REQUESTING = frozenset({"could", "can", "would", "will"})
 _NOTING = listed("words_guards", "noting")
@@ -35,7 +53,8 @@ _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
 _SAYING = listed("words_guards", "saying")
 _ASKING_FIRST = listed("words_guards", "asking_first")
-_APPROVED = frozenset({"ok", "okay", "alright", "fine", "enough", "possible", "safe"})
+_APPROVED = frozenset({"ok", "okay", "alright", "fine", "enough", "possible", "safe", "sufficient", "adequate", "correct", "right"})
+_TELL_ME = frozenset({"tell", "confirm", "advise", "say", "inform"})
 _BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
@@ -94,6 +113,9 @@ def keeps_back(
         return False
     texts = {tokens[i].text for i in inside}
     core = [i for i in numbers if i not in soft]
+    if any(_is_told_in_all(tokens, i, numbers) for i in inside):
+        inside = [i for i in inside if tokens[i].text != "total"]
+        texts -= {"total"}
     if texts & (GUARDS["foreign"] | _TOTALS) or any(_counts_otherwise(tokens, i, numbers, strong=strong) for i in inside):
         return True
     if any(_vague(tokens, i, first, strong=strong, bare=i in told.bare and i - 1 not in free) for i in core):
@@ -126,6 +148,7 @@ def keeps_back(
     if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
         return True
     asks = [ask for ask in _ASKS if f" {ask} " in line and not (ask == "up to" and reached_up(line))]
+    asks = [ask for ask in asks if not (ask == "try" and strong and tried(line))]
     if asks or _asks_first(tokens, inside, first, strong=strong):
         return True
     if only_imagined([tokens[i].text for i in inside if i > end]):
@@ -135,7 +158,7 @@ def keeps_back(
 
 def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
     """Whether the clause begins as a question does; "is 14 with 8 kilos" and "did 12" tell."""
-    while first in inside and tokens[first].text in COURTESY - _OWN:
+    while first in inside and tokens[first].text in (COURTESY | _TELL_ME) - _OWN:
         first += 1
     if first not in inside or tokens[first].text not in _ASKING_FIRST:
         return False
@@ -146,6 +169,48 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
     closing = [token.text for token in tokens[inside[-1] : inside[-1] + 2]]
     asks = bool(_APPROVED & set(closing))  # "is 20kg for 12 ok"
     return asks or not (strong and tells)
+
+
+def of_another_day(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]], clauses: Sequence[tuple[int, int]]) -> bool:
+    """Whether words beside the set say that it was not now: "but that was yesterday", "forgot to send it on monday"."""
+    for first, last in (*clauses, *sentences):
+        words = [token.text for token in tokens[first:last] if token.kind is Kind.WORD]
+        line = f" {' '.join(words)} "
+        dated = [word for word in words if word in _DAYS_PAST] or [time for time in _OTHER_DAYS if f" {time} " in line]
+        if not dated or set(words) & _COMPARING:
+            continue
+        lead = line.partition(f" {dated[0]}")[0].split()
+        while lead and lead[-1] in {"on", "from", "all", "just", "only", "back", "done", "actually", "the"}:
+            lead.pop()
+        if tuple(lead[:2]) in {tuple(one) for one in _POINTED} and set(lead) & _DATED:
+            return True  # "that is what I did this time last year"
+        if lead[-2:] in _POINTED or (lead[-1:] in (["it"], ["that"], ["this"], ["them"], ["those"]) and set(lead) & _DATED):
+            return True
+        if set(lead) <= COURTESY | {"but", "and", "oh", "was"}:
+            after = line.partition(f" {dated[0]}")[2].split()
+            if set(after) <= COURTESY | {"is", "set", "sets", "session", "was", "that", "this", "s", "though"}:
+                return True
+    return False
+
+
+def counts_the_last(tokens: Sequence[Token], counted: Sequence[int]) -> bool:
+    """Whether one of the numbers at the indices `counted` tells of a few reps of a set: "last 3 were tough", "for the last two"."""
+    return len(counted) > 1 and any(
+        i > 0
+        and tokens[i].value < max(tokens[j].value for j in counted if j != i)
+        and (
+            (tokens[i - 1].text in {"last", "final"} and tokens[i].value <= _MOST_LAST)
+            or (tokens[i - 1].text == "first" and _is_judged(tokens, i + 1))
+        )
+        for i in counted
+    )
+
+
+def _is_judged(tokens: Sequence[Token], index: int) -> bool:
+    """Whether it is said right here how something went: "were easy", "reps felt ok"."""
+    return any(
+        token.text in {"were", "felt", "was", "easy", "hard", "clean", "good", "fine"} for token in tokens[index : index + 2]
+    )
 
 
 def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
@@ -175,9 +240,17 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
     return False
 
 
+def _is_told_in_all(tokens: Sequence[Token], index: int, numbers: Sequence[int]) -> bool:
+    """Whether "total" only leads to the one count there is, by name: "total 12 reps I have done"."""
+    counted = [i for i in numbers if i + 1 < len(tokens) and tokens[i + 1].text in AMOUNTS["reps"]]
+    return tokens[index].text == "total" and counted == [index + 1]
+
+
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:
     """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
     near = tokens[index].text == "between"
+    if tokens[index - 1].text in _MOVED and index + 1 < last and tokens[index + 1].kind is not Kind.NUMBER:
+        return True  # "knocked over my beer grabbing the 20s"
     number = next((i for i in range(index + 1, last) if tokens[i].kind is Kind.NUMBER), index)
     if any(tokens[i].text == ":" for i in range(index + 2, number)):
         return True  # "between school run and dinner: 12"
@@ -227,7 +300,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
     weighed = [token.text for token in tokens[max(first, index - 3) : index]]
     if weighed in (["my", "weight", "was"], ["my", "weight", "is"]):
         return True
-    if given == ["give", "or", "take"]:
+    if given == ["give", "or", "take"] or given[:2] == ["and", "change"] or given == ["and", "a", "bit"]:
         return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
         return True
@@ -276,7 +349,7 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
             continue  # "did the 12 you asked for"
         if word in {"you", "coach", "trainer", "video"} and following in _SAYING | {"did"}:
             return True
-        if word in GUARDS["people"]:
+        if word in GUARDS["people"] and not is_object(words, at):
             later = words[at + 1 :]
             doing = next((n for n, w in enumerate(later) if w in _DOING), None)
             if doing is not None and "i" not in later[:doing]:
@@ -295,10 +368,10 @@ def tells_otherwise(tokens: Sequence[Token]) -> bool:
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
     """Whether a whole sentence is about somebody else ("my neighbour, who is eighty, did 12 at 3 kg") or imagined ("if I had")."""
     words = [tokens[i].text for i in range(first, last) if i not in free]
-    if ("even", "though") in pairwise(words) or _imagined(tokens, first, last):
+    if ("even", "though") in pairwise(words) or _imagined(tokens, first, last, free):
         return True
     for at, word in enumerate(words):
-        if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"}:
+        if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"} and not is_object(words, at):
             later = words[at + 1 :]
             doing = next((n for n, w in enumerate(later) if w in {"did", "does", "managed", "lifts", "lifted"}), None)
             if doing is not None and "i" not in later[:doing]:
@@ -306,10 +379,11 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
     return False
 
 
-def _imagined(tokens: Sequence[Token], first: int, last: int) -> bool:
+def _imagined(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:
     """Whether "if I" stands before the first number of a sentence."""
     number = next((i for i in range(first, last) if tokens[i].kind is Kind.NUMBER), first)
-    return any(tokens[i].text == "if" and tokens[i + 1].text == "i" for i in range(first, number))
+    ifs = [i for i in range(first, number) if tokens[i].text == "if" and i not in free]
+    return any(tokens[i + 1].text == "i" for i in ifs) or (bool(ifs) and tokens[number - 1].text == "then")
 
 
 def _strangers(tokens: Sequence[Token], inside: Sequence[int]) -> bool:

@@ -11,6 +11,9 @@ from core.reading.token import Kind, Token
 _TEN, _HUNDRED, _HALF = Decimal(10), Decimal(100), Decimal("0.5")
 _PRONOUN_BEFORE = listed("words_tokens", "pronoun_before")
 _NUMBER_AFTER = listed("words_tokens", "number_after")
+_REMAINING = frozenset({"remain", "remaining", "remains", "reserve", "rir", "balance"})
+_SHY = frozenset({"before", "from", "off", "away", "shy"})
+_FAILING = frozenset({"failure", "failing", "fail"})
 _TENS = {Decimal(n) for n in range(20, 100, 10)}
 _HALVES = (("and", "a", "half"), ("and", "half"))
 _DOZENS = {
@@ -31,7 +34,12 @@ def join_number_words(tokens: list[Token]) -> list[Token]:
         if token.text == "one" and token.worded and not _one_counts(tokens, index):
             joined.append(replace(token, kind=Kind.WORD, worded=False))
             index += 1
-        elif token.raw == "zero" and _text_at(tokens, index + 1).isalpha() and _text_at(tokens, index + 1) not in _NUMBER_AFTER:
+        elif (
+            token.raw == "zero"
+            and not _apart_at(tokens, index + 1)
+            and _text_at(tokens, index + 1).isalpha()
+            and _text_at(tokens, index + 1) not in _NUMBER_AFTER
+        ):
             joined.append(replace(token, kind=Kind.WORD, text="no", worded=False))  # "zero sleep"
             index += 1
         elif token.worded:
@@ -61,6 +69,8 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
         return True
     if before in _PRONOUN_BEFORE:
         return after == "left" and before not in {"this", "that", "the", "each", "last", "next"}
+    if before in _REMAINING or (after in _SHY and any(_text_at(tokens, index + n) in _FAILING for n in (2, 3))):
+        return True  # "remain one", "one before failure"
     return len(tokens) == 1 or after in _NUMBER_AFTER or (index + 1 < len(tokens) and tokens[index + 1].worded)
 
 
@@ -144,6 +154,10 @@ def _spells(tokens: list[Token], form: tuple[str, ...]) -> bool:
     """Whether tokens spell "half a dozen" and its like; "baker's" is two tokens when its ending is taken for "is"."""
     words = tuple("dozen" if t.worded and t.value == NUMBER_WORDS["dozen"] and t.raw != "twelve" else t.text for t in tokens)
     return words == form
+
+
+def _apart_at(tokens: list[Token], index: int) -> bool:
+    return index < len(tokens) and tokens[index].apart
 
 
 def _text_at(tokens: list[Token], index: int) -> str:

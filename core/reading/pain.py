@@ -90,6 +90,14 @@ def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> It
             for i in range(first, last - 1):
                 if tokens[i].kind is Kind.NUMBER and tokens[i + 1].text in _LENGTHS:
                     yield i
+        if first <= at < last:
+            yield from (i for i in range(max(at, first + 2), last) if _is_of_the_last(tokens, i))
+
+
+def _is_of_the_last(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a number says during how many it hurt: "on the last two"."""
+    lead = [token.text for token in tokens[index - 2 : index]]
+    return tokens[index].kind is Kind.NUMBER and lead in (["the", "last"], ["the", "final"], ["the", "first"])
 
 
 _LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month", "months", "year", "years"})

@@ -12,7 +12,8 @@ from lark.exceptions import UnexpectedInput
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, VOCABULARY, listed
 from core.reading.parts import Part, cached_grammar
 from core.reading.phrases import Said
-from core.reading.side_words import COUNTED_WITH, contrasts, is_beside_number, leads, stands_alone
+from core.reading.side_words import COUNTED_WITH, contrasts, counted_left, is_beside_number, leads, stands_alone
+from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 
 _MARKS = {
@@ -29,7 +30,7 @@ _LINKS = {
     "per": "FOR",
 }  # fmt: skip
 _LOAD_BEFORE_PLURAL = {"has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
-_BETWEEN_LABEL = {":", "=", "was", "is", "-", "used", "were", "done", "of"}
+_BETWEEN_LABEL = {"stay", "stays", "stayed", ":", "=", "was", "is", "-", "used", "were", "done", "of"}
 HOLD_WORDS = {
     "plank",
     "planks",
@@ -48,6 +49,9 @@ HOLD_WORDS = {
 }
 _SIDED = frozenset({"side", "sides"})
 _HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
+_OUT_OF = frozenset({"/", "of", "from", "over"})
+_DETERMINED = frozenset({"the", "those", "these", "my", "them", "our", "a", "with"})
+_OF_TIME = frozenset({"last", "first", "full", "final", "whole", "next", "extra", "another", "for", "in", "only", "just", "about"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
 _DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
@@ -80,9 +84,7 @@ def quantities(
     every number in them. `hold` makes a clock ("1:10") a duration; `timed` says that minutes can be a set even when nothing
     else says that something was held; `sides` that "r10" is the right side and not reps; `load` which load was suggested.
     """
-    marking = _Marking(
-        tokens, skip, hold=hold or any(token.text in HOLD_WORDS for token in tokens), timed=timed, sides=sides, load=load
-    )
+    marking = _Marking(tokens, skip, hold=hold or speaks_of_a_hold(tokens), timed=timed, sides=sides, load=load)
     marking.run()
     if marking.broken:
         return None
@@ -95,6 +97,15 @@ def quantities(
     if parts and parts[-1].kind == "at" and marking.passed:
         parts.pop()  # "no pain at all": the words go on, and no number comes
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
+
+
+def speaks_of_a_hold(tokens: Sequence[Token]) -> bool:
+    """Whether a word says that something was held for a time, and not that the form held up."""
+    return any(
+        token.text in HOLD_WORDS
+        and not (token.text in {"held", "holding", "hold"} and tokens[i + 1 : i + 2] and tokens[i + 1].text in {"up", "together"})
+        for i, token in enumerate(tokens)
+    )
 
 
 @dataclass(slots=True)
@@ -178,6 +189,10 @@ class _Marking:
             else:
                 self.passed.add("time" if self._text(said.last - 1) == "time" else "...")
             return
+        if name == "RESERVE" and counted_left(self.tokens, said) and self._is_number(said.first - 1):
+            self._emit("REPS", said.first)
+            self._emit("LEFT", said.last - 1)
+            return  # "10 reps left, 9 reps right"
         if name == "NOUGHT":
             self._emit("NUM", said.first, 0)
             self._emit("REPS", said.first)
@@ -185,8 +200,8 @@ class _Marking:
         counted = self._is_number(said.first - 1) or (
             self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
         )
-        if name == "COULD" and self._one_more(said):
-            return
+        if name == "COULD" and (self._one_more(said) or (self._is_number(said.last) and self._text(said.last + 1) == "only")):
+            return  # "I could do 9 only"
         ahead = self._label_end(said.last)
         if name == "LOAD_IS" and self._text(ahead + 1) in {"s", "kg", "lb"}:
             self.passed.add("...")
@@ -231,8 +246,9 @@ class _Marking:
     def _names_next(self, said: Said, ahead: int) -> bool:
         """Whether "rir" or "rpe" between two numbers names the one after it: "6 rir1", "8 rpe 9", but "2rir 10"."""
         first = self.tokens[said.first]
-        short = said.last == said.first + 1 and first.text in {"rir", "rpe"}
-        return short and not first.glued and self._is_number(ahead)
+        short = first.text in {"rir", "rpe"} and all(self._text(i) in {":", "="} for i in range(said.first + 1, said.last))
+        ends = self.tokens[min(ahead, len(self.tokens) - 1)].glued and self._text(ahead + 1) in {"", ",", ".", "!"}
+        return short and self._is_number(ahead) and (not first.glued or ends)  # "22kgx8rpe9", but "2rir10 at 20kg"
 
     def _text(self, index: int) -> str:
         return self.tokens[index].text if 0 <= index < len(self.tokens) else ""
@@ -250,6 +266,8 @@ class _Marking:
         """Mark the number at `index` with what it is said with; the index after them."""
         token, after = self.tokens[index], index + 1
         following = self._text(after)
+        if self._is_said_again(index):
+            return after
         if [terminal.type for terminal in self.terminals[-3:]] == ["ROUND_IS", "NUM", "OF"]:
             self.terminals.pop()  # "set 2 of 3"
             return after
@@ -293,12 +311,24 @@ class _Marking:
             ("less", "than"),
             ("of", "them"),
         } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in _CLOSED | {"", ",", ".", "!"}))
-        self.broken |= (tank and after + 1 not in self.skip and self._text(after + 2) not in ENGLISH | PLAIN) or (
-            following == "per" and after not in self.skip and not self._is_number(after + 1)
-        )
+        held_in = self._text(after + 2)
+        self.broken |= tank and after + 1 not in self.skip and not (is_english(held_in) or held_in in PLAIN)
+        self.broken |= following == "per" and after not in self.skip and not self._is_number(after + 1)
         after = self._past_scale(index, after)
         scored = self.terminals[-1].type == "EFFORT"
         return after if after in self.skip or scored else self._after_number(after)
+
+    def _is_said_again(self, index: int) -> bool:
+        """Whether a number only repeats in words what was just said in figures, or the other way: "9! nine!", "12 (twelve)"."""
+        first = index - 1
+        while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
+            first -= 1
+        if not self._is_number(first) or first == index - 1:
+            return False
+        said, again = self.tokens[first], self.tokens[index]
+        return (
+            said.value == again.value and said.worded != again.worded and self._text(index + 1) not in {"kg", "lb", "left", "more"}
+        )
 
     def _counts_a_pair(self, index: int) -> bool:
         """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
@@ -314,7 +344,8 @@ class _Marking:
     def _past_scale(self, index: int, after: int) -> int:
         """The index after "/10" or "out of 10" where effort is what is counted."""
         words = [self._text(after + n) for n in range(4)]
-        length = 2 if words[:2] == ["/", "10"] else 3 if words[:3] == ["out", "of", "10"] else 0
+        length = 2 if words[0] in _OUT_OF and words[1] == "10" else 3 if words[:3] == ["out", "of", "10"] else 0
+        length = 0 if words[length - 1] == "10" and self._text(after + length) in {"kg", "lb", "s", *AMOUNTS["reps"]} else length
         if length and self._text(after + length) in {"for", "in", "on", "of"} and self._text(after + length + 1) in AMOUNTS["rpe"]:
             self._emit("EFFORT", after)
             return after + length + 2
@@ -335,7 +366,12 @@ class _Marking:
         if praised > after and word != "more" and self._text(praised) in AMOUNTS["reps"] | {"ones"}:
             self._emit("REPS", praised)
             return praised + 1
-        if word in {"kg", "lb"} and self._is_labelled() and self._is_number(self._label_end(after + 1)):
+        if (
+            word in {"kg", "lb"}
+            and self._is_labelled()
+            and self.terminals[-2].type != "LOAD_IS"
+            and self._is_number(self._label_end(after + 1))
+        ):
             self._emit("UNIT_IS", after, word)
             return self._label_end(after + 1)
         if word in {"kg", "lb"}:
@@ -399,6 +435,10 @@ class _Marking:
             return True  # "25s, 12 reps"
         several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
         several = several and not any(t.text == "not" for t in self.tokens)
+        if before == "is" and not self.tokens[index - 1].raw:
+            return True  # "my brother's 30s"
+        if before not in _OF_TIME and before.isalpha() and self._text(index - 2) in _DETERMINED:
+            return True  # "with the new 26s"
         if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
@@ -407,7 +447,7 @@ class _Marking:
         """Whether the first number of the message has just been said, and a number of reps follows."""
         first = sum(token.kind is Kind.NUMBER for token in self.tokens[:index]) == 1
         count = index + (self._text(index) == ",")
-        return first and self._is_number(count) and self._text(count + 1) in AMOUNTS["reps"]
+        return first and self._is_number(count) and self._text(count + 1) in AMOUNTS["reps"] | {"", ",", ".", "!"}
 
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
         """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
@@ -444,10 +484,15 @@ class _Marking:
             return "LOAD_IS"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
-        lettered = word == "r" and self._is_number(index + 1) and not self._is_number(index - 1)
-        if lettered and not self.sides and not self._speaks_of_left() and not self._is_number(index + 2):
+        lettered = word == "r" and labels and not counted and (ahead == index + 1 or self._text(index + 1) in {":", "="})
+        if lettered and not self.sides and not self._speaks_of_left() and not self._is_number(ahead + 1):
             return "REPS_IS"
-        if word in {"round", "rnd", "rd", "set", "station", "circuit"} and labels and self._numbers_a_set(index):
+        if (
+            word in {"round", "rnd", "rd", "set", "station", "circuit"}
+            and labels
+            and self._text(index + 1) != "done"
+            and self._numbers_a_set(index)
+        ):
             return "ROUND_IS"
         numbered = word == "r" and self._is_number(index + 1) and self.tokens[index + 1].glued and self._is_number(index + 2)
         if numbered and not self._speaks_of_left():

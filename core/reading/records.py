@@ -33,6 +33,7 @@ from core.reading.restated import restate
 from core.reading.sets import logs
 from core.reading.spans import parted
 from core.reading.token import Kind, Token
+from core.reading.whose import counted_by_another
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
@@ -93,7 +94,7 @@ def records(
         free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
         strong = strong or contrasted or "mark-amend" in marks
     for sentence in sentences:
-        free |= guards.polite_request(tokens, *sentence)
+        free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
     spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
     told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
@@ -215,7 +216,9 @@ def _settled(
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]
         after = [part for part in parts if part.at >= sorry.first]
-        if any(part.kind in QUANTITIES for part in before) and any(part.kind in QUANTITIES for part in after):
+        said_after = {part.kind for part in after} & QUANTITIES
+        adds = said_after <= {"reserve", "effort"} - {part.kind for part in before}  # "12 at 20kg abeg, one remain"
+        if any(part.kind in QUANTITIES for part in before) and said_after and not adds:
             changed, made = [replace(part, dropped=frozenset()) for part in after], logs(before, context)
             _check_change(made, changed)
             return [*((at, log) for log in made), (sorry.first, amend(changed, context))]
@@ -244,6 +247,19 @@ def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
 
 def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
     """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
+    if guards.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
+        return True
+    named = [part for part in parts if part.kind in {"bare", "reps"}]
+    if len(named) > 1 and any(
+        tokens[part.at - 1].text == "in"
+        and part.kind == "bare"
+        and part.at > 1
+        and tokens[part.at - 2].text not in {"got", "put", "fit"}
+        for part in named
+    ):
+        return True  # "school gate in 5 but got 14 in"
+    if len(named) > 1 and any(one.meaning == "mark-amend" and tokens[one.first].text == "supposed" for one in said.values()):
+        return True  # "supposed to be 12 but only 9"
     if not _strong(parts):
         return False
     counted = [part for part in parts if part.kind in {"bare", "reps"}]
@@ -292,6 +308,8 @@ def _kept_back(
     *,
     strong: bool,
 ) -> bool:
+    if guards.of_another_day(tokens, sentences, clauses):
+        return True
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
             return True

@@ -42,6 +42,8 @@ def restate(
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
         if _is_full(meant):
+            if set(_classes(stretch)) <= {"reserve", "effort"} - set(_classes(meant)):
+                return None  # "8 at 20kg abeg, e remain one": nothing is taken back
             return (meant, stretch) if index == len(stretches) - 1 and not _is_full(stretch) else None
         if _classes(meant)[0] not in _classes(stretch):
             return None

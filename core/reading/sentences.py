@@ -179,6 +179,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     for one in said:
         if one.meaning == "undo" and _takes_back_a_number(tokens, one, first, last):
             reading.phrases[one.first] = replace(one, meaning="mark-sorry")
+        elif one.meaning == "swap-here" and counted and (spare := _had_another(tokens, one)) is not None:
+            reading.phrases[one.first] = Said("mark-could", one.first, spare)
         elif one.meaning == "have-nothing" and counted:
             reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
         elif (one.meaning == "skip-day" and tokens[one.first].text.startswith("feel") and _is_in_danger(reading)) or (
@@ -218,6 +220,13 @@ def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
         "set",
         "round",
     }
+
+
+def _had_another(tokens: Sequence[Token], said: Said) -> int | None:
+    """The index after "another" in "got another one in the tank", which asks for no other exercise; None when it does."""
+    after = [token.text for token in tokens[said.last : said.last + 2]]
+    another = next((i + 1 for i in range(said.first, said.last) if tokens[i].text == "another"), None)
+    return another if after[:1] == ["left"] or after in (["in", "the"], ["in", "me"], ["in", "my"]) else None
 
 
 def _is_in_danger(reading: Reading) -> bool:

@@ -46,7 +46,7 @@ _BETWEEN_PAIR = (
 _JUDGING = frozenset(
     {"felt", "feels", "it", "was", "easy", "hard", "solid", "tough", "strong", "good", "heavy", "so", "and", "..."}
 )
-_STILL = frozenset({"but", "so", "yes", "still", "yeah", "yep"})
+_STILL = frozenset({"just", "only", "but", "so", "yes", "still", "yeah", "yep"})
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
 

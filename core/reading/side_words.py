@@ -10,6 +10,8 @@ from core.reading.token import Kind, Token
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from core.reading.phrases import Said
+
 COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
 """Words between a number and the side that follows it."""
 
@@ -52,6 +54,16 @@ def contrasts(tokens: Sequence[Token], index: int) -> bool:
         return False
     pair = {_text(tokens, index), _text(tokens, index + 2 if _text(tokens, index + 1) == "not" else index - 2)}
     return pair == {"left", "right"} and "not" in {_text(tokens, index - 1), _text(tokens, index + 1)}
+
+
+def counted_left(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "reps left" names a side, since the right is told as well: "10 reps left, 9 reps right"."""
+    words = [token.text for token in tokens[said.first : said.last]]
+    return words in (["reps", "left"], ["rep", "left"]) and any(
+        token.text in {"right", "r"}
+        and (_is_number(tokens, i - 1) or _is_number(tokens, i + 1) or _text(tokens, i - 1) in {"reps", "rep"})
+        for i, token in enumerate(tokens)
+    )
 
 
 def _past_small_words(tokens: Sequence[Token], index: int, last: int) -> int:

@@ -24,6 +24,16 @@ _SHORTEST_SWAPPED_KEY = 4
 _LONG_WORD = 8
 _LONG_NUMBER = 6
 _SHORTEST_SPLIT = 5
+_SHORTEST_RUN = 8
+_LONGEST_RUN = 30
+_LONGEST_PART = 10
+_FEWEST_PARTS = 3
+_MOST_PARTS = 5
+_LED_BY = ("reps", "kgs", "lbs", "kilos", "pounds")
+_LED_BY_NUMBER = frozenset({"at", "with", "each", "left", "rep", "kilo", "kg", "lb", "lbs", *_LED_BY})
+_OF_SETS = frozenset(
+    {*_LED_BY, "rep", "kg", "lb", "left", "each", "tank", "same", "more", "failure", "weight", "done", "reserve", "side"}
+)
 _SHORTEST_PART = 2
 _REPEATS = re.compile(r"(.)\1{2,}")
 _DOUBLED = re.compile(r"([aeiou])\1")
@@ -115,10 +125,12 @@ def respell(word: str) -> tuple[str, ...]:
         meant = _SKELETONS.get(word, ())
         if len(meant) == 1:
             return expand(meant[0])
+    if (parts := _number_led(word)) is not None:
+        return parts
     nearest = _nearest(word)
     if nearest is not None:
         return expand(nearest)
-    return _split(word, shortest=1) or (word,)
+    return _split(word, shortest=1) or _run_together(word) or (word,)
 
 
 def _nearest(word: str) -> str | None:
@@ -174,6 +186,38 @@ def _is_slip(word: str, known: str, distance: int) -> bool:
     at = next((i for i, (typed, meant) in enumerate(zip(word, known, strict=False)) if typed != meant), len(known))
     neighbours = word[max(at - 1, 0) : at] + word[at + 1 : at + 2]
     return len(known) >= _SHORTEST_SWAPPED_KEY - 1 and at > 0 and any(word[at] == n or _beside(word[at], n) for n in neighbours)
+
+
+def _number_led(word: str) -> tuple[str, ...] | None:
+    """A number word with what belongs to it, and no space between: "eightreps", "tenat"."""
+    for cut in range(len(word) - 1, _SHORTEST_PART, -1):
+        if word[:cut] in NUMBER_WORDS and word[cut:] in _LED_BY_NUMBER:
+            return (word[:cut], *expand(word[cut:]))
+    return None
+
+
+def _run_together(word: str) -> tuple[str, ...] | None:
+    """Three or more known words, or one of a set's and a damaged one, with no space between: "leftinthetank", "repsbodywieght"."""
+    if len(word) > _LONGEST_RUN:
+        return None
+    for first in _LED_BY:
+        rest = word[len(first) :]
+        if word.startswith(first) and len(rest) >= _SHORTEST_REWRITTEN:
+            after = respell(rest)
+            if after != (rest,):
+                return (*expand(first), *after)
+    if len(word) < _SHORTEST_RUN:
+        return None
+    ends: dict[int, tuple[str, ...]] = {0: ()}
+    for end in range(_SHORTEST_PART, len(word) + 1):
+        for start in range(max(0, end - _LONGEST_PART), end - 1):
+            part = word[start:end]
+            if start in ends and part in _JOINED_PARTS and (end not in ends or len(ends[start]) + 1 < len(ends[end])):
+                ends[end] = (*ends[start], part)
+    parts = ends.get(len(word), ())
+    if not _FEWEST_PARTS <= len(parts) <= _MOST_PARTS or not {parts[0], parts[-1]} & _OF_SETS:
+        return None
+    return tuple(word for part in parts for word in expand(part))
 
 
 def _split(word: str, *, shortest: int) -> tuple[str, ...] | None:

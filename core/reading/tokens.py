@@ -23,7 +23,7 @@ from core.reading.lexicon import (
 )
 from core.reading.normal import PARTING
 from core.reading.number_words import join_number_words
-from core.reading.spelling import respell
+from core.reading.spelling import is_english, respell
 from core.reading.token import Kind, Token
 
 _WITH_DIGITS = "|".join(re.escape(word) for word in REWRITES if any(c.isdigit() for c in word) and not word[:-2].isdigit())
@@ -178,6 +178,8 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal
     after_number = before >= 0
     if after_number and raw in UNIT_SLIPS:
         return [Token(Kind.WORD, UNIT_SLIPS[raw].value, raw, start, end, glued)]
+    if after_number and (unit := _damaged_unit(raw)) is not None:
+        return [Token(Kind.WORD, unit, raw, start, end, glued)]
     if after_number and glued and raw == "k" and before >= _LEAST_K:
         return [Token(Kind.WORD, "kg", raw, start, end, glued)]
     if after_number and raw[-1] == "x" and raw[:-1] in UNITS:
@@ -205,9 +207,19 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal
     if len(words) == 1 and words[0] in NUMBER_WORDS:
         return [_number_word(words[0], raw, start, end, glued=glued)]
     return [
-        Token(Kind.WORD, word, raw if len(words) == 1 else word, start, end, glued and index == 0)
+        _number_word(word, word, start, end, glued=glued)
+        if word in NUMBER_WORDS and len(words) > 1 and index == 0
+        else Token(Kind.WORD, word, raw if len(words) == 1 else word, start, end, glued and index == 0)
         for index, word in enumerate(words)
     ]
+
+
+def _damaged_unit(raw: str) -> str | None:
+    """The unit that an unknown short word right after a number is, with a letter or two too many: "20kfg", "30 lvbs"."""
+    if not len("kg") < len(raw) <= _LONGEST_UNIT or raw in VOCABULARY or is_english(raw):
+        return None
+    first = {"k": ("g", "kg"), "l": ("b", "lb")}.get(raw[0])
+    return first[1] if first is not None and first[0] in raw[1:] else None
 
 
 def _number_word(word: str, raw: str, start: int, end: int, *, glued: bool) -> Token:
@@ -234,5 +246,6 @@ _MENDED = 1500
 _LEAST_CROSSED = Decimal(15)
 """A decimal comma before a cross ("22,5x10") is a load from here on; "11,5x20" may be a list."""
 
+_LONGEST_UNIT = 4
 _LEAST_K = Decimal(3)
 _NO_NUMBER = Decimal(-1)

@@ -13,8 +13,12 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _NOTING = listed("words_guards", "noting")
+_SAYING = listed("words_guards", "saying")
+_TALLYING = listed("words_guards", "tallying")
+_TALLIED = listed("words_guards", "tallied")
 _DOING = listed("words_guards", "doing")
 _WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
+_OBJECT_OF = listed("words_guards", "object_of")
 _LONGEST_NAME = 3
 _DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
 _ORDERING = frozenset({"set", "put", "raise", "lower", "bump", "move", "increase", "reduce"})
@@ -27,6 +31,16 @@ _INTENDING = {
     ("needed", "to"),
     ("like", "to"),
     ("love", "to"),
+    ("want", "me"),
+    ("wants", "me"),
+    ("wanted", "me"),
+    ("like", "me"),
+    ("likes", "me"),
+    ("expects", "me"),
+    ("asked", "me"),
+    ("asks", "me"),
+    ("tells", "me"),
+    ("advised", "me"),
 }
 _NAMING = frozenset(
     {"goal", "objective", "delete", "remove", "scrap", "forget", "cancel", "ignore", "erase", "discard", "undo", "change"}
@@ -58,6 +72,10 @@ def only_imagined(words: Sequence[str]) -> bool:
             return verb in {"happen", "go", "come", "count", "move", "work", "budge"}  # "13 didn't happen"
         case ["is"] | ["is", "too" | "for", *_]:
             return True
+        case ["is", "doable" | "possible" | "manageable" | "feasible" | "enough" | "sensible" | "reasonable", *_]:
+            return True
+        case ["is" | "was", "the" | "my", thing]:
+            return thing in {"plan", "goal", "target", "aim", "idea", "dream", "order", "prescription", "hope", "ambition"}
         case ["for", whose, person]:
             return whose in _WHOSE and person in GUARDS["people"]
         case _:
@@ -76,8 +94,43 @@ def leads_with_someone(words: Sequence[str]) -> bool:
         return False
     if lead[0] not in _WHOSE and not (person == 0 and (lead[0] in _KIN or lead[1:] == ["is"])):
         return False
-    rest = [word for word in lead[person + 1 :] if word not in _DEGREE]
+    rest = [word for word in lead[person + 1 :] if word not in _DEGREE | GUARDS["people"] | {"sir", "madam"}]
+    if "i" in rest:
+        return False  # "my son is telling I did"
+    if rest[:1] == ["counted"] and rest[-1] == "to":
+        return True  # "my son counted to 12"
+    if len(rest) > 1 and rest[0] in {"is", "was", "keeps"} and rest[1] in _SAYING | _DOING | {"doing"}:
+        return True  # "my trainer is telling 15"
     return not rest or (len(rest) == 1 and (rest[0] in _DOING or rest[0].endswith(("s", "ed"))))
+
+
+def is_object(words: Sequence[str], at: int) -> bool:
+    """Whether the person at `at` is only met on the way, and does nothing: "tripped over the dog picking up"."""
+    near = words[max(at - 2, 0) : at]
+    met = len(near) > 1 and near[0] in _OBJECT_OF and near[1] in _WHOSE | {"a", "this"}
+    return met and not set(words[at + 1 : at + 3]) & _DOING
+
+
+def counted_by_another(tokens: Sequence[Token], first: int, last: int) -> set[int]:
+    """The words of a sentence that tell who counted the set: "my son counted for me and he says" nine; empty when none do."""
+    number = next((i for i in range(first, last) if tokens[i].kind is Kind.NUMBER), None)
+    counting = next((i for i in range(first, number or first) if tokens[i].text in _TALLYING), None)
+    if number is None or counting is None:
+        return set()
+    lead = [tokens[i].text for i in range(first, counting)]
+    who = next((at for at, word in enumerate(lead) if word in GUARDS["people"] or word in {"he", "she", "they"}), None)
+    between = [(i, tokens[i].text) for i in range(counting, number) if tokens[i].kind is Kind.WORD]
+    told = all(word in _TALLIED or word in GUARDS["people"] for _, word in between)
+    own = {word for _, word in between} & {"he", "she", "they"}
+    if (
+        who is None
+        or not told
+        or (own and {"did", "got", "had"} & {word for _, word in between} and "i" not in dict(between).values())
+    ):
+        return set()
+    if [word for _, word in between][-1] == "to":
+        return set()  # "my son counted to nine"
+    return {i for i in range(first, number) if tokens[i].kind is Kind.WORD}
 
 
 def reached_up(line: str) -> bool:
@@ -86,15 +139,27 @@ def reached_up(line: str) -> bool:
     return words[-1:] != [] and words[-1] in _REACHED and not set(words) & _ABLE
 
 
+def tried(line: str) -> bool:
+    """Whether "try" tells what was done, as in Nigeria: "but I try 13 reps with 10kg", and no plan: "let me try 13"."""
+    lead, _, rest = line.partition(" i try ")
+    return rest[:1].isdigit() and not set(lead.split()) & (_ABLE | {"let", "may", "might", "if", "when"})
+
+
 def is_intended(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number tells what was only meant to be done: "meant to do", not "meant to say"."""
     if [*words[-2:]] in (["no", "way"], ["i'd", "love"], ["would", "love"], ["i'd", "like"], ["would", "like"]):
         return True
+    if {*words[-2:-1]} & {"would", "i'd"} and words[-1] in {"get", "do", "manage", "hit", "make", "lift", "need", "reach"}:
+        return True  # "reckon I'd get"
     pairs = {*pairwise(words)}
+    if ("i", "go") in pairs and words[-1] in {"do", "try", "carry", "lift", "make", "manage"}:
+        return True  # "I go do", as in Nigeria
     if pairs & _NOT_NOW or [*words[-2:]] == ["next", "is"] or (("able", "to") in pairs and "should" in words):
         return True
     meant = next((at for at, pair in enumerate(pairwise(words)) if pair in _INTENDING), None)
-    return meant is not None and not set(words[meant + 2 : meant + 3]) & (_NOTING | {"be", "say", "type", "tell", "send"})
+    return meant is not None and not set(words[meant + 2 : meant + 3]) & (
+        _NOTING | {"be", "b", "love", "laugh", "say", "type", "tell", "send"}
+    )
 
 
 def is_ordered(words: Sequence[str]) -> bool:

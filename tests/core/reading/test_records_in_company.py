@@ -27,6 +27,10 @@ def log(**fields):
         "hubby 12 at 20kg",
         "dad's 12 at 20kg",
         "12 at 20kg for my brother",
+        "my mate benched 12 at 20kg",
+        "my physio would like me to do 12 at 20kg",
+        "my trainer is telling 12 at 20kg",
+        "my son counted to 12",
         # meant, wished, ordered, imagined
         "meant to do 12 at 10kg",
         "I'd like to do 12 at 20kg",
@@ -37,6 +41,11 @@ def log(**fields):
         "12 at 20kg if you count the bad ones",
         # another time, a best
         "back in college I did 15 at 30kg",
+        "12 at 20kg but that was yesterday",
+        "12 at 20kg. Forgot to send it on monday",
+        "12 at 20kg is the plan",
+        "I go do 12 at 20kg later",
+        "if the cat weighs enough then 12 at 20kg",
         "my PB is 12 at 24kg",
         "record is 15 at 20kg",
         # about so many
@@ -84,6 +93,9 @@ def test_what_was_not_done_here_and_now_by_the_writer_is_no_record(text):
     [
         "12 at 20kg but the last 2 were half",
         "12 at 20kg, 3 with help",
+        "12 at 20kg, last 2 were tough",
+        "12 at 20kg, the dog on my back for the final three",
+        "12 at 20kg, first 8 were quick",
         "12 with 8kg in each hand so 16",
         "12 at 20kg, dinner at 7",
         "12 at 20kg, see you at 6",
@@ -119,8 +131,19 @@ def test_a_second_number_that_may_be_no_set_is_asked_about(text):
         "20kg 12x, my arms are dead",
         "12 r @ 20kg",
         "12 at 20kg, form was clean",
-        "12 at 20kg, last two were slow",
+        "12 at 20kg, last couple were slow",
         "12 at 20kg didn't fail",
+        "12 wraps at 20kg",
+        "12 reaps, 20 kgh",
+        "12repsat20kfg",
+        "twenty kilos four twelve reps",
+        "12! twelve! with 20kg",
+        "soz 4 late reply, 12 at 20kg",
+        "knocked over my beer grabbing the bells, 12 at 20kg",
+        "my son counted for me and he says 12, 20kg",
+        "no worries got 12 at 20kg",
+        "I try 12 reps with 20kg",
+        "total 12 reps I have done, 20kg",
         "12 at 20kg nearly failed",
         "12 reps 20 kg finish",
     ],
@@ -138,6 +161,7 @@ def test_words_around_a_full_set_change_nothing(text):
         ("I got up to nine before the alarm rang", 9),
         ("eight of the squats", 8),
         ("Eleven. Bit grim but eleven", 11),
+        ("seven... just seven", 7),
         ("15 pieces... I mean reps", 15),
         ("did none, the floor was too comfy", 0),
         ("None I'm afraid, the telephone rang.", 0),
@@ -169,6 +193,21 @@ def test_a_side_is_neither_lost_nor_made_up(text, sides):
     assert acts(text, **AWAITED, sides=True) == wanted
 
 
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("twelve reps at for teen kilos", {"reps": 12, "load": 14, "unit": "kg"}),
+        ("for ty five pounds nine reps", {"reps": 9, "load": 45, "unit": "lb"}),
+        ("22.5kgx8rpe9", {"reps": 8, "load": 22.5, "unit": "kg", "rpe": 9}),
+        ("20kgx11rir1", {"reps": 11, "load": 20, "unit": "kg", "reserve": 1}),
+        ("seven with the new 26s", {"reps": 7, "load": 26}),
+    ],
+)
+def test_a_number_in_two_words_or_two_numbers_in_one(text, wanted):
+    """A dictated number in two pieces is one; letters glued between two numbers name the one after them."""
+    assert acts(text, **AWAITED) == [log(**wanted)]
+
+
 def test_holds_of_both_sides():
     """A "25s" after a side is a time, and a reserve after a right side leaves the side."""
     assert acts("left 25s right 30s", **AWAITED, sides=True) == [log(side="left", seconds=25), log(side="right", seconds=30)]
@@ -186,6 +225,12 @@ def test_holds_of_both_sides():
         ("effort was an 8", {"rpe": 8}),
         ("roe 9", {"rpe": 9}),
         ("RPE 8,5.", {"rpe": 8.5}),
+        ("difficulty 8 of 10", {"rpe": 8}),
+        ("an 8 on the RPE scale", {"rpe": 8}),
+        ("two was still possible", {"reserve": 2}),
+        ("e remain one before failure", {"reserve": 1}),
+        ("got another one in the tank", {"reserve": 1}),
+        ("zero reserve", {"reserve": 0}),
     ],
 )
 def test_reserve_and_effort_in_other_words(text, more):

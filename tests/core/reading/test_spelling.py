@@ -17,6 +17,15 @@ def test_a_slip_is_mended(typed, meant):
     assert respell(typed) == (meant,)
 
 
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [("leftinthetank", ("left", "in", "the", "tank")), ("repsbodywieght", ("reps", "bodyweight")), ("manandhar", ("manandhar",))],
+)
+def test_words_run_together_are_parted(typed, meant):
+    """Several words without a space are parted where a word of a set begins or ends them; a name stays whole."""
+    assert respell(typed) == meant
+
+
 def test_a_known_number_or_unit_is_never_changed():
     """No correction turns one number or unit into another: a word that is one stays what it is."""
     assert all(respell(word) == (word,) for word in NUMBER_WORDS)
