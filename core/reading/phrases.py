@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed
-from core.reading.naming import exercise_named
+from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed, sayings
+from core.reading.naming import exercise_named, points
 from core.reading.spelling import expand
 from core.reading.token import Kind, Token
 
@@ -25,8 +25,8 @@ _ANY = ""
 _LONGEST_WHOLE = 14
 _OTHERS = listed("words_phrases", "others")
 _LISTS = {"thing": listed("words_phrases", "thing"), "place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
-_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|lol|haha) ))".format(
-    "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
+_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|without|so|unless|lol|haha) ))".format(
+    "|".join((*sorted(COURTESY), *sayings("after_name")))
 )
 
 
@@ -134,6 +134,8 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
                 raw = _named(tokens, first, starts, match)
                 stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
                 if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
+                    continue
+                if raw is not None and name is None and phrase.meaning == "form" and not points(raw.split()):
                     continue
                 found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)

@@ -101,8 +101,12 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if act != Skip()]
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
+    if reading.context.awaiting is Awaiting.GO and any(act == Start() for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Resume) or not _is_only_here(reading, at)]  # "I'm here. go"
     if any(isinstance(act, Resume | Snooze) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
+    if any(act == Skip("day") for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Skip()]  # "no training today, skip it"
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]
     if any(isinstance(act, Pause) for _, act in acts):
@@ -121,6 +125,12 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         if act not in ordered or isinstance(act, Log | Amend):
             ordered.append(act)
     return tuple(gear.as_one_list(ordered)) or (Unclear(),)
+
+
+def _is_only_here(reading: Reading, at: int) -> bool:
+    """Whether the phrase at token `at` says no more than that somebody is there."""
+    said = reading.phrases.get(at)
+    return said is not None and "here" in {token.text for token in reading.tokens[said.first : said.last]}
 
 
 _OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})

@@ -43,6 +43,7 @@ from core.reading.standing import (
     asked,
     ends_a_set,
     goes_on,
+    in_its_place,
     is_thanked_for,
     leads_to_a_set,
     of_dates,
@@ -168,9 +169,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     """Read the phrases that count wherever they stand; whether there are any."""
     tokens = reading.tokens
     said = [
-        replace(one, meaning="resume")
-        if one.meaning == "start" and "again" in {token.text for token in tokens[first:last]}
-        else one
+        in_its_place(tokens, one, first, last, ready=reading.context.awaiting is Awaiting.GO)
         for one in phrases.find(tokens, first, last, _is_conversation)
         if not (reading.explained & set(range(one.first, one.last)))
     ]
@@ -331,7 +330,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
 
 def _is_just_done(words: set[str]) -> bool:
     """Whether "finished" beside a set speaks of the set and not of the session."""
-    return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & OF_THE_SESSION
+    told = words & {"done", "finished", "complete", "completed", "through", "more"} or words == {"out"}
+    return bool(told) and not words & OF_THE_SESSION
 
 
 def _ends_the_set(words: set[str], *, tail: bool | None) -> bool:

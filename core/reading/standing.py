@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -34,7 +35,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "my friend can't train today"
     if said.meaning == "pause":
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
+        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens[first:last])
         held = held or (
             tokens[first].text == "i"
             and any(token.text == "hold" for token in tokens)
@@ -45,6 +46,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
+    if said.meaning == "resume" and _goes_otherwise(tokens, said, first):
+        return False  # "which way do my elbows go on this?"
     if said.meaning in REQUESTS and is_thanked_for(tokens, said, first):
         return False  # "thanks for the tips"
     if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
@@ -83,6 +86,18 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return not _negated(tokens, said, first)
 
 
+def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, ready: bool) -> Said:
+    """The phrase with what it means here: "start again" goes on; "crack on" starts where a go is waited for (`ready`)."""
+    if said.meaning == "start" and "again" in {token.text for token in tokens[first:last]}:
+        return replace(said, meaning="resume")
+    if said.meaning == "resume" and ready:
+        words = [token.text for token in tokens[said.first : said.last]]
+        ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS
+        if words == ["crack", "on"] or (words == ["go", "on"] and ends and said.first == first and last - first > len(words)):
+            return replace(said, meaning="start")  # "go on then, let's have it"
+    return said
+
+
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
@@ -112,6 +127,22 @@ _TOLD = frozenset(
     {"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"}
 )
 _CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", "end", "ended", "quit"})
+
+
+_WONDERING = frozenset({"which", "what", "where", "how", "why", "who", "when", "does", "do", "did", "is", "are"})
+_GOES_ON = COURTESY | frozenset(
+    {"lets", "to", "can", "may", "could", "will", "you", "we", "us", "ready", "and", ",", "shall", "should"}
+)
+
+
+def _goes_otherwise(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether words of going on stand in a question, or tell of something else that goes on: "the lights go on"."""
+    if said.first == first:
+        return False
+    begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
+    if tokens[begin].text in _WONDERING and begin < said.first:
+        return True
+    return tokens[said.first].text == "go" and tokens[said.first - 1].text not in _GOES_ON
 
 
 def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:

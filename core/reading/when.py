@@ -25,6 +25,10 @@ SMALL = listed("words_when", "small") | COURTESY
 
 _ASKING_AGAIN = frozenset({"snooze", "later", "remind", "ask", "ping", "nudge", "buzz", "shout", "yell", "poke", "bug", "hmu"})
 _LONGEST_PAUSE_MINUTES = 2
+_LONGEST_GIVEN_MINUTES = 5
+_PUTTING_OFF = frozenset(
+    {"later", "in", "after", "more", "another", "ask", "snooze", "again", "till", "until", "remind", "try", "ping"}
+)
 _OFF_REACH = 7
 _ALONE = ("me", "alone")
 _HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
@@ -232,7 +236,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     if not asks and not small and not led_by_span and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
         return False
     if {"snooze", "postpone"} & said or any(
-        f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
+        f" {late} " in line.replace(" back in a ", " back ")
+        for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
     ):
         return True
     if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
@@ -260,7 +265,10 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         for lead in ("later", "in", "hold on", "hang on", "more", "ask me", "give me", "give us", "another", "after")
     ):
         return False
-    return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
+    given = {"give", "need"} & said and not _PUTTING_OFF & said
+    return minutes > (_LONGEST_GIVEN_MINUTES if given else _LONGEST_PAUSE_MINUTES) and (
+        led or small or line.startswith((" half ", " an hours "))
+    )
 
 
 def _is_busy_until(words: Sequence[str], moments: Sequence[Moment]) -> bool:
