@@ -28,6 +28,7 @@ from core.reading.acts import (
     Start,
     Swap,
     TimeLeft,
+    Today,
     Unclear,
     Undo,
 )
@@ -38,6 +39,7 @@ from core.reading.pain import how_long, pains
 from core.reading.records import records
 from core.reading.sentences import Reading, act_of, read_sentence
 from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
+from core.reading.standing import OF_WAITING
 from core.reading.token import Kind, Token
 from core.reading.tokens import tokenise
 
@@ -102,15 +104,25 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
     if reading.context.awaiting is Awaiting.GO and any(act == Start() for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Resume) or not _is_only_here(reading, at)]  # "I'm here. go"
+        acts = [
+            (at, act) for at, act in acts if not isinstance(act, Resume) or "here" not in reading.words_at(at)
+        ]  # "I'm here. go"
     if any(isinstance(act, Resume | Snooze) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
     if any(act == Skip("day") for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip()]  # "no training today, skip it"
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]
+    if any(isinstance(act, Finish) for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if not isinstance(act, Pause) or reading.words_at(at) & OF_WAITING
+        ]  # "baby's up, I'll stop"
     if any(isinstance(act, Pause) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Finish)]  # "have to go, pause it"
+    if any(act == Skip() for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if act != Today() or "next" not in reading.words_at(at)
+        ]  # "not this one, what's next"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
     if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
@@ -125,12 +137,6 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         if act not in ordered or isinstance(act, Log | Amend):
             ordered.append(act)
     return tuple(gear.as_one_list(ordered)) or (Unclear(),)
-
-
-def _is_only_here(reading: Reading, at: int) -> bool:
-    """Whether the phrase at token `at` says no more than that somebody is there."""
-    said = reading.phrases.get(at)
-    return said is not None and "here" in {token.text for token in reading.tokens[said.first : said.last]}
 
 
 _OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})

@@ -109,6 +109,11 @@ class Reading:
         """Account for tokens `[first, last)`."""
         self.explained.update(range(first, last))
 
+    def words_at(self, at: int) -> set[str]:
+        """The words of the phrase that begins at token `at`; none when no phrase does."""
+        said = self.phrases.get(at)
+        return {token.text for token in self.tokens[said.first : said.last]} if said is not None else set()
+
 
 def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""

@@ -22,7 +22,7 @@ FEELINGS = {"heavy", "light", "right"}
 WHEN = frozenset({"before", "when", "after", "while", "whilst", "until", "till", "because", "since", "as", "though", "although"})
 _KEEPING = frozenset({"keep", "kept", "lost", "lose", "losing", "broke", "break", "breaking", "held", "hold", "holding", "keeping"})
 _ASKING_FOR = listed("words_sentences", "asking_for")
-_OF_WAITING = listed("words_sentences", "waiting")
+OF_WAITING = listed("words_sentences", "waiting")
 
 
 def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -194,7 +194,7 @@ def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
     recorded = recorded or tokens[0].text == "none"
     before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
     led = led or (recorded and "with" in before and not words & {"sec", "second", "seconds", "minutes"})  # "with a short pause"
-    return led or (not words & _OF_WAITING and recorded)
+    return led or (not words & OF_WAITING and recorded)
 
 
 def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
