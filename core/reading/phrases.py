@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 _PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
-_FIGURES = {"for": "4", "to": "2", "too": "2"}
+_FIGURES = {"for": "4", "to": "2", "too": "2", "one": "1"}
 """Words that a figure may stand for in a phrase that asks for something: "no gym 4 me"; beside a set it is a number."""
 
 _LONGEST_WHOLE = 14

@@ -33,7 +33,7 @@ from core.reading.acts import (
     Undo,
 )
 from core.reading.answers import answer
-from core.reading.gist import gist
+from core.reading.gist import gist, says_go_at_last
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
 from core.reading.records import records
@@ -87,6 +87,8 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
             told = reading.explained & set(range(first, last))
             if not told and (after := gist(tokens[first:last], ready=ready)) is not None:
                 reading.add(first, act_of(after, reading.text))
+    if ready and not reading.acts and says_go_at_last(tokens):
+        reading.add(len(tokens) - 1, Start())
     return _closed(reading)
 
 

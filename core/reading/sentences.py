@@ -47,6 +47,7 @@ from core.reading.standing import (
     is_thanked_for,
     leads_to_a_set,
     of_dates,
+    past_a_figure,
     stands,
 )
 from core.reading.token import Kind, Token
@@ -203,7 +204,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             whole_day = one.meaning == "skip" and one.exercise is None and _of_the_day(tokens, one, first, last)
             reading.add(one.first, Skip("day") if whole_day else act_of(one, reading.text))
             reading.phrases[one.first] = one
-            reading.explain(one.first, one.last)
+            reading.explain(one.first, past_a_figure(tokens, one.last, last))
     return bool(said)
 
 

@@ -60,7 +60,11 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "felt strong so I went up to 15 kg"
     if said.meaning == "skip-day" and of_dates(tokens, first, last):
         return False  # "away 21st to 24th, no training"
-    if tokens[first].text == "if" and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}:
+    if (
+        tokens[first].text == "if"
+        and not _is_polite(tokens, first)
+        and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}
+    ):
         return False  # "if it's 12 again I'm out"
     if said.meaning == "swap-here" and said.last - said.first <= len(("other", "one")):
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
@@ -98,6 +102,15 @@ def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, 
     return said
 
 
+def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
+    """Where a phrase that ends before `index` ends with a figure for a small word: "skip it *4 now*", "change this *1*"."""
+    if index < last and tokens[index].text == "1" and tokens[index - 1].text in {"this", "that", "next"}:
+        return index + 1
+    figure = index + 1 < last and tokens[index].text == "4" and tokens[index + 1].text in _AFTER_FOUR
+    return index + 2 if figure else index
+
+
+_AFTER_FOUR = frozenset({"now", "me", "today", "tonight", "us"})
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
@@ -130,6 +143,7 @@ _CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", 
 
 
 _WONDERING = frozenset({"which", "what", "where", "how", "why", "who", "when", "does", "do", "did", "is", "are"})
+_NOT_YET = frozenset({"before", "until", "till", "once", "if"})
 _GOES_ON = COURTESY | frozenset(
     {"lets", "to", "can", "may", "could", "will", "you", "we", "us", "ready", "and", ",", "shall", "should"}
 )
@@ -140,9 +154,28 @@ def _goes_otherwise(tokens: Sequence[Token], said: Said, first: int) -> bool:
     if said.first == first:
         return False
     begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
-    if tokens[begin].text in _WONDERING and begin < said.first:
+    if (tokens[begin].text in _WONDERING and begin < said.first) or any(
+        token.text in _NOT_YET for token in tokens[max(begin, said.first - 2) : said.first]
+    ):
         return True
     return tokens[said.first].text == "go" and tokens[said.first - 1].text not in _GOES_ON
+
+
+_POLITE = (
+    "if it is all the same",
+    "if you do not mind",
+    "if you would not mind",
+    "if that is",
+    "if possible",
+    "if i may",
+    "if it is ok",
+)
+
+
+def _is_polite(tokens: Sequence[Token], first: int) -> bool:
+    """Whether an "if" only asks nicely: "if it's all the same to you I'll sit this one out"."""
+    words = " ".join(token.text for token in tokens[first : first + 6])
+    return words.startswith(_POLITE)
 
 
 def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:

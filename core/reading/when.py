@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
-from core.reading.lexicon import COURTESY, GUARDS, listed, sayings
+from core.reading.lexicon import COURTESY, GUARDS, PLACES, listed, sayings
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -47,7 +47,12 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
     reminds = (
-        (bool(said & REMIND_WORDS) and "went" not in said and "alarm you" not in " ".join(words))
+        (
+            bool(said & REMIND_WORDS)
+            and not _is_bothered(tokens, first, last)
+            and "went" not in said
+            and "alarm you" not in " ".join(words)
+        )
         or "remember me" in " ".join(words)
         or "make me remember" in " ".join(words)
     )
@@ -88,6 +93,14 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     if reminds and minutes is None and not later:
         return []
     return [Snooze(minutes=minutes)]
+
+
+def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether it is a part of the body that will not leave somebody alone: "my shoulder is bugging me, I'll stop"."""
+    return any(
+        tokens[at].text in REMIND_WORDS and any(token.text in PLACES for token in tokens[max(at - 2, 0) : at])
+        for at in range(first, last)
+    )
 
 
 def _at(words: Sequence[str], moment: Moment) -> Act:
