@@ -79,7 +79,9 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         and tokens[said.first].text in {"my", "the", "form"}
     ):
         return False  # "couldn't keep my form"
-    if said.meaning == "skip" and after is not None and after.text == ":":
+    if said.meaning == "form" and any(token.text in GUARDS["people"] for token in tokens[max(first, said.first - 3) : said.first]):
+        return False  # "I was telling my wife how to do the crossword"
+    if said.meaning == "skip" and after is not None and (after.text == ":" or _skips_to(tokens, said)):
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
@@ -144,7 +146,7 @@ _CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", 
 
 _WONDERING = frozenset({"which", "what", "where", "how", "why", "who", "when", "does", "do", "did", "is", "are"})
 _NOT_YET = frozenset({"before", "until", "till", "once", "if"})
-_GOES_ON = COURTESY | frozenset(
+_GOES_ON = (COURTESY - {"a", "the", "my"}) | frozenset(
     {"lets", "to", "can", "may", "could", "will", "you", "we", "us", "ready", "and", ",", "shall", "should"}
 )
 
@@ -159,6 +161,12 @@ def _goes_otherwise(tokens: Sequence[Token], said: Said, first: int) -> bool:
     ):
         return True
     return tokens[said.first].text == "go" and tokens[said.first - 1].text not in _GOES_ON
+
+
+def _skips_to(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether it is a place that is skipped to, and not the next station: "skip to the bit where I'm strong"."""
+    words = [token.text for token in tokens[said.first : said.last]]
+    return words[-1] == "to" or words[-2:] == ["to", "the"]
 
 
 _POLITE = (
