@@ -99,7 +99,8 @@ def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, 
     if said.meaning == "resume" and ready:
         words = [token.text for token in tokens[said.first : said.last]]
         ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS
-        if words == ["crack", "on"] or (words == ["go", "on"] and ends and said.first == first and last - first > len(words)):
+        leads = all(token.text in COURTESY for token in tokens[first : said.first])
+        if words == ["crack", "on"] or (words == ["go", "on"] and ends and leads and last - first > len(words)):
             return replace(said, meaning="start")  # "go on then, let's have it"
     return said
 
