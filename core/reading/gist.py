@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 _LONGEST = 18
 _OF_THE_STATION = frozenset({"form-here", "heavy", "light"})
 _POINTING = listed("words_gist", "pointing")
+_WITH_WHAT = listed("words_gist", "with_what")
+_NO_GO = listed("words_gist", "no_go")
 _NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
 
 
@@ -50,6 +52,13 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
     return None
 
 
+def says_go_at_last(tokens: Sequence[Token]) -> bool:
+    """Whether a message ends in a bare "go", as somebody shouts who waits for it: "ok hubby has the kids GO"."""
+    words = [token for token in tokens if token.kind is not Kind.MARK]
+    plain = not any(token.text == "?" or token.kind not in {Kind.WORD, Kind.MARK} for token in tokens)
+    return plain and 1 < len(words) <= _LONGEST and words[-1].text == "go" and words[-2].text not in _NO_GO
+
+
 @cache
 def _gists() -> tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...]:
     """Each line: its meaning, the groups of which one word each must be there, and the words that forbid it."""
@@ -65,8 +74,10 @@ def _gists() -> tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ..
 def _exercise(tokens: Sequence[Token]) -> str | None:
     """The longest run of words of exercises, as typed; None when they name none."""
     runs: list[list[str]] = [[]]
-    for token in tokens:
+    for index, token in enumerate(tokens):
         if token.text in EXERCISES and token.text not in PLACES:
+            if not runs[-1] and index and tokens[index - 1].text in _WITH_WHAT:
+                runs[-1].append(tokens[index - 1].raw)
             runs[-1].append(token.raw)
         elif runs[-1]:
             runs.append([])

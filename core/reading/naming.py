@@ -17,7 +17,11 @@ _POINTING = listed("words_naming", "pointing")
 _TOO_COMMON = listed("words_naming", "too_common")
 _DOING = frozenset({"do", "doing", "try", "trying", "perform", "performing", "have", "use"})
 _COMPARING = frozenset({"than", "instead", "rather", "if"})
+_ABOUT = frozenset({"on", "for"})
+_LESSONS = listed("words_naming", "lessons")
+_OUTSIDE = listed("words_naming", "outside")
 _SHORTEST_NAME = 3
+_AT_HAND = listed("words_naming", "at_hand")
 _NEVER = listed("words_naming", "never")
 
 
@@ -31,10 +35,14 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
         return False, None
     verb = max((i for i, word in enumerate(named[:-1]) if word in _DOING), default=-1)
     named = named[verb + 1 :]
-    named = named[: next((i for i, word in enumerate(named) if i and word in _COMPARING), len(named))]
-    while named and named[0] in _LEADING:
+    while named and _is_all(named[0], _LEADING | _OUTSIDE):
         named.pop(0)
-    while named and named[-1] in _TRAILING:
+    named = named[: next((i for i, word in enumerate(named) if i and _is_all(word, _COMPARING | _OUTSIDE)), len(named))]
+    if len(named) > len(_ABOUT) and named[0] in _LESSONS and named[1] in _ABOUT:
+        named = named[2:]  # "a refresher on skull crushers"
+        while named and named[0] in _LEADING:
+            named.pop(0)
+    while named and _is_all(named[-1], _TRAILING):
         named.pop()
     spelt = {word for raw in named for word in respell(raw.removesuffix("'s"))}
     if set(named) <= _POINTING or spelt <= _POINTING:
@@ -44,9 +52,19 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
     return known or (free and readable and not spelt & _NEVER), " ".join(named)
 
 
+def _is_all(word: str, words: frozenset[str]) -> bool:
+    """Whether a word as typed stands for nothing but some of `words`."""
+    return set(respell(word)) <= words
+
+
+def points(words: Sequence[str]) -> bool:
+    """Whether words that name no exercise point at the one at hand: "this one", but not "you" of "forgot to tell you"."""
+    return any(set(respell(word)) & _AT_HAND for word in words)
+
+
 def as_written(exercise: str | None, text: str) -> str | None:
     """The exercise in the letters it was typed in."""
     if exercise is None:
         return None
-    found = re.search(r"\W+".join(map(re.escape, exercise.split())), text, re.IGNORECASE)
+    found = re.search(r"\W*".join(map(re.escape, exercise.split())), text, re.IGNORECASE)
     return " ".join(found.group().split()) if found else exercise

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed
-from core.reading.naming import exercise_named
+from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed, sayings
+from core.reading.naming import exercise_named, points
 from core.reading.spelling import expand
 from core.reading.token import Kind, Token
 
@@ -22,11 +22,14 @@ if TYPE_CHECKING:
 
 _PARTS = re.compile(r"[()\[\]|]|\.\.\.|\{exercise\}|\{whatever\}|[^\s()\[\]|]+")
 _ANY = ""
+_FIGURES = {"for": "4", "to": "2", "too": "2", "one": "1"}
+"""Words that a figure may stand for in a phrase that asks for something: "no gym 4 me"; beside a set it is a number."""
+
 _LONGEST_WHOLE = 14
 _OTHERS = listed("words_phrases", "others")
 _LISTS = {"thing": listed("words_phrases", "thing"), "place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
-_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|lol|haha) ))".format(
-    "|".join((*sorted(COURTESY), "properly", "again", "correctly"))
+_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|without|so|unless|lol|haha) ))".format(
+    "|".join((*sorted(COURTESY), *sayings("after_name")))
 )
 
 
@@ -54,8 +57,9 @@ class Said:
 class _Line:
     """Reads one line into a regular expression and the set of words it can begin with (`_ANY`: whatever word)."""
 
-    def __init__(self, line: str) -> None:
+    def __init__(self, line: str, *, figures: bool) -> None:
         self.parts = _PARTS.findall(line)
+        self.figures = figures
         self.at = 0
 
     def choice(self) -> tuple[str, set[str]]:
@@ -97,6 +101,8 @@ class _Line:
         if part.startswith("@"):
             listed = sorted(_LISTS[part[1:]])
             return f"(?:{'|'.join(map(re.escape, listed))}) ", set(listed), False
+        if self.figures and part in _FIGURES:
+            return f"(?:{part}|{_FIGURES[part]}) ", {part, _FIGURES[part]}, False
         words = expand(part) if part == "one" or part not in NUMBER_WORDS else (str(NUMBER_WORDS[part]),)
         return "".join(re.escape(word) + " " for word in words), {words[0]}, False
 
@@ -113,7 +119,7 @@ def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
         if heading := re.fullmatch(r"\[([a-z-]+)( alone)?\]", line):
             meaning, only = heading[1], heading[2] is not None
             continue
-        pattern, firsts = _Line(line).choice()
+        pattern, firsts = _Line(line, figures=not meaning.startswith("mark")).choice()
         phrase = Phrase(meaning, only, re.compile(pattern), frozenset(firsts), "{whatever}" in line)
         for first in firsts:
             (alone if only else anywhere)[first].append(phrase)
@@ -134,6 +140,8 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
                 raw = _named(tokens, first, starts, match)
                 stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
                 if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
+                    continue
+                if raw is not None and name is None and phrase.meaning == "form" and not points(raw.split()):
                     continue
                 found.append(Said(phrase.meaning, first + index, first + index + count, name))
     return _longest(found)

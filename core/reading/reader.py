@@ -28,16 +28,18 @@ from core.reading.acts import (
     Start,
     Swap,
     TimeLeft,
+    Today,
     Unclear,
     Undo,
 )
 from core.reading.answers import answer
-from core.reading.gist import gist
+from core.reading.gist import gist, says_go_at_last
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
 from core.reading.records import records
 from core.reading.sentences import Reading, act_of, read_sentence
 from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
+from core.reading.standing import OF_WAITING
 from core.reading.token import Kind, Token
 from core.reading.tokens import tokenise
 
@@ -85,6 +87,8 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
             told = reading.explained & set(range(first, last))
             if not told and (after := gist(tokens[first:last], ready=ready)) is not None:
                 reading.add(first, act_of(after, reading.text))
+    if ready and not reading.acts and says_go_at_last(tokens):
+        reading.add(len(tokens) - 1, Start())
     return _closed(reading)
 
 
@@ -101,12 +105,26 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if act != Skip()]
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
+    if reading.context.awaiting is Awaiting.GO and any(act == Start() for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if not isinstance(act, Resume) or "here" not in reading.words_at(at)
+        ]  # "I'm here. go"
     if any(isinstance(act, Resume | Snooze) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
+    if any(act == Skip("day") for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Skip()]  # "no training today, skip it"
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]
+    if any(isinstance(act, Finish) for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if not isinstance(act, Pause) or reading.words_at(at) & OF_WAITING
+        ]  # "baby's up, I'll stop"
     if any(isinstance(act, Pause) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Finish)]  # "have to go, pause it"
+    if any(act == Skip() for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if act != Today() or "next" not in reading.words_at(at)
+        ]  # "not this one, what's next"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
     if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):

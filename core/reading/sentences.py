@@ -43,9 +43,11 @@ from core.reading.standing import (
     asked,
     ends_a_set,
     goes_on,
+    in_its_place,
     is_thanked_for,
     leads_to_a_set,
     of_dates,
+    past_a_figure,
     stands,
 )
 from core.reading.token import Kind, Token
@@ -108,6 +110,11 @@ class Reading:
         """Account for tokens `[first, last)`."""
         self.explained.update(range(first, last))
 
+    def words_at(self, at: int) -> set[str]:
+        """The words of the phrase that begins at token `at`; none when no phrase does."""
+        said = self.phrases.get(at)
+        return {token.text for token in self.tokens[said.first : said.last]} if said is not None else set()
+
 
 def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
@@ -168,9 +175,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     """Read the phrases that count wherever they stand; whether there are any."""
     tokens = reading.tokens
     said = [
-        replace(one, meaning="resume")
-        if one.meaning == "start" and "again" in {token.text for token in tokens[first:last]}
-        else one
+        in_its_place(tokens, one, first, last, ready=reading.context.awaiting is Awaiting.GO)
         for one in phrases.find(tokens, first, last, _is_conversation)
         if not (reading.explained & set(range(one.first, one.last)))
     ]
@@ -201,7 +206,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             whole_day = one.meaning == "skip" and one.exercise is None and _of_the_day(tokens, one, first, last)
             reading.add(one.first, Skip("day") if whole_day else act_of(one, reading.text))
             reading.phrases[one.first] = one
-            reading.explain(one.first, one.last)
+            reading.explain(one.first, past_a_figure(tokens, one.last, last))
     return bool(said)
 
 
@@ -340,7 +345,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
 
 def _is_just_done(words: set[str]) -> bool:
     """Whether "finished" beside a set speaks of the set and not of the session."""
-    return bool(words & {"done", "finished", "complete", "completed", "through", "more"}) and not words & OF_THE_SESSION
+    told = words & {"done", "finished", "complete", "completed", "through", "more"} or words == {"out"}
+    return bool(told) and not words & OF_THE_SESSION
 
 
 def _ends_the_set(words: set[str], *, tail: bool | None) -> bool:

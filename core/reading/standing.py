@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -21,7 +22,7 @@ FEELINGS = {"heavy", "light", "right"}
 WHEN = frozenset({"before", "when", "after", "while", "whilst", "until", "till", "because", "since", "as", "though", "although"})
 _KEEPING = frozenset({"keep", "kept", "lost", "lose", "losing", "broke", "break", "breaking", "held", "hold", "holding", "keeping"})
 _ASKING_FOR = listed("words_sentences", "asking_for")
-_OF_WAITING = listed("words_sentences", "waiting")
+OF_WAITING = listed("words_sentences", "waiting")
 
 
 def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -34,7 +35,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "my friend can't train today"
     if said.meaning == "pause":
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
+        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens[first:last])
         held = held or (
             tokens[first].text == "i"
             and any(token.text == "hold" for token in tokens)
@@ -45,6 +46,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
+    if said.meaning == "resume" and _goes_otherwise(tokens, said, first):
+        return False  # "which way do my elbows go on this?"
     if said.meaning in REQUESTS and is_thanked_for(tokens, said, first):
         return False  # "thanks for the tips"
     if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
@@ -57,7 +60,11 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "felt strong so I went up to 15 kg"
     if said.meaning == "skip-day" and of_dates(tokens, first, last):
         return False  # "away 21st to 24th, no training"
-    if tokens[first].text == "if" and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}:
+    if (
+        tokens[first].text == "if"
+        and not _is_polite(tokens, first)
+        and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}
+    ):
         return False  # "if it's 12 again I'm out"
     if said.meaning == "swap-here" and said.last - said.first <= len(("other", "one")):
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
@@ -72,7 +79,9 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         and tokens[said.first].text in {"my", "the", "form"}
     ):
         return False  # "couldn't keep my form"
-    if said.meaning == "skip" and after is not None and after.text == ":":
+    if said.meaning == "form" and any(token.text in GUARDS["people"] for token in tokens[max(first, said.first - 3) : said.first]):
+        return False  # "I was telling my wife how to do the crossword"
+    if said.meaning == "skip" and after is not None and (after.text == ":" or _skips_to(tokens, said)):
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
@@ -83,6 +92,28 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return not _negated(tokens, said, first)
 
 
+def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, ready: bool) -> Said:
+    """The phrase with what it means here: "start again" goes on; "crack on" starts where a go is waited for (`ready`)."""
+    if said.meaning == "start" and "again" in {token.text for token in tokens[first:last]}:
+        return replace(said, meaning="resume")
+    if said.meaning == "resume" and ready:
+        words = [token.text for token in tokens[said.first : said.last]]
+        ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS
+        leads = all(token.text in COURTESY for token in tokens[first : said.first])
+        if words == ["crack", "on"] or (words == ["go", "on"] and ends and leads and last - first > len(words)):
+            return replace(said, meaning="start")  # "go on then, let's have it"
+    return said
+
+
+def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
+    """Where a phrase that ends before `index` ends with a figure for a small word: "skip it *4 now*", "change this *1*"."""
+    if index < last and tokens[index].text == "1" and tokens[index - 1].text in {"this", "that", "next"}:
+        return index + 1
+    figure = index + 1 < last and tokens[index].text == "4" and tokens[index + 1].text in _AFTER_FOUR
+    return index + 2 if figure else index
+
+
+_AFTER_FOUR = frozenset({"now", "me", "today", "tonight", "us"})
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
@@ -112,6 +143,48 @@ _TOLD = frozenset(
     {"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"}
 )
 _CALLED = frozenset({"stop", "stopped", "call", "called", "finish", "finished", "end", "ended", "quit"})
+
+
+_WONDERING = frozenset({"which", "what", "where", "how", "why", "who", "when", "does", "do", "did", "is", "are"})
+_NOT_YET = frozenset({"before", "until", "till", "once", "if"})
+_GOES_ON = (COURTESY - {"a", "the", "my"}) | frozenset(
+    {"lets", "to", "can", "may", "could", "will", "you", "we", "us", "ready", "and", ",", "shall", "should"}
+)
+
+
+def _goes_otherwise(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether words of going on stand in a question, or tell of something else that goes on: "the lights go on"."""
+    if said.first == first:
+        return False
+    begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
+    if (tokens[begin].text in _WONDERING and begin < said.first) or any(
+        token.text in _NOT_YET for token in tokens[max(begin, said.first - 2) : said.first]
+    ):
+        return True
+    return tokens[said.first].text == "go" and tokens[said.first - 1].text not in _GOES_ON
+
+
+def _skips_to(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether it is a place that is skipped to, and not the next station: "skip to the bit where I'm strong"."""
+    words = [token.text for token in tokens[said.first : said.last]]
+    return words[-1] == "to" or words[-2:] == ["to", "the"]
+
+
+_POLITE = (
+    "if it is all the same",
+    "if you do not mind",
+    "if you would not mind",
+    "if that is",
+    "if possible",
+    "if i may",
+    "if it is ok",
+)
+
+
+def _is_polite(tokens: Sequence[Token], first: int) -> bool:
+    """Whether an "if" only asks nicely: "if it's all the same to you I'll sit this one out"."""
+    words = " ".join(token.text for token in tokens[first : first + 6])
+    return words.startswith(_POLITE)
 
 
 def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:
@@ -163,7 +236,7 @@ def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
     recorded = recorded or tokens[0].text == "none"
     before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
     led = led or (recorded and "with" in before and not words & {"sec", "second", "seconds", "minutes"})  # "with a short pause"
-    return led or (not words & _OF_WAITING and recorded)
+    return led or (not words & OF_WAITING and recorded)
 
 
 def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
-from core.reading.lexicon import COURTESY, GUARDS, listed, sayings
+from core.reading.lexicon import COURTESY, GUARDS, PLACES, listed, sayings
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -25,6 +25,10 @@ SMALL = listed("words_when", "small") | COURTESY
 
 _ASKING_AGAIN = frozenset({"snooze", "later", "remind", "ask", "ping", "nudge", "buzz", "shout", "yell", "poke", "bug", "hmu"})
 _LONGEST_PAUSE_MINUTES = 2
+_LONGEST_GIVEN_MINUTES = 5
+_PUTTING_OFF = frozenset(
+    {"later", "in", "after", "more", "another", "ask", "snooze", "again", "till", "until", "remind", "try", "ping"}
+)
 _OFF_REACH = 7
 _ALONE = ("me", "alone")
 _HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
@@ -43,7 +47,12 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
     reminds = (
-        (bool(said & REMIND_WORDS) and "went" not in said and "alarm you" not in " ".join(words))
+        (
+            bool(said & REMIND_WORDS)
+            and not _is_bothered(tokens, first, last)
+            and "went" not in said
+            and "alarm you" not in " ".join(words)
+        )
         or "remember me" in " ".join(words)
         or "make me remember" in " ".join(words)
     )
@@ -84,6 +93,14 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     if reminds and minutes is None and not later:
         return []
     return [Snooze(minutes=minutes)]
+
+
+def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether it is a part of the body that will not leave somebody alone: "my shoulder is bugging me, I'll stop"."""
+    return any(
+        tokens[at].text in REMIND_WORDS and any(token.text in PLACES for token in tokens[max(at - 2, 0) : at])
+        for at in range(first, last)
+    )
 
 
 def _at(words: Sequence[str], moment: Moment) -> Act:
@@ -232,7 +249,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     if not asks and not small and not led_by_span and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
         return False
     if {"snooze", "postpone"} & said or any(
-        f" {late} " in line for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
+        f" {late} " in line.replace(" back in a ", " back ")
+        for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
     ):
         return True
     if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
@@ -260,7 +278,10 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         for lead in ("later", "in", "hold on", "hang on", "more", "ask me", "give me", "give us", "another", "after")
     ):
         return False
-    return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
+    given = {"give", "need"} & said and not _PUTTING_OFF & said
+    return minutes > (_LONGEST_GIVEN_MINUTES if given else _LONGEST_PAUSE_MINUTES) and (
+        led or small or line.startswith((" half ", " an hours "))
+    )
 
 
 def _is_busy_until(words: Sequence[str], moments: Sequence[Moment]) -> bool:

@@ -96,6 +96,10 @@ def test_why_a_day_is_left_out_is_no_second_act(text):
         "neither elbow hurts",
         "my wrist was sore this morning but it's fine",
         "if my knee hurts I'll tell you",
+        "my son asked if he can have a go on the bike",
+        "I was telling my wife how to do the crossword",
+        "skip to the bit where I'm strong",
+        "yesterday was fun but I forgot to tell you",
     ],
 )
 def test_other_people_things_and_times_are_no_act(text):
@@ -239,3 +243,52 @@ def test_breath_that_will_not_come_is_urgent(text, pain):
 def test_reminders_in_other_words(text, plan):
     """The reminder's own time, letters for days, and every day in foreign order."""
     assert acts(text, awaiting="go") == [plan]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("no gym 4 me 2day", DAY_OFF),
+        ("skip it 4 now", {"act": "skip", "what": "station"}),
+        ("can I change dis 1", {"act": "swap"}),
+        ("swap 4 rows pls", {"act": "swap", "exercise": "rows"}),
+    ],
+)
+def test_a_figure_may_stand_for_a_small_word(text, said):
+    """Inside what is asked for, 4, 2 and 1 are "for", "to" and "one"."""
+    assert acts(text, awaiting="go") == [said]
+
+
+@pytest.mark.parametrize(
+    ("text", "act"),
+    [
+        ("which way do my elbows go on this?", "form"),
+        ("crack on then", "start"),
+        ("my neck is fine now and I'm here. go", "start"),
+        ("ok everyone is asleep GO", "start"),
+        ("I need to sit down for a minute before we carry on", "pause"),
+        ("the baby's up so I have to end it there", "finish"),
+        ("give me 5 minutes, the plumber is here", "pause"),
+        ("if it's all the same to you I'll sit this one out", "skip"),
+        ("my shoulder is bugging me so I stop here for today", "finish"),
+    ],
+)
+def test_what_is_asked_for_is_told_by_where_it_stands(text, act):
+    """A question, a reason, a last shout and manners around a phrase decide which act it is."""
+    assert [one["act"] for one in acts(text, awaiting="go")] == [act]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("swap this out for glute bridges would ya", {"act": "swap", "exercise": "glute bridges"}),
+        ("abeg give me calf raises instead", {"act": "swap", "exercise": "calf raises"}),
+        ("gimme a refresher on skull crushers", {"act": "form", "exercise": "skull crushers"}),
+        ("how do you do this Romanian deadlift without falling over", {"act": "form", "exercise": "Romanian deadlift"}),
+        ("show me how the deadbug goes", {"act": "form", "exercise": "deadbug"}),
+        ("how'd I do on presses this month?", {"act": "progress", "exercise": "presses"}),
+    ],
+)
+def test_only_the_exercise_is_kept_of_what_names_it(text, said):
+    """Who is asked, how nicely, since when and the like are no part of the name, which stays as written."""
+    assert acts(text, awaiting="go") == [said]
