@@ -159,7 +159,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not signs or _muscles_gave_out(tokens, first, last, signs, places):
         return []
     start = min([sign[1] for sign in signs] + [begin_of(tokens, p, first) for p in places])
-    end = max([sign[2] for sign in signs] + [p.at + 1 for p in places])
+    end = _past_side(tokens, max([sign[2] for sign in signs] + [p.at + 1 for p in places]), last)
     if _is_not_now(tokens, first, last, signs):
         return [(start, None, (_denial_start(tokens, first, start), end))]
     meanings = {sign[0] for sign in signs}
@@ -169,6 +169,21 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not urgent and _is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
+
+
+def _past_side(tokens: Sequence[Token], end: int, last: int) -> int:
+    """The index after a side that belongs to what hurts: "pain in my elbow right side"; `end` when none follows."""
+    after = end
+    while after < last and tokens[after].text in _SIDE_WORDS:
+        after += 1
+    if after == end and end + 1 == last and tokens[end].text in {"l", "r"}:
+        return last  # "forearm cramp l"
+    counted = after < len(tokens) and tokens[after].kind is Kind.NUMBER
+    sided = any(tokens[i].text in {"left", "right"} for i in range(end, after))
+    return after if sided and not counted else end
+
+
+_SIDE_WORDS = frozenset({"on", "in", "of", "the", "my", "left", "right", "side", "one"})
 
 
 def _muscles_gave_out(
@@ -295,11 +310,18 @@ def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequ
     """Whether only a muscle is sore or burning, which is work and not pain."""
     words = {tokens[i].text for i in range(first, last)}
     hurting = words & HURT
+    named = [tokens[place.at].text for place in places]
+    if not hurting and words & _COMPLAINING and {place.name for place in places} <= _MUSCLES:
+        return all(place.side is None for place in places)  # "my quads are screaming"
     if hurting and hurting <= {"sore", "burning", "tender", "killing"} and not places:
         return True
-    if hurting == {"sore"} and any(place.side is not None for place in places):
-        return False  # "left hammy's sore": both would be from work
+    if hurting and hurting <= _OF_ONE and (any(place.side is not None for place in places) or set(named) <= set(_MUSCLES)):
+        return False  # "left hammy's sore", "my forearm is aching": both would be from work
     return bool(places) and {place.name for place in places} <= _MUSCLES and bool(hurting) and hurting <= _OF_MUSCLES
+
+
+_OF_ONE = frozenset({"sore", "aching", "aches", "ache", "achy", "achey", "tender"})
+_COMPLAINING = listed("words_pain", "complaining")
 
 
 def _together(found: list[_Found]) -> list[_Found]:

@@ -101,7 +101,10 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if act != Skip()]
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
-    if any(isinstance(act, Resume | Snooze) for _, act in acts):
+    paused = min((at for at, act in acts if isinstance(act, Pause)), default=None)
+    if paused is not None:
+        acts = [(at, act) for at, act in acts if not (isinstance(act, Resume) and at > paused)]  # "wait small, I dey come"
+    if any(isinstance(act, Resume | Snooze | Skip) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]

@@ -30,11 +30,17 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
         return False
     after = tokens[said.last] if said.last < last else None
+    if said.meaning == "start" and after is not None and after.text in _WEIGHED:
+        return False  # "can we go lighter"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
     if said.meaning == "pause":
+        if _was_forced(tokens, said, first) or (
+            before is not None and before.text in _AUXILIARIES and of_somebody(tokens, said, first)
+        ):
+            return False  # "had to stop for a second at 8", "the kids are getting water"
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens)
+        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens[first:last])
         held = held or (
             tokens[first].text == "i"
             and any(token.text == "hold" for token in tokens)
@@ -78,8 +84,12 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
     if said.meaning == "right" and any(token.text in PLACES for token in tokens[first : said.first]):
         return False  # "my knee hurt last year but it's fine now"
+    if said.meaning == "heavy" and after is not None and after.text in {"less", "small", "few", "little", "low"}:
+        return False  # "weight is too much less"
     if said.meaning in FEELINGS:
-        return not asked(tokens, first, last) and not _of_something_else(tokens, said, first)
+        return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
+            tokens, said, first
+        )
     return not _negated(tokens, said, first)
 
 
@@ -118,6 +128,26 @@ def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:
     """Whether a feeling only tells why the set that follows was done: "felt good so I did 12"."""
     after = tokens[said.last].text if said.last < last else ""
     return after == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
+
+
+def _is_said_by_others(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether somebody else finds it so: "my kid thinks they're too heavy"."""
+    lead = [token.text for token in tokens[first : said.first]]
+    return any(
+        (one in GUARDS["people"] or one in {"he", "she", "buddy", "mate", "bro"}) and following in _FINDING
+        for one, following in pairwise(lead)
+    )
+
+
+_FINDING = frozenset({"thinks", "says", "said", "reckons", "thought", "finds", "found", "told", "calls", "asked", "claims"})
+
+
+def _was_forced(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether the wait is over and only told: "had to stop for a second at 8"."""
+    return [token.text for token in tokens[max(first, said.first - 2) : said.first]] == ["had", "to"]
+
+
+_WEIGHED = frozenset({"lighter", "heavier", "up", "down", "bigger", "smaller", "easier", "harder", "higher", "lower"})
 
 
 def _pauses_for(tokens: Sequence[Token], said: Said) -> bool:
@@ -161,8 +191,12 @@ def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
     led = said.first > first and tokens[said.first - 1].text in WHEN
     recorded = any(token.kind is Kind.NUMBER or token.text in {"same", "ditto"} for token in tokens)
     recorded = recorded or tokens[0].text == "none"
-    before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
-    led = led or (recorded and "with" in before and not words & {"sec", "second", "seconds", "minutes"})  # "with a short pause"
+    ahead = tokens[max(first, said.first - 3) : said.first]
+    before = [token.text for token in ahead]
+    counted = any(token.kind is Kind.NUMBER for token in ahead)
+    led = led or (
+        recorded and not counted and "with" in before and not words & {"sec", "second", "seconds", "minutes"}
+    )  # "with a short pause"
     return led or (not words & _OF_WAITING and recorded)
 
 
@@ -198,6 +232,10 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     lead = [token.text for token in tokens[max(first, said.first - 5) : said.first]]
     while lead and lead[-1] in _HOW_MUCH:
         lead.pop()
+    after = tokens[said.last].text if said.last < len(tokens) else ""
+    beyond = tokens[said.last + 1].text if said.last + 1 < len(tokens) else ""
+    if after in _LIFE | {"breakfast", "meal", "bag", "snow"} or (after in {"at", "in"} and beyond in _LIFE | {"the", "my"}):
+        return True  # "was heavy traffic", "easy day at work"
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
     told = tokens[said.first].text in _COPULAS
