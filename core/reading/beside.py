@@ -8,9 +8,7 @@ from core.reading.lexicon import COURTESY
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterable, Iterator, Sequence
-
-    from core.reading.phrases import Said
+    from collections.abc import Collection, Iterator, Sequence
 
 _MAY_TRAIL = frozenset({"start", "pause", "resume", "finish", "progress"})
 MAY_STAND_BESIDE = frozenset({"pause", "finish", "progress", "swap", "skip"})
@@ -50,6 +48,15 @@ def may_trail(meaning: str, words: set[str]) -> bool:
     )
 
 
+def may_stand_beside(meaning: str, words: set[str]) -> bool:
+    """Whether a phrase means itself right beside another: "woozy stopping", but "black for a moment"."""
+    waits = meaning == "pause" and not words & _WAITING
+    return meaning in MAY_STAND_BESIDE and not waits and may_trail(meaning, words)
+
+
+_WAITING = frozenset({"pause", "wait", "break", "stop", "hold", "hang", "need", "brb", "breather", "water"})
+
+
 def around_numbers(tokens: Sequence[Token], first: int, last: int) -> dict[tuple[int, int], bool]:
     """What a clause says before its first number (False) and after its last quantity (True): "11 at 20kg ready"."""
     numbers = [i for i in range(first, last) if tokens[i].kind is Kind.NUMBER]
@@ -61,16 +68,13 @@ def around_numbers(tokens: Sequence[Token], first: int, last: int) -> dict[tuple
     return {(a, b): trails for a, b, trails in ((first, numbers[0], False), (after, last, True)) if a < b}
 
 
-def beside_phrases(
-    tokens: Sequence[Token], said: Iterable[Said], explained: Collection[int], first: int, last: int
-) -> Iterator[tuple[int, int]]:
-    """What a clause without open numbers says beside a phrase that is an act: "too heavy" and "swap please"."""
-    found = [one for one in said if first <= one.first < last and one.first in explained]
-    if found and not any(tokens[i].kind is Kind.NUMBER for i in range(first, last) if i not in explained):
-        begin = first
-        for one in sorted(found, key=lambda one: one.first):
-            if begin < one.first:
-                yield begin, one.first
-            begin = one.last
-        if begin < last:
-            yield begin, last
+def beside_told(tokens: Sequence[Token], explained: Collection[int], first: int, last: int) -> Iterator[tuple[int, int]]:
+    """What a stretch without open numbers says beside what is already told: "too heavy" and "swap please"."""
+    open_ones = [i for i in range(first, last) if i not in explained]
+    if not open_ones or len(open_ones) == last - first or any(tokens[i].kind is Kind.NUMBER for i in open_ones):
+        return
+    begin = open_ones[0]
+    for at, following in zip(open_ones, [*open_ones[1:], None], strict=True):
+        if following != at + 1:
+            yield begin, at + 1
+            begin = following if following is not None else last

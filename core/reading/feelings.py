@@ -30,7 +30,11 @@ _ABOUT = _AROUND | _COPULAS | _DEGREES | _WEIGHTS
 _MUCH = frozenset({"too", "very", "so", "really", "way", "quite", "bit", "little", "far", "rather", "super"})
 _LAST = frozenset({"set", "weight", "load", "round", "exercise", "station"})
 _COMPARED = frozenset({"more", "most", "than"})
-_DENYING = frozenset({"not", "no", "never", "without", "nothing"})
+_WHOLLY = frozenset({"as", "like", "too", "absolute", "proper", "total", "complete"})
+_DENYING = frozenset({"not", "no", "never", "without"})
+_TOLD_WITH = _ABOUT | _TELLING
+_WEIGHED_WITH = _ABOUT | _HEAVY_WEIGHT | _LIGHT_WEIGHT
+_WISHED_WITH = _AROUND | _DEGREES | _WEIGHTS | _WISHING | _UP | _DOWN
 
 
 def feeling(tokens: Sequence[Token], first: int, last: int, *, leads: bool) -> str | None:
@@ -52,7 +56,7 @@ def feeling(tokens: Sequence[Token], first: int, last: int, *, leads: bool) -> s
 def _not_enough(words: Sequence[str]) -> str | None:
     """What a clause tells with "not enough": "not heavy enough for me", "weight is not enough"."""
     said = set(words)
-    if not {"not", "enough"} <= said or not said <= _ABOUT | _TELLING | {"not", "enough"}:
+    if not {"not", "enough"} <= said or not said <= _TOLD_WITH | {"not", "enough"}:
         return None
     if said & _LIGHT:
         return "heavy"
@@ -62,9 +66,9 @@ def _not_enough(words: Sequence[str]) -> str | None:
 def _told(words: Sequence[str]) -> str | None:
     """What a clause tells of how it was: "that one was really hard", "she's a beast", "easy today"."""
     said = set(words)
-    if not said <= _ABOUT | _TELLING or said & (_DENYING - {"nothing"}):
+    if not said <= _TOLD_WITH or said & _DENYING:
         return None
-    of = bool(said & (_COPULAS | {"as", "like", "too"}))
+    of = bool(said & (_COPULAS | _WHOLLY))
     heavy = bool(said & _HEAVY or (of and said & _HEAVY_OF))
     light = bool(said & _LIGHT or (of and said & _LIGHT_OF))
     return None if heavy == light else "heavy" if heavy else "light"
@@ -76,7 +80,7 @@ def _weighed(words: Sequence[str]) -> str | None:
     if said & _LIGHT_WEIGHT - {"little"}:
         said -= _HEAVY_WEIGHT
         words = [word for word in words if word not in _HEAVY_WEIGHT]  # "too much less"
-    if not said <= _ABOUT | _HEAVY_WEIGHT | _LIGHT_WEIGHT or not (said & _WEIGHTS or "too" in said):
+    if not said <= _WEIGHED_WITH or not (said & _WEIGHTS or "too" in said):
         return None
     for at, word in enumerate(words):
         led = bool(set(words[:at]) & (_COPULAS | _MUCH))
@@ -94,7 +98,7 @@ def _weighed(words: Sequence[str]) -> str | None:
 def _wished(words: Sequence[str]) -> str | None:
     """What a clause asks for instead: "heavier next time please", "could have used more weight", "kindly reduce the weight"."""
     said = {word for before, word in pairwise(["", *words]) if word != "with" or before not in {"do", "done"}}
-    if not said <= _AROUND | _DEGREES | _WEIGHTS | _WISHING | _UP | _DOWN or "than" in said:
+    if not said <= _WISHED_WITH or "than" in said:
         return None
     weighs = bool(said & _WEIGHTS)
     up = bool(said & _UP - _COMPARED) or (weighs and bool(said & _UP))

@@ -125,7 +125,12 @@ def keeps_back(
         return True  # "I can do 15 in my sleep"
     if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
         return True
-    asks = [ask for ask in _ASKS if f" {ask} " in line and not (ask == "up to" and reached_up(line))]
+    tried = strong and [token.text for token in tokens[max(first, core[0] - 2) : core[0]]] == ["i", "try"] and "next" not in texts
+    asks = [
+        ask
+        for ask in _ASKS
+        if f" {ask} " in line and not ((ask == "up to" and reached_up(line)) or (ask == "try" and tried))  # "I try 8 with 18kg"
+    ]
     if asks or _asks_first(tokens, inside, first, strong=strong):
         return True
     if only_imagined([tokens[i].text for i in inside if i > end]):

@@ -159,7 +159,8 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not signs or _muscles_gave_out(tokens, first, last, signs, places):
         return []
     start = min([sign[1] for sign in signs] + [begin_of(tokens, p, first) for p in places])
-    end = _past_side(tokens, max([sign[2] for sign in signs] + [p.at + 1 for p in places]), last)
+    end = max([sign[2] for sign in signs] + [p.at + 1 for p in places])
+    end = _past_side(tokens, end, last) if any(place.side is not None for place in places) else end
     if _is_not_now(tokens, first, last, signs):
         return [(start, None, (_denial_start(tokens, first, start), end))]
     meanings = {sign[0] for sign in signs}
@@ -172,18 +173,15 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
 
 
 def _past_side(tokens: Sequence[Token], end: int, last: int) -> int:
-    """The index after a side that belongs to what hurts: "pain in my elbow right side"; `end` when none follows."""
-    after = end
-    while after < last and tokens[after].text in _SIDE_WORDS:
-        after += 1
-    if after == end and end + 1 == last and tokens[end].text in {"l", "r"}:
-        return last  # "forearm cramp l"
-    counted = after < len(tokens) and tokens[after].kind is Kind.NUMBER
-    sided = any(tokens[i].text in {"left", "right"} for i in range(end, after))
-    return after if sided and not counted else end
-
-
-_SIDE_WORDS = frozenset({"on", "in", "of", "the", "my", "left", "right", "side", "one"})
+    """The index after a side told behind what hurts: "hurting a little on the left side"; `end` when none follows."""
+    for at in range(end, min(last, end + _NEAR)):
+        if tokens[at].kind is Kind.NUMBER:
+            break
+        if tokens[at].text in {"left", "right"} or (tokens[at].text in {"l", "r"} and at + 1 == last):
+            after = at + 1 + (at + 1 < last and tokens[at + 1].text in {"side", "one"})
+            counted = after < len(tokens) and tokens[after].kind is Kind.NUMBER
+            return end if counted else after
+    return end
 
 
 def _muscles_gave_out(

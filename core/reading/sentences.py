@@ -30,7 +30,7 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_phrases, may_trail
+from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_told, may_stand_beside, may_trail
 from core.reading.clock import DAY_WORDS, GROUPS
 from core.reading.feelings import feeling
 from core.reading.lexicon import COURTESY, HURT
@@ -264,24 +264,18 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         spans += [(start, cut) for start, end in spans if (cut := _before_a_reason(tokens, start, end)) is not None]
         tails = {tail: after for start, end in spans for tail, after in around_numbers(tokens, start, end).items()}
         spans += list(tails)
-        beside = {
-            span for start, end in spans for span in beside_phrases(tokens, reading.phrases.values(), reading.explained, start, end)
-        }
+        beside = {span for start, end in spans for span in beside_told(tokens, reading.explained, start, end)}
         spans += sorted(beside - set(spans))
     for start, end in spans:
         alone = phrases.whole(tokens, start, end, wanted)
         if alone is None and tails.get((start, end)) is not False:
-            spans.extend(_two_in_a_row(reading, start, end, beside))
+            spans.extend(_two_in_a_row(reading, start, end))
         leads = tails.get((start, end)) is False
         if alone is None and (felt := feeling(tokens, start, end, leads=leads)) is not None:
             alone = Said(felt, start, end)
         if alone is None or reading.explained & set(range(start, end)):
             continue
-        if (
-            (start, end) in beside
-            and alone.meaning not in FEELINGS
-            and not (alone.meaning in MAY_STAND_BESIDE and may_trail(alone.meaning, {token.text for token in tokens[start:end]}))
-        ):
+        if (start, end) in beside and not may_stand_beside(alone.meaning, {token.text for token in tokens[start:end]}):
             continue
         if alone.meaning.startswith("units") and _corrects_unit(reading, replace(alone, first=first, last=last)):
             continue
@@ -312,17 +306,16 @@ def _goes_on_otherwise(tokens: Sequence[Token], first: int, last: int) -> bool:
     return beside > _MOST_BESIDE_OK or any(token.text == "?" or token.kind is Kind.NUMBER for token in rest)
 
 
-def _two_in_a_row(reading: Reading, first: int, last: int, beside: set[tuple[int, int]]) -> list[tuple[int, int]]:
+def _two_in_a_row(reading: Reading, first: int, last: int) -> list[tuple[int, int]]:
     """How a stretch parts into a feeling and another phrase that may stand beside it: "easy next one please"."""
     tokens = reading.tokens
-    if (first, last) in beside or last - first > _LONGEST_TWO or any(tokens[i].kind is not Kind.WORD for i in range(first, last)):
+    if last - first > _LONGEST_TWO or any(tokens[i].kind is not Kind.WORD for i in range(first, last)):
         return []
     wanted = _alone(reading.context)
     for cut in range(first + 1, last):
         felt = feeling(tokens, first, cut, leads=False)
         after = phrases.whole(tokens, cut, last, wanted) if felt is not None else None
         if after is not None and after.meaning in MAY_STAND_BESIDE | {"form", "form-here", "swap-here"}:
-            beside |= {(first, cut)}
             return [(first, cut), (cut, last)]
     return []
 
@@ -350,7 +343,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         return False
     match alone.meaning:
         case "pause":
-            return not goes_on(tokens, alone.last)
+            denied = words == {"not", "now"} and alone.first > 0 and tokens[alone.first - 1].text == "but"
+            return not denied and not goes_on(tokens, alone.last)
         case "skip-day":
             return not of_dates(tokens, *sentence)
         case "finish":

@@ -30,6 +30,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
         return False
     after = tokens[said.last] if said.last < last else None
+    words = {token.text for token in tokens[said.first : said.last]}
     if said.meaning == "start" and after is not None and after.text in _WEIGHED:
         return False  # "can we go lighter"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
@@ -46,13 +47,20 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
             and any(token.text == "hold" for token in tokens)
             and tokens[said.last - 1].text in {"minutes", "seconds"}
         )
-        if _pauses_for(tokens, said) and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :])):
+        whole = said.first == first and all(tokens[i].text in COURTESY for i in range(said.last, last))
+        if (
+            not whole
+            and _pauses_for(tokens, said)
+            and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :]))
+        ):
             return False  # "10 at 12kg, pause 2 seconds at the bottom"
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
     if said.meaning in REQUESTS and is_thanked_for(tokens, said, first):
         return False  # "thanks for the tips"
+    if said.meaning == "form" and said.exercise is None and tokens[said.first].text == "give" and not _OF_FORM & words:
+        return False  # "give more"
     if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
         return False  # "form was clean"
     if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
@@ -65,7 +73,11 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "away 21st to 24th, no training"
     if tokens[first].text == "if" and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}:
         return False  # "if it's 12 again I'm out"
-    if said.meaning == "swap-here" and said.last - said.first <= len(("other", "one")):
+    if (
+        said.meaning == "swap-here"
+        and tokens[said.first].text in {"other", "another", "different"}
+        and said.last - said.first <= len(("other", "one"))
+    ):
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
     if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
         return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
@@ -112,7 +124,7 @@ def of_somebody(tokens: Sequence[Token], said: Said, first: int) -> bool:
         return True  # "the wife's got a bad back again"
     while at >= first and tokens[at].text in _AUXILIARIES:
         at -= 1
-    others = GUARDS["people"] if said.meaning in FEELINGS else GUARDS["people"] | {"he", "she"}
+    others = GUARDS["people"] | _LITTLE_ONES if said.meaning in FEELINGS else GUARDS["people"] | {"he", "she"}
     return at >= first and tokens[at].text in others
 
 
@@ -139,6 +151,20 @@ def _is_said_by_others(tokens: Sequence[Token], said: Said, first: int) -> bool:
     )
 
 
+def _judges_otherwise(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether what follows a feeling names something else: "easy to forget", "rough on my shoulder", "too light outside"."""
+    words = [token.text for token in tokens[said.last : said.last + 4]]
+    if words[:1] == ["to"] and tokens[said.last - 1].text in {"easy", "hard", "tough", "difficult"}:
+        return words[1:2] != [] and words[1] not in _LIFTING
+    end = next((i for i, word in enumerate(words) if word in CLAUSE_ENDS or not word.isalpha()), len(words))
+    return bool(_ELSEWHERE & set(words[:end])) or (words[:1] == ["on"] and bool(set(PLACES) & set(words[:end])))
+
+
+_ELSEWHERE = listed("words_standing", "elsewhere")
+_LIFTING = listed("words_standing", "lifting")
+_CALLING = listed("words_phrases", "thing")
+_LITTLE_ONES = frozenset({"baby", "man", "boy", "girl", "lad", "lass", "pikin", "bub"})
+_OF_FORM = frozenset({"form", "technique", "demo", "video", "picture", "tips", "how", "again"})
 _FINDING = frozenset({"thinks", "says", "said", "reckons", "thought", "finds", "found", "told", "calls", "asked", "claims"})
 
 
@@ -197,7 +223,8 @@ def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
     led = led or (
         recorded and not counted and "with" in before and not words & {"sec", "second", "seconds", "minutes"}
     )  # "with a short pause"
-    return led or (not words & _OF_WAITING and recorded)
+    must = tokens[said.first].text in {"got", "have"} and tokens[said.first + 1].text == "to"
+    return led or (not words & _OF_WAITING and recorded and not must)
 
 
 def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -206,7 +233,10 @@ def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     others = any(tokens[i].kind is Kind.NUMBER for i in range(first, last) if not said.first <= i < said.last)
     if not others or not lengths or lengths[0] != said.first:
         return True
-    begins = said.first == first or tokens[said.first - 1].text in CLAUSE_ENDS
+    begin = said.first
+    while begin > first and tokens[begin - 1].text in COURTESY | _CALLING:
+        begin -= 1  # "doorbell sir one minute"
+    begins = begin == first or tokens[begin - 1].text in CLAUSE_ENDS
     ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
     return begins and ends
 
@@ -234,7 +264,7 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         lead.pop()
     after = tokens[said.last].text if said.last < len(tokens) else ""
     beyond = tokens[said.last + 1].text if said.last + 1 < len(tokens) else ""
-    if after in _LIFE | {"breakfast", "meal", "bag", "snow"} or (after in {"at", "in"} and beyond in _LIFE | {"the", "my"}):
+    if after in _LIFE or (after in {"at", "in"} and beyond in _LIFE | {"the", "my"}) or _judges_otherwise(tokens, said):
         return True  # "was heavy traffic", "easy day at work"
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
