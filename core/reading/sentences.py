@@ -343,7 +343,7 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         return False
     match alone.meaning:
         case "pause":
-            denied = words == {"not", "now"} and alone.first > 0 and tokens[alone.first - 1].text == "but"
+            denied = words in ({"not", "now"}, {"not", "yet"}) and alone.first > 0 and tokens[alone.first - 1].text == "but"
             return not denied and not goes_on(tokens, alone.last)
         case "skip-day":
             return not of_dates(tokens, *sentence)

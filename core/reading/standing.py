@@ -165,7 +165,7 @@ _LIFTING = listed("words_standing", "lifting")
 _CALLING = listed("words_phrases", "thing")
 _LITTLE_ONES = frozenset({"baby", "man", "boy", "girl", "lad", "lass", "pikin", "bub"})
 _OF_FORM = frozenset({"form", "technique", "demo", "video", "picture", "tips", "how", "again"})
-_FINDING = frozenset({"thinks", "says", "said", "reckons", "thought", "finds", "found", "told", "calls", "asked", "claims"})
+_FINDING = frozenset({"thinks", "say", "says", "said", "reckons", "thought", "finds", "found", "told", "calls", "asked", "claims"})
 
 
 def _was_forced(tokens: Sequence[Token], said: Said, first: int) -> bool:
