@@ -77,7 +77,12 @@ VOCABULARY = frozenset(
         *COURTESY,
         *_PHRASE_WORDS,
         *(word for words in (*AMOUNTS.values(), *GUARDS.values()) for word in words),
-        *(word for table in ("when", "gear", "urgent", "correction") for says in _DATA[table].values() for word in says.split()),
+        *(
+            word
+            for table in ("when", "gear", "urgent", "correction", "feelings")
+            for says in _DATA[table].values()
+            for word in says.split()
+        ),
     }
 )
 """Every word the reader knows, right spellings and accepted short forms alike."""

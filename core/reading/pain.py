@@ -168,6 +168,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
         return []
     start = min([sign[1] for sign in signs] + [begin_of(tokens, p, first) for p in places])
     end = max([sign[2] for sign in signs] + [p.at + 1 for p in places])
+    end = _past_side(tokens, end, last) if any(place.side is not None for place in places) else end
     if _is_not_now(tokens, first, last, signs):
         return [(start, None, (_denial_start(tokens, first, start), end))]
     meanings = {sign[0] for sign in signs}
@@ -177,6 +178,18 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not urgent and _is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
+
+
+def _past_side(tokens: Sequence[Token], end: int, last: int) -> int:
+    """The index after a side told behind what hurts: "hurting a little on the left side"; `end` when none follows."""
+    for at in range(end, min(last, end + _NEAR)):
+        if tokens[at].kind is Kind.NUMBER:
+            break
+        if tokens[at].text in {"left", "right"} or (tokens[at].text in {"l", "r"} and at + 1 == last):
+            after = at + 1 + (at + 1 < last and tokens[at + 1].text in {"side", "one"})
+            counted = after < len(tokens) and tokens[after].kind is Kind.NUMBER
+            return end if counted else after
+    return end
 
 
 def _muscles_gave_out(
@@ -303,11 +316,18 @@ def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequ
     """Whether only a muscle is sore or burning, which is work and not pain."""
     words = {tokens[i].text for i in range(first, last)}
     hurting = words & HURT
+    named = [tokens[place.at].text for place in places]
+    if not hurting and words & _COMPLAINING and {place.name for place in places} <= _MUSCLES:
+        return all(place.side is None for place in places)  # "my quads are screaming"
     if hurting and hurting <= {"sore", "burning", "tender", "killing"} and not places:
         return True
-    if hurting == {"sore"} and any(place.side is not None for place in places):
-        return False  # "left hammy's sore": both would be from work
+    if hurting and hurting <= _OF_ONE and (any(place.side is not None for place in places) or set(named) <= set(_MUSCLES)):
+        return False  # "left hammy's sore", "my forearm is aching": both would be from work
     return bool(places) and {place.name for place in places} <= _MUSCLES and bool(hurting) and hurting <= _OF_MUSCLES
+
+
+_OF_ONE = frozenset({"sore", "aching", "aches", "ache", "achy", "achey", "tender"})
+_COMPLAINING = listed("words_pain", "complaining")
 
 
 def _together(found: list[_Found]) -> list[_Found]:

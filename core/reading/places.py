@@ -87,7 +87,8 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
             continue
         before = tokens[at - 1].text if at > first else ""
         after = tokens[at + 1].text if at + 1 < last else ""
-        if after in NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", *both} and word in {"hand", "hands"}):
+        shared = {"hand", "hands", "arm", "arms", "leg", "legs"} if both else {"hand", "hands"}
+        if after in NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", *both} and word in shared):
             continue
         if at in counted:
             continue  # "left arm ten, right arm eight"
@@ -170,8 +171,12 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
     if directly in {"left", "right"} and not moment:
         return Side(directly)
     end = [tokens[i].text for i in range(max(at + 1, last - 2), last)]
+    if end[-1:] in (["l"], ["r"]) and not any(tokens[i].kind is Kind.NUMBER for i in range(at, last)):
+        return Side.LEFT if end[-1] == "l" else Side.RIGHT  # "forearm cramp l"
     if end[-1:] and end[-1] in {"one", "side"} and end[0] in {"left", "right"}:
         return Side(end[0])
+    if end in (["the", "left"], ["the", "right"]):
+        return Side(end[1])
     after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))
     for side in ("left", "right"):
         if any(

@@ -29,7 +29,9 @@ _LINKS = {
     ";": "BREAK", ".": "BREAK", "!": "BREAK", "?": "BREAK", "in": "IN", "of": "OF", "on": "WITH", "|": "BREAK",
     "per": "FOR",
 }  # fmt: skip
-_LOAD_BEFORE_PLURAL = {"has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2"}
+_LOAD_BEFORE_PLURAL = {
+    "these", "them", "has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2",
+}  # fmt: skip
 _BETWEEN_LABEL = {"stay", "stays", "stayed", ":", "=", "was", "is", "-", "used", "were", "done", "of"}
 HOLD_WORDS = {
     "plank",

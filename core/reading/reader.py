@@ -109,7 +109,10 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [
             (at, act) for at, act in acts if not isinstance(act, Resume) or "here" not in reading.words_at(at)
         ]  # "I'm here. go"
-    if any(isinstance(act, Resume | Snooze) for _, act in acts):
+    paused = min((at for at, act in acts if isinstance(act, Pause)), default=None)
+    if paused is not None:
+        acts = [(at, act) for at, act in acts if not (isinstance(act, Resume) and at > paused)]  # "wait small, I dey come"
+    if any(isinstance(act, Resume | Snooze | Skip) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
     if any(act == Skip("day") for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip()]  # "no training today, skip it"

@@ -30,7 +30,9 @@ from core.reading.acts import (
     Undo,
     Units,
 )
+from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_told, may_stand_beside, may_trail
 from core.reading.clock import DAY_WORDS, GROUPS
+from core.reading.feelings import feeling
 from core.reading.lexicon import COURTESY, HURT
 from core.reading.naming import as_written
 from core.reading.phrases import Said
@@ -152,11 +154,13 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
 _ASKING = frozenset(
     tuple(words.split())
     for words in (
-        "remind me", "how am", "how is my", "how are my", "tell me", "show me", "what do i", "what is on", "what am i",
+        "remind me", "no more", "stop the", "stop my", "cancel the",
+        "how am", "how is my", "how are my", "tell me", "show me", "what do i", "what is on", "what am i",
         "how do i", "can i do", "can i have", "can i skip", "skip this", "skip today", "can you use",
         "could you use", "can we use", "use kg", "use lb", "please use", "set a reminder", "switch to",
     )
 )  # fmt: skip
+_KINDLY = frozenset({"kindly", "please", "also", "just", "can", "could", "you", "would", "will"})
 _LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then", "so"})
 
 
@@ -164,7 +168,8 @@ def _goes_on_asking(tokens: Sequence[Token], first: int, last: int) -> int | Non
     """The link after which a sentence asks for something of its own: "pair of 8s here, and remind me sat 9am"."""
     for at in range(first + 2, last - 1):
         if tokens[at].text in _LINKS and tokens[at + 1].text not in _LINKS:
-            words = tuple(tokens[i].text for i in range(at + 1, min(at + 4, last)))
+            begin = next((i for i in range(at + 1, last - 1) if tokens[i].text not in _KINDLY), at + 1)
+            words = tuple(tokens[i].text for i in range(begin, min(begin + 3, last)))
             told = any(tokens[i].text not in COURTESY for i in range(at + 3, last))
             if any(words[: len(asking)] == asking for asking in _ASKING) and (told or words[0] != "remind"):
                 return at
@@ -267,15 +272,24 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
     """Read the phrases that are all that the sentence, a clause, or what stands beside the numbers of a clause says."""
     tokens, wanted = reading.tokens, _alone(reading.context)
     if not phrases_found and phrases.whole(tokens, first, last, wanted) is not None:
-        spans, tails = [(first, last)], dict[tuple[int, int], bool]()
+        spans, tails, beside = [(first, last)], dict[tuple[int, int], bool](), set[tuple[int, int]]()
     else:
         spans = split(tokens, first, last, CLAUSE_ENDS | {"and", "-"})
         spans += [(start, cut) for start, end in spans if (cut := _before_a_reason(tokens, start, end)) is not None]
-        tails = {tail: after for start, end in spans for tail, after in _around_numbers(tokens, start, end).items()}
+        tails = {tail: after for start, end in spans for tail, after in around_numbers(tokens, start, end).items()}
         spans += list(tails)
+        beside = {span for start, end in spans for span in beside_told(tokens, reading.explained, start, end)}
+        spans += sorted(beside - set(spans))
     for start, end in spans:
         alone = phrases.whole(tokens, start, end, wanted)
+        if alone is None and tails.get((start, end)) is not False:
+            spans.extend(_two_in_a_row(reading, start, end))
+        leads = tails.get((start, end)) is False
+        if alone is None and (felt := feeling(tokens, start, end, leads=leads)) is not None:
+            alone = Said(felt, start, end)
         if alone is None or reading.explained & set(range(start, end)):
+            continue
+        if (start, end) in beside and not may_stand_beside(alone.meaning, {token.text for token in tokens[start:end]}):
             continue
         if alone.meaning.startswith("units") and _corrects_unit(reading, replace(alone, first=first, last=last)):
             continue
@@ -306,6 +320,23 @@ def _goes_on_otherwise(tokens: Sequence[Token], first: int, last: int) -> bool:
     return beside > _MOST_BESIDE_OK or any(token.text == "?" or token.kind is Kind.NUMBER for token in rest)
 
 
+def _two_in_a_row(reading: Reading, first: int, last: int) -> list[tuple[int, int]]:
+    """How a stretch parts into a feeling and another phrase that may stand beside it: "easy next one please"."""
+    tokens = reading.tokens
+    if last - first > _LONGEST_TWO or any(tokens[i].kind is not Kind.WORD for i in range(first, last)):
+        return []
+    wanted = _alone(reading.context)
+    for cut in range(first + 1, last):
+        felt = feeling(tokens, first, cut, leads=False)
+        after = phrases.whole(tokens, cut, last, wanted) if felt is not None else None
+        if after is not None and after.meaning in MAY_STAND_BESIDE | {"form", "form-here", "swap-here"}:
+            return [(first, cut), (cut, last)]
+    return []
+
+
+_LONGEST_TWO = 10
+
+
 def _before_a_reason(tokens: Sequence[Token], first: int, last: int) -> int | None:
     """Where a clause goes on to tell when or why: "go go go before he wakes up"."""
     cut = next((i for i in range(first + 1, last) if tokens[i].text in WHEN or tokens[i].apart), None)
@@ -322,15 +353,20 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         return False
     if tail and words == {"here"}:
         return False  # "it's 12 here"
-    if tail is not None and alone.meaning not in FEELINGS and not (tail and alone.meaning in _MAY_TRAIL):
+    if tail is not None and alone.meaning not in FEELINGS and not (tail and may_trail(alone.meaning, words)):
         return False
     match alone.meaning:
         case "pause":
-            return not goes_on(tokens, alone.last)
+            denied = words in ({"not", "now"}, {"not", "yet"}) and alone.first > 0 and tokens[alone.first - 1].text == "but"
+            return not denied and not goes_on(tokens, alone.last)
         case "skip-day":
             return not of_dates(tokens, *sentence)
         case "finish":
-            told = _is_just_done(words) or _ends_the_set(words, tail=tail) or ends_a_set(tokens, alone, sentence[0])
+            told = (
+                (_is_just_done(words) and not _goes_to_the_end(tokens, alone))
+                or _ends_the_set(words, tail=tail)
+                or ends_a_set(tokens, alone, sentence[0])
+            )
             return not (counted and told)
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
@@ -349,45 +385,14 @@ def _is_just_done(words: set[str]) -> bool:
     return bool(told) and not words & OF_THE_SESSION
 
 
+def _goes_to_the_end(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "done" is what comes after the set: "11 with 22 and then we're done"."""
+    return said.first > 0 and tokens[said.first - 1].text == "then"
+
+
 def _ends_the_set(words: set[str], *, tail: bool | None) -> bool:
     """Whether it is the set that ended: "9 at 55 lb so call it", "12 reps 10 kg finish", "round 2 finish"."""
     return words - COURTESY <= {"call", "it"} or (tail is not None and words - COURTESY <= {"finish"})
-
-
-_MAY_TRAIL = frozenset({"start", "pause", "resume", "finish"})
-_OF_QUANTITIES = {
-    "kg",
-    "lb",
-    "reps",
-    "rep",
-    "left",
-    "right",
-    "each",
-    "side",
-    "s",
-    "rir",
-    "hold",
-    "plank",
-    "minutes",
-    "rest",
-    "rpe",
-    "more",
-    "seconds",
-    "x",
-    "r",
-    "l",
-}
-
-
-def _around_numbers(tokens: Sequence[Token], first: int, last: int) -> dict[tuple[int, int], bool]:
-    """What a clause says before its first number (False) and after its last quantity (True): "11 at 20kg ready"."""
-    numbers = [i for i in range(first, last) if tokens[i].kind is Kind.NUMBER]
-    if not numbers:
-        return {}
-    after = numbers[-1] + 1
-    while after < last and tokens[after].text in _OF_QUANTITIES:
-        after += 1
-    return {(a, b): trails for a, b, trails in ((first, numbers[0], False), (after, last, True)) if a < b}
 
 
 def _read_times(reading: Reading, first: int, last: int) -> bool:
@@ -406,7 +411,8 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
         begin = reminding - (
             1 if reminding > first and reading.tokens[reminding - 1].text in {"the", "my", "stop", "no", "cancel"} else 0
         )
-        begin -= 1 if begin > first and reading.tokens[begin - 1].text in {"stop", "cancel", "off", "no"} else 0
+        begin -= 1 if begin > first and reading.tokens[begin - 1].text in {"more", "any", "all"} else 0
+        begin -= 1 if begin > first and reading.tokens[begin - 1].text in {"stop", "cancel", "off", "no", "not"} else 0
         acts = [act for act in when_acts(reading.tokens, begin, last, timed=timed) if not isinstance(act, Unclear)]
         if acts:
             for act in acts:

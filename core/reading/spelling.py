@@ -116,6 +116,8 @@ def respell(word: str) -> tuple[str, ...]:
     if word.endswith("n't"):
         said = respell(word.replace("'", ""))
         return said if "not" in said else (*respell(word[: -len("n't")])[:1], "not")
+    if word.endswith("in") and not is_english(word) and f"{word}g" in VOCABULARY:
+        return expand(f"{word}g")  # "killin", "stoppin"
     if is_english(word) or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
         return (word,)
     parts = _split(word, shortest=_SHORTEST_PART)

@@ -31,9 +31,16 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
         return False
     after = tokens[said.last] if said.last < last else None
+    words = {token.text for token in tokens[said.first : said.last]}
+    if said.meaning == "start" and after is not None and after.text in _WEIGHED:
+        return False  # "can we go lighter"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
     if said.meaning == "pause":
+        if _was_forced(tokens, said, first) or (
+            before is not None and before.text in _AUXILIARIES and of_somebody(tokens, said, first)
+        ):
+            return False  # "had to stop for a second at 8", "the kids are getting water"
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
         held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens[first:last])
         held = held or (
@@ -41,7 +48,12 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
             and any(token.text == "hold" for token in tokens)
             and tokens[said.last - 1].text in {"minutes", "seconds"}
         )
-        if _pauses_for(tokens, said) and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :])):
+        whole = said.first == first and all(tokens[i].text in COURTESY for i in range(said.last, last))
+        if (
+            not whole
+            and _pauses_for(tokens, said)
+            and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :]))
+        ):
             return False  # "10 at 12kg, pause 2 seconds at the bottom"
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
@@ -50,6 +62,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "which way do my elbows go on this?"
     if said.meaning in REQUESTS and is_thanked_for(tokens, said, first):
         return False  # "thanks for the tips"
+    if said.meaning == "form" and said.exercise is None and tokens[said.first].text == "give" and not _OF_FORM & words:
+        return False  # "give more"
     if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
         return False  # "form was clean"
     if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
@@ -66,7 +80,11 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         and said.meaning in {"finish", "skip", "skip-day", "start", "undo"}
     ):
         return False  # "if it's 12 again I'm out"
-    if said.meaning == "swap-here" and said.last - said.first <= len(("other", "one")):
+    if (
+        said.meaning == "swap-here"
+        and tokens[said.first].text in {"other", "another", "different"}
+        and said.last - said.first <= len(("other", "one"))
+    ):
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
     if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
         return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
@@ -87,8 +105,12 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
     if said.meaning == "right" and any(token.text in PLACES for token in tokens[first : said.first]):
         return False  # "my knee hurt last year but it's fine now"
+    if said.meaning == "heavy" and after is not None and after.text in {"less", "small", "few", "little", "low"}:
+        return False  # "weight is too much less"
     if said.meaning in FEELINGS:
-        return not asked(tokens, first, last) and not _of_something_else(tokens, said, first)
+        return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
+            tokens, said, first
+        )
     return not _negated(tokens, said, first)
 
 
@@ -133,7 +155,7 @@ def of_somebody(tokens: Sequence[Token], said: Said, first: int) -> bool:
         return True  # "the wife's got a bad back again"
     while at >= first and tokens[at].text in _AUXILIARIES:
         at -= 1
-    others = GUARDS["people"] if said.meaning in FEELINGS else GUARDS["people"] | {"he", "she"}
+    others = GUARDS["people"] | _LITTLE_ONES if said.meaning in FEELINGS else GUARDS["people"] | {"he", "she"}
     return at >= first and tokens[at].text in others
 
 
@@ -193,6 +215,40 @@ def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:
     return after == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
 
 
+def _is_said_by_others(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether somebody else finds it so: "my kid thinks they're too heavy"."""
+    lead = [token.text for token in tokens[first : said.first]]
+    return any(
+        (one in GUARDS["people"] or one in {"he", "she", "buddy", "mate", "bro"}) and following in _FINDING
+        for one, following in pairwise(lead)
+    )
+
+
+def _judges_otherwise(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether what follows a feeling names something else: "easy to forget", "rough on my shoulder", "too light outside"."""
+    words = [token.text for token in tokens[said.last : said.last + 4]]
+    if words[:1] == ["to"] and tokens[said.last - 1].text in {"easy", "hard", "tough", "difficult"}:
+        return words[1:2] != [] and words[1] not in _LIFTING
+    end = next((i for i, word in enumerate(words) if word in CLAUSE_ENDS or not word.isalpha()), len(words))
+    return bool(_ELSEWHERE & set(words[:end])) or (words[:1] == ["on"] and bool(set(PLACES) & set(words[:end])))
+
+
+_ELSEWHERE = listed("words_standing", "elsewhere")
+_LIFTING = listed("words_standing", "lifting")
+_CALLING = listed("words_phrases", "thing")
+_LITTLE_ONES = frozenset({"baby", "man", "boy", "girl", "lad", "lass", "pikin", "bub"})
+_OF_FORM = frozenset({"form", "technique", "demo", "video", "picture", "tips", "how", "again"})
+_FINDING = frozenset({"thinks", "say", "says", "said", "reckons", "thought", "finds", "found", "told", "calls", "asked", "claims"})
+
+
+def _was_forced(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether the wait is over and only told: "had to stop for a second at 8"."""
+    return [token.text for token in tokens[max(first, said.first - 2) : said.first]] == ["had", "to"]
+
+
+_WEIGHED = frozenset({"lighter", "heavier", "up", "down", "bigger", "smaller", "easier", "harder", "higher", "lower"})
+
+
 def _pauses_for(tokens: Sequence[Token], said: Said) -> bool:
     """Whether a phrase begins with a word of pausing and tells for how long."""
     timed = any(tokens[i].kind is Kind.NUMBER for i in range(said.first, said.last))
@@ -234,9 +290,14 @@ def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
     led = said.first > first and tokens[said.first - 1].text in WHEN
     recorded = any(token.kind is Kind.NUMBER or token.text in {"same", "ditto"} for token in tokens)
     recorded = recorded or tokens[0].text == "none"
-    before = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
-    led = led or (recorded and "with" in before and not words & {"sec", "second", "seconds", "minutes"})  # "with a short pause"
-    return led or (not words & OF_WAITING and recorded)
+    ahead = tokens[max(first, said.first - 3) : said.first]
+    before = [token.text for token in ahead]
+    counted = any(token.kind is Kind.NUMBER for token in ahead)
+    led = led or (
+        recorded and not counted and "with" in before and not words & {"sec", "second", "seconds", "minutes"}
+    )  # "with a short pause"
+    must = tokens[said.first].text in {"got", "have"} and tokens[said.first + 1].text == "to"
+    return led or (not words & OF_WAITING and recorded and not must)
 
 
 def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -245,7 +306,10 @@ def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     others = any(tokens[i].kind is Kind.NUMBER for i in range(first, last) if not said.first <= i < said.last)
     if not others or not lengths or lengths[0] != said.first:
         return True
-    begins = said.first == first or tokens[said.first - 1].text in CLAUSE_ENDS
+    begin = said.first
+    while begin > first and tokens[begin - 1].text in COURTESY | _CALLING:
+        begin -= 1  # "doorbell sir one minute"
+    begins = begin == first or tokens[begin - 1].text in CLAUSE_ENDS
     ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
     return begins and ends
 
@@ -271,6 +335,10 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     lead = [token.text for token in tokens[max(first, said.first - 5) : said.first]]
     while lead and lead[-1] in _HOW_MUCH:
         lead.pop()
+    after = tokens[said.last].text if said.last < len(tokens) else ""
+    beyond = tokens[said.last + 1].text if said.last + 1 < len(tokens) else ""
+    if after in _LIFE or (after in {"at", "in"} and beyond in _LIFE | {"the", "my"}) or _judges_otherwise(tokens, said):
+        return True  # "was heavy traffic", "easy day at work"
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
     told = tokens[said.first].text in _COPULAS
