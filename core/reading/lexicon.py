@@ -52,9 +52,12 @@ COURTESY = _words("plain", "courtesy")
 GISTS: dict[str, str] = _DATA["gists"]
 """The lines of `core.reading.gist` by what they mean."""
 
+SIGNS: dict[str, str] = _DATA["signs"]
+"""The lines of `core.reading.signs` by what they mean."""
+
 _PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT)))
 
-_GIST_WORDS = frozenset(re.findall(r"[a-z']+", " ".join(GISTS.values())))
+_GIST_WORDS = frozenset(re.findall(r"[a-z']+", " ".join((*GISTS.values(), *SIGNS.values()))))
 
 _COMPANY_WORDS = frozenset(word for says in _DATA["words_company"].values() for word in says.split())
 

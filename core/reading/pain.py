@@ -7,34 +7,37 @@ other words. Only a plain denial ("no chest pain"), a time long past, an "if", o
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading import phrases
-from core.reading.acts import Pain
-from core.reading.lexicon import GUARDS, HURT, listed, sayings
-from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, places_in, side_alone
+from core.reading.acts import Pain, Side
+from core.reading.lexicon import HURT, PLACES, listed
+from core.reading.not_now import denial_start, figures, is_not_now
+from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_part, places_in, side_alone
+from core.reading.signs import signs_in
 from core.reading.token import Kind, Token
 from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-_DENIALS = listed("words_pain", "denials")
-_BETWEEN_DENIAL = listed("words_pain", "between_denial")
-_LONG_PAST = sayings("long_past")
-_STILL = sayings("still")
-_MUSCLES = listed("words_pain", "muscles")
+_MUSCLES = listed("words_pain", "muscles") | {"hip flexor"}
 _OF_MUSCLES = listed("words_pain", "of_muscles")
 _WITH_CHEST = listed("words_pain", "with_chest")
 _NO_PLACE = listed("words_pain", "no_place")
 _STRONG = frozenset(
-    {"severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent", "massive"}
-)
+    {
+        "severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent",
+        "massive", "badly", "bad", "strong", "horrendous", "horrific", "unbearable", "agony", "huge", "worst", "crippling",
+        "blinding", "splitting",
+    }
+)  # fmt: skip
 _GAVE_WAY = frozenset({"popped", "pop", "snapped", "snap", "tore", "torn", "ripped", "cracked"})
 _NEAR = 8
 _WHEREVER = "urgent-breathing-hurts"
-_FIGURES = sayings("figures")
 _Span = tuple[int, int]
+_Sign = tuple[str, int, int]
 _Found = tuple[int, Pain | None, _Span]
 
 
@@ -50,41 +53,122 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     found: list[_Found] = []
     before: list[Place] = []
     named: _Span | None = None
-    for first, last in clauses:
+    named_alone = False
+    ahead: Side | None = None
+    for first, last in _joined(patient, clauses):
         if all(token.kind is not Kind.WORD for token in patient[first:last]):
             continue
         places = places_in(patient, first, last)
         side = side_alone(patient, first, last)
-        if side is not None and found and (told := found[-1][1]) is not None and told.place is not None and told.side is None:
-            found[-1] = (found[-1][0], replace(told, side=side), found[-1][2])
-            found.append((first, None, (first, last)))
-            before = [replace(place, side=place.side or side) for place in before]
+        if (completed := _completed(patient, (first, last), places, side, found[-1] if found else None)) is not None:
+            found[-1:] = [completed, (first, None, (first, last))]
+            if side is not None:
+                before = [replace(place, side=place.side or side) for place in before]
             continue
         if side is not None and before and before[-1].side is None:
             before = [*before[:-1], replace(before[-1], side=side)]
             named = first, last
             continue
-        told = found[-1][1] if found else None
-        if told is not None and told.place is None and not told.urgent and _is_only_named(patient, first, last, places):
-            found[-1] = (found[-1][0], replace(told, place=places[0].name, side=places[0].side), found[-1][2])
-            found.append((first, None, (first, last)))
+        if side is not None and not found and not before and tokens[last - 1].text in {"one", "side"}:
+            ahead = side
+            continue  # "left one, my ankle, rolled it"
+        if ahead is not None and places:
+            places, ahead = [replace(place, side=place.side or ahead) for place in places], None
+        if found and found[-1][1] is not None and _adds_places(patient, (first, last), places, found[-1][1]):
+            found += [(place.at, Pain(place.name, place.side), (first, last)) for place in places]
+            before, named_alone = places, False
             continue
+        places, limb = _with_limb(places, before, named_alone=named_alone)
         told_here = _in_clause(patient, first, last, places, before)
+        if limb is not None and any(pain is not None for _, pain, _ in told_here):
+            found.append((limb.at, None, (begin_of(patient, limb, 0), limb.at + 1)))
         if not places and any(pain is not None and pain.place in {place.name for place in before} for _, pain, _ in told_here):
             found += [(place.at, None, (begin_of(patient, place, 0), place.at + 1)) for place in before]
         if named is not None and any(pain is not None and pain.place == before[-1].name for _, pain, _ in told_here):
             found.append((named[0], None, named))
         found += told_here
         before, named = places, None
+        named_alone = _is_only_named(patient, first, last, places)
     found = [_passed(patient, clauses, one) for one in found]
     words = {token.text for token in patient}
-    if (words & {"sudden", "suddenly"} and words & _STRONG) or (words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing"}):
-        found = [(at, replace(pain, urgent=True) if pain is not None else None, span) for at, pain, span in found]
+    found = [_at_its_worst(words, one) for one in found]
     return _together([one for one in found if not _is_breath_of_the_chest(patient, one, found)])
 
 
+def _completed(
+    tokens: Sequence[Token], clause: _Span, places: Sequence[Place], side: Side | None, before: _Found | None
+) -> _Found | None:
+    """The pain told before, with the side or the place that a clause adds and nothing else: "my elbow hurts, the left one"."""
+    told = before[1] if before is not None else None
+    if before is None or told is None:
+        return None
+    if told.place is not None and told.side is None:
+        if side is None and _is_only_named(tokens, *clause, places):
+            side = next((place.side for place in places if is_part(told.place, place.name)), None)
+        return (before[0], replace(told, side=side), before[2]) if side is not None else None
+    if told.place is None and not told.urgent and _is_only_named(tokens, *clause, places):
+        return before[0], replace(told, place=places[0].name, side=places[0].side), before[2]
+    return None
+
+
+def _adds_places(tokens: Sequence[Token], clause: _Span, places: Sequence[Place], told: Pain) -> bool:
+    """Whether a clause only names where else it hurts: "on the right my shoulder hurts, on the left my hip"."""
+    words = [tokens[i].text for i in range(*clause)]
+    rest = [word for word in words if word not in _NAMING | {"on", "too", "also", "and", "side"} and word not in PLACES]
+    own = any(place.side is not None for place in places) or "my" in words
+    return told.place is not None and bool(places) and own and not rest and all(place.name != told.place for place in places)
+
+
+def _at_its_worst(words: set[str], one: _Found) -> _Found:
+    """A pain, urgent where the words of the message tell that it came suddenly and strong, or that something tore."""
+    at, pain, span = one
+    sudden = words & {"sudden", "suddenly", "nowhere"} and words & _STRONG
+    torn = words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing", "badly", "bad", "strong", "worst"}
+    headache = pain is not None and pain.place == "head" and "worst" in words and words & {"ever", "life"}
+    return (at, replace(pain, urgent=True), span) if pain is not None and (sudden or torn or headache) else one
+
+
+def _joined(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Span]:
+    """The clauses, with a place that only a comma parts from "I do not feel it" in one: "my left arm, I don't feel it"."""
+    joined: list[_Span] = []
+    for first, last in clauses:
+        if joined and tokens[joined[-1][1]].text == "," and joined[-1][1] + 1 == first:
+            begin, end = joined[-1]
+            named = any(
+                _is_unfelt(tokens, *other) and _is_only_named(tokens, *span, places_in(tokens, *span))
+                for span, other in (((begin, end), (first, last)), ((first, last), (begin, end)))
+            )
+            if named:
+                joined[-1] = (begin, last)
+                continue
+        joined.append((first, last))
+    return joined
+
+
+def _is_unfelt(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a clause says of something named elsewhere that it is not felt: "can't feel a thing"."""
+    words = {tokens[i].text for i in range(first, last)}
+    return bool(words & {"feel", "feeling"}) and bool(words & {"not", "no", "nothing"}) and bool(words & _UNFELT)
+
+
+_UNFELT = frozenset({"it", "them", "am", "anything", "thing", "nothing"})
+
+
+def _with_limb(places: list[Place], before: list[Place], *, named_alone: bool) -> tuple[list[Place], Place | None]:
+    """The places, with the side of the limb that was named alone before them, and that limb: "right leg, pulled my hammy"."""
+    limb = before[0] if named_alone and len(before) == 1 and len(places) == 1 else None
+    if limb is None or limb.side is None or not is_part(places[0].name, limb.name):
+        return places, None
+    return [replace(places[0], side=places[0].side or limb.side)], limb
+
+
 def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> Iterator[int]:
-    """The numbers that tell how long it has hurt, in the sentence of the pain at token `at`: "I've been sat down five minutes"."""
+    """The numbers in the sentence of the pain at token `at` that tell how long it has hurt, or that both hurt: "my two legs"."""
+    yield from (
+        i
+        for i in range(max(0, at - 1), min(at + _NEAR, len(tokens) - 1))
+        if tokens[i].value == _BOTH and tokens[i + 1].text in PLACES
+    )
     for first, last in sentences:
         if first <= at < last and not any(tokens[i].text in {"reps", "kg", "lb", "x"} for i in range(first, last)):
             for i in range(first, last - 1):
@@ -100,6 +184,7 @@ def _is_of_the_last(tokens: Sequence[Token], index: int) -> bool:
     return tokens[index].kind is Kind.NUMBER and lead in (["the", "last"], ["the", "final"], ["the", "first"])
 
 
+_BOTH = 2
 _LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month", "months", "year", "years"})
 
 
@@ -124,7 +209,7 @@ def _passed(tokens: Sequence[Token], clauses: Sequence[_Span], one: _Found) -> _
     return (at, None, span) if told & _WAS and better else one
 
 
-_WAS = frozenset({"was", "were", "had", "felt", "did"})
+_WAS = frozenset({"was", "were", "had", "felt", "did", "ached", "stung", "niggled"})
 _RECOVERED = frozenset({"fine", "ok", "better", "good", "great", "gone", "alright", "healed"})
 _OF_RECOVERY = frozenset(
     {"it", "is", "has", "feels", "feeling", "all", "now", "today", "again", "much", "went", "seems", "they", "are", "i", "am"}
@@ -136,10 +221,10 @@ def _is_breath_of_the_chest(tokens: Sequence[Token], one: _Found, found: Sequenc
     _, pain, (first, last) = one
     words = {tokens[i].text for i in range(first, last)}
     chest = any(other is not None and other.place == "chest" and other.urgent for _, other, _ in found)
-    return pain is not None and pain.place is None and chest and bool(words & _BREATH) and not words & _DIZZY
+    return pain is not None and pain.place is None and chest and bool(words & _OF_THE_CHEST) and not words & _DIZZY
 
 
-_BREATH = listed("urgent", "breath") | {"air", "gasping"}
+_OF_THE_CHEST = listed("urgent", "breath") | {"air", "gasping", "attack"}
 _DIZZY = listed("urgent", "dizzy") | listed("urgent", "collapse")
 
 
@@ -154,7 +239,10 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     ]
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += misspelt_signs(tokens, first, last)
-    if alone is not None and not signs:
+    if not any(sign[0].startswith("urgent") for sign in signs):
+        signs += signs_in(tokens, first, last)
+    signs = _without_figures(tokens, first, last, signs, placed=bool(places))
+    if alone is not None and not signs and not (alone.meaning == "pain" and hurts and places):
         signs.append((alone.meaning, begin, last))
     elif hurts and (places or before) and not signs:
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
@@ -167,14 +255,17 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not signs or _muscles_gave_out(tokens, first, last, signs, places):
         return []
     start = min([sign[1] for sign in signs] + [begin_of(tokens, p, first) for p in places])
-    end = max([sign[2] for sign in signs] + [p.at + 1 for p in places])
+    end = max([sign[2] for sign in signs] + [end_of(tokens, p, last) for p in places])
     end = _past_side(tokens, end, last) if any(place.side is not None for place in places) else end
-    if _is_not_now(tokens, first, last, signs):
-        return [(start, None, (_denial_start(tokens, first, start), end))]
+    if is_not_now(tokens, first, last, signs):
+        return [(start, None, (denial_start(tokens, first, start), end))]
     meanings = {sign[0] for sign in signs}
     urgent = {meaning for meaning in meanings if meaning != "pain"}
-    if not places and ((not urgent and hurts) or urgent == {"urgent-severe"}):
+    if not places and (not urgent or urgent <= {"urgent-severe", "urgent-numb"}):
         places = before
+        side = _side_of_one(tokens, first, last)
+        if side is not None and len(before) == 1:
+            places = [replace(before[0], side=side)]
     if not urgent and _is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
@@ -192,9 +283,47 @@ def _past_side(tokens: Sequence[Token], end: int, last: int) -> int:
     return end
 
 
-def _muscles_gave_out(
-    tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]], places: list[Place]
-) -> bool:
+def _side_of_one(tokens: Sequence[Token], first: int, last: int) -> Side | None:
+    """The side that a clause tells of a place named before it: "left one properly sore"."""
+    words = [tokens[i].text for i in range(first, last)]
+    sides = {word for word in words if word in {"left", "right"}}
+    told = [side for side, one in pairwise(words) if one in {"one", "side"} and side in sides]
+    return Side(told[0]) if len(sides) == 1 and told else None
+
+
+def _without_figures(tokens: Sequence[Token], first: int, last: int, signs: list[_Sign], *, placed: bool) -> list[_Sign]:
+    """The signs, without urgent ones that are only a figure of speech or a heart rate: "dizzy with joy", "heart is 165"."""
+    spoken = [span for span in figures(tokens, first, last) if not (placed and tokens[span[1] - 1].text in _OF_A_PLACE)]
+    kept = []
+    for sign in signs:
+        meaning, begin, end = sign
+        figure = any(
+            begin < start < end or (start <= begin < stop and (end <= stop or meaning == "urgent-heart")) for start, stop in spoken
+        )
+        if meaning.startswith("urgent") and (figure or (meaning == "urgent-heart" and _is_rate(tokens, begin, last))):
+            continue
+        kept.append(sign)
+    return kept
+
+
+_OF_A_PLACE = frozenset({"agony", "that", "but", "fire", "the"})
+_RATE_AFTER = 5
+
+
+def _is_rate(tokens: Sequence[Token], begin: int, last: int) -> bool:
+    """Whether a heart is only told by its rate: a number follows at once, and nothing that is wrong with it."""
+    near = range(begin, min(begin + _RATE_AFTER, last))
+    told = {tokens[i].text for i in range(begin, last)}
+    return any(tokens[i].kind is Kind.NUMBER for i in near) and not told & _WRONG_HEART
+
+
+_WRONG_HEART = HURT | {
+    "racing", "pounding", "skipping", "skipped", "fluttering", "flutter", "palpitations", "weird", "funny", "irregular", "missing",
+    "missed", "stopped", "attack", "rest", "sitting", "lying", "resting", "slow",
+}  # fmt: skip
+
+
+def _muscles_gave_out(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_Sign], places: list[Place]) -> bool:
     """Whether it is only that the arms or legs gave out: the end of a set, not a pain."""
     words = {tokens[i].text for i in range(first, last)}
     muscular = bool(places) and all(place.name in _MUSCLES and place.side is None for place in places)
@@ -203,10 +332,8 @@ def _muscles_gave_out(
 
 def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
     """Whether "chest" here is the chest press, not the chest."""
-    return any(
-        tokens[i].text == "chest" and i + 1 < last and tokens[i + 1].text in NOT_THE_BODY_AFTER
-        for i in range(said.first, said.last)
-    )
+    named = [i for i in range(said.first, said.last) if tokens[i].text == "chest"]
+    return bool(named) and all(i + 1 < last and tokens[i + 1].text in NOT_THE_BODY_AFTER for i in named)
 
 
 def _told(meanings: set[str], urgent: set[str], places: list[Place], tokens: Sequence[Token], first: int, last: int) -> list[Pain]:
@@ -229,105 +356,31 @@ def _told(meanings: set[str], urgent: set[str], places: list[Place], tokens: Seq
     return told or [Pain(urgent=bool(urgent))]
 
 
-def _is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[tuple[str, int, int]]) -> bool:
-    """Whether what is told is denied, long past, imagined, a figure of speech or about somebody else."""
-    line = " " + " ".join(token.text for token in tokens[first : last + 2]) + " "
-    within = " " + " ".join(token.text for token in tokens[first:last]) + " "
-    chest = any(meaning == "urgent-chest" for meaning, _, _ in signs)
-    if any(figure in line and not (chest and figure == "on fire") for figure in _FIGURES) or _long_past(within):
-        return True
-    urgent = any(meaning != "pain" for meaning, _, _ in signs)
-    start = min(sign[1] for sign in signs)
-    lead = [token.text for token in tokens[first:start]]
-    if {"if", "whenever", "case", "pretend", "imagine", "suppose"} & set(lead):
-        return True
-    if not urgent and (
-        tokens[first].text in {"when", "do", "if"}
-        or {"will", "would", "might", "could", "should"} & set(lead)
-        or tokens[first].text in {"will", "does", "should", "can", "could"}
-    ):
-        return True
-    if _of_somebody_else(tokens, first, max(sign[2] for sign in signs)):
-        return True
-    return all(
-        _denied(
-            tokens,
-            first,
-            begin,
-            end,
-            own="not" if meaning.startswith("urgent") or tokens[begin].text == "not" else "",
-        )
-        for meaning, begin, end in signs
-    )
-
-
-def _long_past(line: str) -> bool:
-    """Whether the clause speaks of another time; "since yesterday" and "than last week" speak of now."""
-    still = (word for word in _STILL if word != "now" or not any(f" {better} now " in line for better in _BETTER))
-    return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in still)
-
-
-_BETTER = ("fine", "ok", "better", "good", "great", "gone", "alright", "healed")
-
-
-_FOLK = frozenset({"lad", "lads", "lass", "boy", "boys", "missis"})
-
-
-def _of_somebody_else(tokens: Sequence[Token], first: int, end: int) -> bool:
-    """Whether somebody else is in pain: a person is named before, and no "I" or "my knee" comes between."""
-    owner = None
-    for i in range(first, end):
-        word = tokens[i].text
-        following = tokens[i + 1].text if i + 1 < end else ""
-        if word in GUARDS["people"] | _FOLK or word in {"he", "she", "they", "his", "her", "their"}:
-            owner = i
-        elif word in {"i", "me"} or (word == "my" and following not in GUARDS["people"] | _FOLK):
-            owner = None
-    return owner is not None
-
-
-def _denied(tokens: Sequence[Token], first: int, start: int, end: int, *, own: str) -> bool:
-    """Whether the words from `start` are denied: "no pain", "does not hurt", "not at all dizzy"; `own` may stand inside."""
-    if _denial_start(tokens, first, start) < start:
-        return True
-    inside = [token.text for token in tokens[start:end]]
-    after = [token.text for token in tokens[end : end + 3]]
-    if (
-        after[:1] == ["free"]
-        or (not own and set(after[:2]) & {"gone", "free"})
-        or (after[:1] and after[0] in _ENDING and after[1:2] in (["gone"], ["passed"], ["stopped"]))
-    ):
-        return True
-    return any(word in _DENIALS and word != own for word in inside) and not (own and inside[:1] == ["no"])
-
-
-_ENDING = frozenset({"has", "have", "had", "is", "it", "all", "now", "just", "soon", "quickly"})
-
-
-def _denial_start(tokens: Sequence[Token], first: int, start: int) -> int:
-    """Where the denial right before `start` begins; `start` itself when there is none."""
-    index = start - 1
-    while index >= first and tokens[index].text in _BETWEEN_DENIAL:
-        index -= 1
-    return index if index >= first and tokens[index].text in _DENIALS else start
-
-
 def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequence[Place]) -> bool:
     """Whether only a muscle is sore or burning, which is work and not pain."""
     words = {tokens[i].text for i in range(first, last)}
     hurting = words & HURT
-    named = [tokens[place.at].text for place in places]
-    if not hurting and words & _COMPLAINING and {place.name for place in places} <= _MUSCLES:
-        return all(place.side is None for place in places)  # "my quads are screaming"
     if hurting and hurting <= {"sore", "burning", "tender", "killing"} and not places:
         return True
-    if hurting and hurting <= _OF_ONE and (any(place.side is not None for place in places) or set(named) <= set(_MUSCLES)):
-        return False  # "left hammy's sore", "my forearm is aching": both would be from work
-    return bool(places) and {place.name for place in places} <= _MUSCLES and bool(hurting) and hurting <= _OF_MUSCLES
+    if not places or not {place.name for place in places} <= _MUSCLES:
+        return False
+    lone = any(place.side is not None or _is_one(tokens, place) for place in places)
+    if not hurting:
+        return not lone and bool(words & _WORN)
+    return hurting <= _OF_MUSCLES and not (lone and hurting <= _OF_ONE_SIDE)
 
 
-_OF_ONE = frozenset({"sore", "aching", "aches", "ache", "achy", "achey", "tender"})
-_COMPLAINING = listed("words_pain", "complaining")
+_OF_ONE_SIDE = frozenset({"sore", "aching", "achy", "ache", "aches", "tender"})
+"""Words of work too, but not of one arm or leg alone: "left hammy's sore": both would be from work."""
+_WORN = listed("words_pain", "complaining")
+"""What muscles in pairs are said to be after work: "arms are cactus"."""
+
+
+def _is_one(tokens: Sequence[Token], place: Place) -> bool:
+    """Whether one muscle of a pair is named: "my forearm is sore", not "forearms are sore"."""
+    word = tokens[place.at].text
+    return word == place.name and not word.endswith("s")
+
 
 
 def _together(found: list[_Found]) -> list[_Found]:
@@ -347,6 +400,8 @@ def _together(found: list[_Found]) -> list[_Found]:
         else:
             held = kept[double][1]
             merged = replace(pain, urgent=True) if held is not None and held.urgent else pain
+            if held is not None and held.place == pain.place and pain.side is None:
+                merged = replace(merged, side=held.side)
             kept[double] = (kept[double][0], merged if pain.place else held or merged, kept[double][2])
             kept.append((at, None, span))
     return kept
@@ -356,4 +411,4 @@ def _same(one: Pain, other: Pain) -> bool:
     """Whether the second adds nothing to the first: the same place, or a sign without a place after any like it."""
     if other.place is None:
         return not other.urgent or (one.urgent and one.place is None)
-    return one.place == other.place and (one.side == other.side or other.side is None)
+    return one.place == other.place and (one.side == other.side or one.side is None or other.side is None)

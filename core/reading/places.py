@@ -31,6 +31,8 @@ NOT_THE_BODY_AFTER = EXERCISES - {
 } | frozenset(["day", "supported", "workout", "dips", "pump", "each", "hand", "free", "rest"])
 _MY = listed("words_pain", "my")
 _COUNTED_SIDES = frozenset({"arm", "leg", "hand"})
+_LIMBS = frozenset({"arm", "arms", "leg", "legs", "hand", "hands", "foot", "feet", "side"})
+_BEHIND = frozenset({"on", "in", "the", "my", "left", "right", "side", "one"})
 _MOVING = frozenset({("when", "i"), ("whenever", "i"), ("as", "i"), ("if", "i"), ("while", "i"), ("time", "i")})
 _THIS_MOMENT = frozenset({"now", "away", "here", "there"})
 
@@ -80,16 +82,20 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
     """The places on the body that a clause names."""
     found: list[Place] = []
     both = {"both"} if any(tokens[i].kind is Kind.NUMBER for i in range(first, last)) else set()
-    counted = _counted_sides(tokens)
+    counted = _counted_sides(tokens, max(1, first - _AROUND), min(len(tokens) - 1, last + _AROUND))
     for at in range(first, last):
         word = tokens[at].text
-        if word not in PLACES or word == "side":
+        if word not in PLACES or (word == "side" and not _is_flank(tokens, at, first, last)):
             continue
         before = tokens[at - 1].text if at > first else ""
         after = tokens[at + 1].text if at + 1 < last else ""
         shared = {"hand", "hands", "arm", "arms", "leg", "legs"} if both else {"hand", "hands"}
         if after in NOT_THE_BODY_AFTER or (before in {"each", "per", "chest", *both} and word in shared):
             continue
+        if found and "between" in {tokens[i].text for i in range(max(first, at - 3), at)}:
+            continue  # "my upper back between the shoulders"
+        if before in {"each", "per"} and word in _LIMBS:
+            continue  # "10 each arm and my wrist hurts"
         if at in counted:
             continue  # "left arm ten, right arm eight"
         if word == "back" and not (
@@ -105,19 +111,19 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
         if found and _is_moved(tokens, found[-1].at, at, last):
             continue
         name = PLACES[word]
-        if name == "back" and before == "lower":
-            name = "lower back"
+        if name == "back" and before in {"lower", "upper"}:
+            name = f"{before} back"
         spread = any(tokens[i].text in _SPREADING for i in range(max(first, at - 4), at)) and bool(found)
         if not any(place.name == name and place.side is None for place in found):
             found.append(Place(at, name, _side(tokens, at, first, last), spread))
     return _of_one(tokens, found)
 
 
-def _counted_sides(tokens: Sequence[Token]) -> set[int]:
+def _counted_sides(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     """Where arms, legs or hands are named only to tell a number for each side: "left arm ten, right arm eight"."""
     limbs = {
         at: tokens[at - 1].text
-        for at in range(1, len(tokens) - 1)
+        for at in range(first, last)
         if tokens[at].text in _COUNTED_SIDES and tokens[at + 1].kind is Kind.NUMBER
     }
     return set(limbs) if {"left", "right"} <= set(limbs.values()) else set()
@@ -132,8 +138,25 @@ def _is_moved(tokens: Sequence[Token], hurting: int, at: int, last: int) -> bool
     return bool(HURT & set(words[:when])) and not any(tokens[i].text in HURT for i in range(at, last))
 
 
-_SMALL_PARTS = frozenset({"finger", "thumb", "toe", "wrist", "heel", "elbow", "ankle"})
-_WHOLES = frozenset({"hand", "foot", "arm", "leg"})
+_PARTS = {
+    "hand": frozenset({"finger", "thumb", "palm", "wrist", "knuckle", "hand"}),
+    "foot": frozenset({"toe", "heel", "ankle", "arch", "sole", "instep", "achilles", "foot"}),
+    "leg": frozenset(
+        {"knee", "calf", "hamstring", "thigh", "quad", "shin", "ankle", "hip", "groin", "glute", "adductor", "achilles", "leg"}
+    ),
+    "arm": frozenset({"elbow", "wrist", "forearm", "biceps", "triceps", "shoulder", "arm"}),
+}
+"""What belongs to a limb, so that the side of the limb is its side."""
+
+_IN_THE_WHOLE = frozenset({"of", "on", "in", "from", "left", "right", "l", "r"})
+_AND = frozenset({"and", "or", "&", "+", "plus", "also", ",", "/", "when", "while"})
+_NEAR = 7
+_AROUND = 40
+
+
+def is_part(part: str, whole: str) -> bool:
+    """Whether one place belongs to the other, which is a limb: a hamstring to a leg."""
+    return part in _PARTS.get(whole, ())
 
 
 def _of_one(tokens: Sequence[Token], found: list[Place]) -> list[Place]:
@@ -141,19 +164,34 @@ def _of_one(tokens: Sequence[Token], found: list[Place]) -> list[Place]:
     kept: list[Place] = []
     for place in found:
         part = kept[-1] if kept else None
-        if part is not None and part.name in _SMALL_PARTS and place.name in _WHOLES:
+        if part is not None and is_part(part.name, place.name):
             between = {tokens[i].text for i in range(part.at + 1, place.at)}
-            if between & {"of", "on", "in", "from"} and between <= {"of", "on", "in", "from", "my", "the", "left", "right", "me"}:
+            if place.at - part.at <= _NEAR and not between & _AND and between & _IN_THE_WHOLE:
                 kept[-1] = replace(part, side=part.side or place.side)
                 continue
+        if part is not None and is_part(place.name, part.name) and place.name != part.name and place.at - part.at <= _NEAR:
+            between = {tokens[i].text for i in range(part.at + 1, place.at)}
+            if not between & _AND and (not between or between & {"in", "of", "on", "at"}):
+                kept[-1] = replace(place, side=place.side or part.side)
+                continue  # "left hand fingers", "leg cramp in my calf"
         kept.append(place)
     return kept
+
+
+def _is_flank(tokens: Sequence[Token], at: int, first: int, last: int) -> bool:
+    """Whether "side" is the flank: "a stitch in my side", where nothing else is named that hurts."""
+    lead = [tokens[i].text for i in range(max(first, at - 3), at)]
+    mine = lead[-1:] == ["my"] or (lead[-2:-1] == ["my"] and lead[-1] in {"left", "right"})
+    others = any(tokens[i].text in PLACES and i != at for i in range(first, last))
+    return mine and bool({"in", "down"} & set(lead)) and not others
 
 
 def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | None:
     """The side said right before the place, or after it ("knee, the left one", "on the right side")."""
     before = [tokens[i].text for i in range(max(first, at - 2), at)]
     for word in reversed(before):
+        if word in _AND:
+            break
         if word in {"left", "right", "l", "r"}:
             return Side.LEFT if word[0] == "l" else Side.RIGHT
     if (
@@ -170,6 +208,13 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
     moment = directly == "right" and at + 2 < last and tokens[at + 2].text in _THIS_MOMENT  # "pressure in my chest right now"
     if directly in {"left", "right"} and not moment:
         return Side(directly)
+    if directly in {"l", "r"} and at + 1 < last and tokens[at].text == PLACES[tokens[at].text]:
+        return Side.LEFT if directly == "l" else Side.RIGHT
+    ends = tokens[last - 1].text if last - 1 > at else ""
+    if ends in {"left", "right", "l", "r"} and any(tokens[i].text in HURT for i in range(first, last)):
+        counted = tokens[last - 2].kind is Kind.NUMBER or _text_before(tokens, last) & {"reps", "rep", "and", "not", "to"}
+        if not counted:  # "groin strain R", but "elbow sore, 2 left"
+            return Side.LEFT if ends[0] == "l" else Side.RIGHT
     end = [tokens[i].text for i in range(max(at + 1, last - 2), last)]
     if end[-1:] in (["l"], ["r"]) and not any(tokens[i].kind is Kind.NUMBER for i in range(at, last)):
         return Side.LEFT if end[-1] == "l" else Side.RIGHT  # "forearm cramp l"
@@ -187,6 +232,7 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
                 f"the {side} one",
                 f"the {side} side",
                 f"on {side}",
+                f"of {side}",
                 f"{side} side",
             )
         ):
@@ -194,9 +240,24 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
     return None
 
 
+def _text_before(tokens: Sequence[Token], last: int) -> set[str]:
+    """The two words before the last one of a clause."""
+    return {tokens[i].text for i in range(max(0, last - 3), last - 1)}
+
+
+def end_of(tokens: Sequence[Token], place: Place, last: int) -> int:
+    """The index after the place, and after the side told behind it: "my elbow right side"."""
+    end = place.at + 1
+    while end < last and tokens[end].text in _BEHIND:
+        end += 1
+    sided = any(tokens[i].text in {"left", "right"} for i in range(place.at + 1, end))
+    counted = end < len(tokens) and tokens[end].kind is Kind.NUMBER
+    return end if sided and not counted else place.at + 1
+
+
 def begin_of(tokens: Sequence[Token], place: Place, first: int) -> int:
     """The index where the place begins, its side and "my" included."""
     at = place.at
-    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "l", "r", "the"}:
+    while at > first and tokens[at - 1].text in {"left", "right", "my", "lower", "upper", "l", "r", "the"}:
         at -= 1
     return at

@@ -30,9 +30,10 @@ def split(tokens: Sequence[Token], first: int, last: int, ends: set[str]) -> lis
 
 
 def _is_very(tokens: Sequence[Token], index: int, last: int) -> bool:
-    """Whether "so" only strengthens what follows: "so far", "my hip is so sore"."""
+    """Whether "so" only strengthens what follows, or adds to it: "so far", "my hip is so sore", "and so is my arm"."""
     following = tokens[index + 1].text if index + 1 < last else ""
-    return following == "far" or (following in _STRENGTHENED and index > 0 and tokens[index - 1].text in _HOW_IT_IS)
+    also = following in {"is", "are", "does", "do"} and index > 0 and tokens[index - 1].text == "and"
+    return following == "far" or also or (following in _STRENGTHENED and index > 0 and tokens[index - 1].text in _HOW_IT_IS)
 
 
 _STRENGTHENED = HURT | {"sore", "tight", "stiff", "bad", "weak", "numb", "swollen", "heavy", "hard", "easy", "light", "tired"}

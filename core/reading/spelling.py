@@ -101,6 +101,10 @@ _ENDINGS = (
 )
 
 
+_SHORTEST_SWUNG = 5
+"""Letters from which a word in "-in" may be one in "-ing"."""
+
+
 @lru_cache(maxsize=4096)
 def respell(word: str) -> tuple[str, ...]:
     """The known words nearest to `word`; the word itself when none is safely near."""
@@ -116,8 +120,8 @@ def respell(word: str) -> tuple[str, ...]:
     if word.endswith("n't"):
         said = respell(word.replace("'", ""))
         return said if "not" in said else (*respell(word[: -len("n't")])[:1], "not")
-    if word.endswith("in") and not is_english(word) and f"{word}g" in VOCABULARY:
-        return expand(f"{word}g")  # "killin", "stoppin"
+    if word.endswith("in") and len(word) >= _SHORTEST_SWUNG and not is_english(word) and f"{word}g" in VOCABULARY:
+        return expand(f"{word}g")  # "hollerin", "throbbin"
     if is_english(word) or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
         return (word,)
     parts = _split(word, shortest=_SHORTEST_PART)

@@ -229,9 +229,12 @@ def _number_word(word: str, raw: str, start: int, end: int, *, glued: bool) -> T
 def _pairs(tokens: list[Token]) -> list[Token]:
     """Words that mean something else together, such as "no fit" for "can not"."""
     paired = list(tokens)
-    for index in range(len(tokens) - 1):
-        says = PAIRS.get((paired[index].text, paired[index + 1].text))
-        if says is not None:
+    for index in reversed(range(len(tokens) - 1)):
+        says = PAIRS.get((paired[index].text, paired[index + 1].text)) if index + 1 < len(paired) else None
+        if says is not None and len(says) == 1:
+            first, second = paired[index : index + 2]
+            paired[index : index + 2] = [replace(first, text=says[0], raw=f"{first.raw} {second.raw}", end=second.end)]
+        elif says is not None:
             paired[index : index + 2] = [
                 replace(token, text=text) for token, text in zip(paired[index : index + 2], says, strict=True)
             ]

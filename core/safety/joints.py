@@ -24,19 +24,23 @@ if TYPE_CHECKING:
 WATCHED = timedelta(days=42)  # six weeks without a word about it: common practice, no source
 ANOTHER_DAY = timedelta(hours=12)
 
-# Places as people name them. The neck and the upper back are spared by what spares the shoulder.
+# Places as people name them. What lies around the shoulder is spared by what spares the shoulder.
 JOINTS = {
     "knee": Joint.KNEE,
     "hip": Joint.HIP,
     "groin": Joint.HIP,
+    "hip flexor": Joint.HIP,
     "back": Joint.LOWER_BACK,
     "lower back": Joint.LOWER_BACK,
     "upper back": Joint.SHOULDER,
+    "shoulder blade": Joint.SHOULDER,
+    "collarbone": Joint.SHOULDER,
     "shoulder": Joint.SHOULDER,
     "neck": Joint.SHOULDER,
     "elbow": Joint.ELBOW,
     "wrist": Joint.WRIST,
     "hand": Joint.WRIST,
+    "palm": Joint.WRIST,
 }
 
 

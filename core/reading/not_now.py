@@ -1,0 +1,181 @@
+"""Whether a pain that is told hurts its teller now: not denied, long past, imagined, a figure of speech or somebody else's.
+
+An urgent sign is taken away by less than any other pain: only by words that are about the sign itself.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.lexicon import CHEST_TROUBLE, GUARDS, HURT, PLACES, listed, sayings
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from core.reading.token import Token
+
+_DENIALS = listed("words_pain", "denials")
+_BETWEEN_DENIAL = listed("words_pain", "between_denial")
+_LONG_PAST = sayings("long_past")
+_STILL = sayings("still")
+_LIKE_BEFORE = frozenset({"like", "as", "same", "today", "tonight"})
+_FIGURES = sayings("figures")
+_FIGURE_WORDS = tuple(tuple(figure.split()) for figure in _FIGURES)
+_NECK_OR_BUM = frozenset({"neck", "bum", "butt", "backside"})
+_BETTER = ("fine", "ok", "better", "good", "great", "gone", "alright", "healed")
+_TRIGGERS = listed("words_pain", "triggers")
+_FOLK = frozenset({"lad", "lads", "lass", "boy", "boys", "missis", "people", "folks"})
+_THEY = frozenset({"he", "she", "they", "his", "her", "their"})
+_BEARING = listed("words_pain", "bearing")
+_TO_WHOM = frozenset({"with", "from", "after", "for", "by", "to", "at", "holding", "the", "my"})
+_ENDING = frozenset({"has", "have", "had", "is", "it", "all", "now", "just", "soon", "quickly"})
+_ONESELF = frozenset({"i", "my", "me", "it", "the"})
+_WELL = frozenset(
+    {
+        "right", "good", "ok", "great", "well", "happy", "normal", "nice", "fine", "better", "stopped", "going", "gone", "stop",
+        "slow", "slowing", "calm", "calming", "settle", "settling", "regular", "beating",
+    }
+)  # fmt: skip
+_ON_THE_WAY = frozenset({"feel", "feeling", "so", "too", "very", "all", "that"})
+_THAT_GO = frozenset(
+    {"dizziness", "numbness", "tingling", "pain", "pains", "tightness", "pressure", "giddiness", "vertigo", "needles"}
+)
+_UNTIL_NOW = ("before today", "before now", "until", "till")
+_Sign = tuple[str, int, int]
+_Span = tuple[int, int]
+
+
+def is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_Sign]) -> bool:
+    """Whether what the signs of a clause tell is no pain of the writer's that is there now."""
+    line = " " + " ".join(token.text for token in tokens[first : last + 2]) + " "
+    within = " " + " ".join(token.text for token in tokens[first:last]) + " "
+    urgent = any(meaning != "pain" for meaning, _, _ in signs)
+    if _long_past(within, urgent=urgent) or (not urgent and _is_figure(tokens, first, line)):
+        return True
+    start = min(sign[1] for sign in signs)
+    lead = [token.text for token in tokens[first:start]]
+    imagined = next((at for at, word in enumerate(lead) if word in _IMAGINING), None)
+    if imagined is not None and not (urgent and lead[imagined - 1 : imagined] != ["what"] and _TRIGGERS & set(lead[imagined:])):
+        return True
+    if not urgent and (
+        tokens[first].text in {"when", "do", "if"}
+        or {"will", "would", "might", "could", "should"} & set(lead)
+        or tokens[first].text in {"will", "does", "should", "can", "could"}
+    ):
+        return True
+    if _of_somebody_else(tokens, first, max(sign[2] for sign in signs), urgent=urgent):
+        return True
+    return all(_denied(tokens, first, sign) for sign in signs)
+
+
+_IMAGINING = frozenset({"if", "whenever", "case", "pretend", "imagine", "suppose"})
+
+
+def figures(tokens: Sequence[Token], first: int, last: int) -> Iterator[_Span]:
+    """The spans of a clause that are a figure of speech: "collapsed in a heap", "dizzy with joy"."""
+    words = [token.text for token in tokens[first:last]]
+    for figure in _FIGURE_WORDS:
+        if figure[0] in words:
+            for at in range(len(words) - len(figure) + 1):
+                if tuple(words[at : at + len(figure)]) == figure:
+                    yield first + at, first + at + len(figure)
+
+
+def _is_figure(tokens: Sequence[Token], first: int, line: str) -> bool:
+    """Whether the clause is a figure of speech, "a pain in the" but for a pain in a place that is none."""
+    said = next((figure for figure in _FIGURES if f" {figure} " in line), None)
+    if said is not None and said.startswith("old "):
+        return not {token.text for token in tokens[first : first + line.count(" ")]} & (HURT | {"again", "me"})
+    if said != "a pain in the":
+        return said is not None
+    places = {token.text for token in tokens[first : first + line.count(" ")] if token.text in PLACES}
+    return not places - _NECK_OR_BUM
+
+
+def _long_past(line: str, *, urgent: bool) -> bool:
+    """Whether the clause speaks of another time; "since yesterday" and "than last week" speak of now."""
+    still = [word for word in _STILL if word != "now" or not any(f" {better} now " in line for better in _BETTER)]
+    now = [*still, *_LIKE_BEFORE] if urgent else still
+    return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in now)
+
+
+def _of_somebody_else(tokens: Sequence[Token], first: int, end: int, *, urgent: bool) -> bool:
+    """Whether somebody else is in pain: a person is named before, and no "I" or "my knee" comes between."""
+    owner = None
+    for i in range(first, end):
+        word = tokens[i].text
+        following = tokens[i + 1].text if i + 1 < end else ""
+        if word in _THEY and i > first and tokens[i - 1].text in PLACES:
+            continue  # "my knees they hurt"
+        if word in GUARDS["people"] | _FOLK | _THEY:
+            owner = owner if urgent and _is_only_handled(tokens, first, i, following) else i
+        elif word in {"i", "me"} or (word == "my" and following not in GUARDS["people"] | _FOLK):
+            owner = None
+    return owner is not None
+
+
+def _is_only_handled(tokens: Sequence[Token], first: int, at: int, following: str) -> bool:
+    """Whether a person is only what the writer does something with: "after carrying my son"."""
+    index = at - 1
+    while index >= first and tokens[index].text in {"the", "my", "a", "our"}:
+        index -= 1
+    led = tokens[index].text if index >= first else ""
+    return following not in _BEARING and (led in _TO_WHOM or led.endswith("ing"))
+
+
+def _denied(tokens: Sequence[Token], first: int, sign: _Sign) -> bool:
+    """Whether a sign is denied: "no pain", "does not hurt", "not at all dizzy"; of some the "not" is a part."""
+    meaning, start, end = sign
+    stopped = meaning == "pain" and start > first and tokens[start - 1].text in {"stopped", "quit"}
+    if stopped or denial_start(tokens, first, start) < start:
+        return True
+    inside = [token.text for token in tokens[start:end]]
+    after = [token.text for token in tokens[end : end + 3]]
+    own = _own_denials(meaning, starts_with_not=tokens[start].text == "not")
+    if (
+        after[:1] == ["free"]
+        or (set(after[:1]) & {"passed", "stopped", "eased"} and after[1:2] != ["out"])
+        or (after[:1] == ["gone"] and tokens[end - 1].text in _THAT_GO)
+        or (not own and set(after[:2]) & {"gone", "free"})
+        or (after[:1] and after[0] in _ENDING and after[1:2] in (["gone"], ["passed"], ["stopped"]))
+    ):
+        return True
+    if meaning in {"urgent-chest", "urgent-heart"} and "not" in inside[1:]:
+        before, rest = inside[: inside.index("not")], inside[inside.index("not") + 1 :]
+        told = next((word for word in rest if word not in _ON_THE_WAY), None)
+        return told is not None and told not in _WELL and not CHEST_TROUBLE & set(before)
+    if meaning == "urgent-chest" and inside[0] == "chest" and inside[1:2] != [] and inside[1] in CHEST_TROUBLE:
+        return False  # "chest pain lol, no really it hurts"
+    if ("not", "stop") in pairwise(inside):
+        return False  # "the room won't stop spinning"
+    return any(word in _DENIALS and word not in own for word in inside) and not (own and inside[:1] == ["no"])
+
+
+def _own_denials(meaning: str, *, starts_with_not: bool) -> frozenset[str]:
+    """The denials that are a part of a sign: "can not breathe", "fingers no feel"."""
+    if meaning in {"urgent-breath", "urgent-numb"}:
+        return frozenset({"not", "no"})
+    if meaning.startswith("urgent") and meaning not in {"urgent-dizzy", "urgent-faint"}:
+        return frozenset({"not"})
+    return frozenset({"not"}) if starts_with_not else frozenset()
+
+
+def denial_start(tokens: Sequence[Token], first: int, start: int) -> int:
+    """Where the denial right before `start` begins; `start` itself when there is none.
+
+    "No I feel dizzy" and "no my knee hurts" answer something; "never felt this dizzy" tells how dizzy it is.
+    """
+    index = start - 1
+    while index >= first and tokens[index].text in _BETWEEN_DENIAL:
+        index -= 1
+    if index < first or tokens[index].text not in _DENIALS:
+        return start
+    following = tokens[index + 1].text if index + 1 < len(tokens) else ""
+    if tokens[index].text == "no" and index == first and following in _ONESELF:
+        return start
+    told = {token.text for token in tokens[index + 1 : start + 4]}
+    line = " ".join(token.text for token in tokens[start : start + 5])
+    if tokens[index].text == "never" and (told & {"this", "so", "such", "like"} or any(now in line for now in _UNTIL_NOW)):
+        return start
+    return index

@@ -1,0 +1,64 @@
+"""Urgent signs told by words that belong together, in whatever order they come.
+
+A line of `[signs]` in the lexicon holds groups of words, of which each must have one within reach of the others, and words that
+forbid it. What stands in the usual order is a phrase (`phrases.txt`); these lines catch what nobody has thought of.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import TYPE_CHECKING
+
+from core.reading.lexicon import HURT, PLACES, SIGNS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from core.reading.token import Token
+
+_REACH = 7
+"""Words between one of the first group and any of the others, at most."""
+_LONGEST = 60
+"""Tokens of a clause beyond which no order is left to read."""
+_LISTS = {"@place": frozenset(PLACES), "@hurt": HURT}
+
+
+def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[str, int, int]]:
+    """The signs of tokens `[first, last)`, one clause: what each means and the span of its words."""
+    if last - first > _LONGEST:
+        last = first + _LONGEST
+    words = [token.text for token in tokens[first:last]]
+    said = set(words)
+    for meaning, groups, never in _lines():
+        if said & never or not all(said & group for group in groups):
+            continue
+        for at in (i for i, word in enumerate(words) if word in groups[0]):
+            near = [_nearest(words, at, group) for group in groups[1:]]
+            if all(place is not None for place in near):
+                spots = [at, *(place for place in near if place is not None)]
+                yield meaning, first + min(spots), first + max(spots) + 1
+                break
+
+
+def _nearest(words: Sequence[str], at: int, group: frozenset[str]) -> int | None:
+    """The word of a group nearest to `at`, and within reach of it."""
+    spots = [i for i in range(max(0, at - _REACH), min(len(words), at + _REACH + 1)) if i != at and words[i] in group]
+    return min(spots, key=lambda i: abs(i - at), default=None)
+
+
+@cache
+def _lines() -> tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...]:
+    """Each line: its meaning, the groups of which one word each must be there, and the words that forbid it."""
+    return tuple(
+        (
+            meaning,
+            tuple(_words(group) for group in line.split() if not group.startswith("!")),
+            frozenset[str]().union(*(_words(group[1:]) for group in line.split() if group.startswith("!"))),
+        )
+        for meaning, text in SIGNS.items()
+        for line in text.strip().split("\n")
+    )
+
+
+def _words(group: str) -> frozenset[str]:
+    return frozenset[str]().union(*(_LISTS.get(word, frozenset({word})) for word in group.split("|")))
