@@ -79,7 +79,35 @@ def without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     if noted is None:
         return parts
     end = next((i for i in range(noted, len(tokens)) if tokens[i].text in {",", "but", ".", "not"}), len(tokens))
-    return [part for part in parts if not noted < part.at < end]
+    kept = [part for part in parts if not noted < part.at < end]
+    meant = any(part.numbers and before.kind != "not" for before, part in pairwise([Part("break"), *kept]))
+    return kept if meant else parts  # "not fifteen, I said sixteen"
+
+
+def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part] | None:
+    """The parts with the number of the last record marked as given up where it is told as what was: "16 was the old one, 20kg".
+
+    None when no number is told so.
+    """
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab") or any(p.kind == "not" for p in parts):
+        return None
+    for former, meant in (numbers, numbers[::-1]):
+        value = former.numbers[0]
+        if former.kind not in {"bare", "load", "reps"} or value not in {last.reps, last.load} or value == meant.numbers[0]:
+            continue
+        after = [token.text for token in tokens[former.at + 1 : former.at + 4]]
+        before = [
+            token.text for token in tokens[max(0, former.at - 4) : former.at] if token.text not in {"have", "had", "it", "as"}
+        ]
+        noted = (before[-2:-1] == ["i"] and before[-1] in NOTED) or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
+        parted_off = any(tokens[i].text in {",", ".", "!", ";"} for i in range(former.at, meant.at))
+        was = (
+            former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
+        )
+        if noted or was:
+            return [Part("not"), former, meant]
+    return None
 
 
 def without_denied(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
@@ -125,7 +153,7 @@ def corrects(
     tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], said: Mapping[int, Said], context: Context
 ) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
-    if is_starred(tokens):
+    if is_starred(tokens) or with_former(tokens, list(parts), context) is not None:
         return True
     counted = [part for part in parts if part.kind in QUANTITIES or part.kind in _SILENT_AMENDS]
     fresh = context.awaiting is Awaiting.REPS and context.last is None
@@ -149,7 +177,7 @@ def corrects(
     told = [one for one in told if _of_the_record(tokens, one)]
     was = next((one for one in told if _followed(parts, tokens, one)), None)
     named = any(
-        token.text in {"weight", "load", "reps", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
+        token.text in {"weight", "load", "reps", "repetitions", "count", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
         and following.text in {"was", "were"}
         for token, following in pairwise(tokens)
     )

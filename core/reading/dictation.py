@@ -162,11 +162,12 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
 
 def _numbered(tokens: list[Token], index: int, following: tuple[str, ...]) -> str | None:
     """The number of a set or of sets that was heard as "to" or "for": "set one twelve, set too eleven", "too sets of ten"."""
-    heard = {"to": "two", "too": "two", "for": "four"}.get(tokens[index].text)
+    heard = {"to": "two", "too": "two", "for": "four", "won": "one"}.get(tokens[index].text)
     counted = following[:2] in {("sets", "of"), ("rounds", "of")} and tokens[index].text != "for"
     label = tokens[index - 1].text if index else ""
-    first = any(t.text == label and after.text in {"one", "1"} for t, after in pairwise(tokens))
-    named = label in {"set", "round"} and first and index + 1 < len(tokens) and tokens[index + 1].kind is Kind.NUMBER
+    first = any(t.text == label and after.text in {"one", "1", "won"} for t, after in pairwise(tokens))
+    ahead = index + 1 + (following[:1] in {("was",), ("is",)})
+    named = label in {"set", "round"} and first and ahead < len(tokens) and tokens[ahead].kind is Kind.NUMBER
     return heard if counted or named else None
 
 

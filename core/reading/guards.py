@@ -21,6 +21,9 @@ _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 6
 _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
+_EXCUSING = frozenset({"i", "am", "so", "very", "terribly", "awfully", "sorry", "apologies", "my", ",", "oops", "forgive", "me"})
+_BESIDE_TOTAL = frozenset({"in", "of", ":", "i", "did", "a", "done"})
+_SETS = frozenset({"sets", "rounds", "series"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
 _REQUESTING = frozenset({"could", "can", "would", "will"})
@@ -94,7 +97,11 @@ def keeps_back(
         return False
     texts = {tokens[i].text for i in inside}
     core = [i for i in numbers if i not in soft]
-    if texts & (GUARDS["foreign"] | _TOTALS) or any(_counts_otherwise(tokens, i, numbers, strong=strong) for i in inside):
+    if (
+        texts & GUARDS["foreign"]
+        or any(tokens[i].text in _TOTALS and not _totals_sets(tokens, i) for i in inside)
+        or any(_counts_otherwise(tokens, i, numbers, strong=strong) for i in inside)
+    ):
         return True
     if any(_vague(tokens, i, first, strong=strong, bare=i in told.bare and i - 1 not in free) for i in core):
         return True
@@ -102,6 +109,8 @@ def keeps_back(
     if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
         return True
     ahead = [tokens[i].text for i in range(first, core[0]) if i not in parting]
+    if ahead[:1] == ["no"]:
+        ahead = ahead[2:]  # "no worries, got 10"
     meant = is_intended([tokens[i].text for i in range(first, core[0])])
     if meant or is_told_of_others(ahead) or leads_with_someone(ahead) or is_ordered(ahead):
         return True
@@ -151,7 +160,7 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
 def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     """The first words of "could you please note 12 at 8 kg": an order said politely, not a question; empty when it is none."""
     at = first
-    while at < last and tokens[at].text in COURTESY:
+    while at < last and tokens[at].text in COURTESY | _EXCUSING:
         at += 1
     asked = at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}
     offered = at + 1 < last and tokens[at].text in {"may", "can", "could", "might"} and tokens[at + 1].text == "i"
@@ -167,12 +176,20 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int], *, strong: bool) -> bool:
     """Whether the word at `index` makes a number something else than a set: a distance, an age, a time, another day's."""
     word = tokens[index].text
-    if word in GUARDS["measure"]:
+    if word in GUARDS["measure"] and not (word in _TOTALS and _totals_sets(tokens, index)):
         return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING
         return not (strong and compared)
     return False
+
+
+def _totals_sets(tokens: Sequence[Token], index: int) -> bool:
+    """Whether the total at `index` only says how many sets there were: "total 3 sets", "3 sets in total"."""
+    ahead = [token.text for token in tokens[index + 1 : index + 5] if token.text not in _BESIDE_TOTAL]
+    behind = [token.text for token in tokens[max(0, index - 3) : index] if token.text not in _BESIDE_TOTAL]
+    follows = tokens[index + 1 : index + 5] and any(t.kind is Kind.NUMBER for t in tokens[index + 1 : index + 4])
+    return (bool(follows) and ahead[1:2] != [] and ahead[1] in _SETS) or (behind[-1:] != [] and behind[-1] in _SETS)
 
 
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:
