@@ -158,7 +158,9 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
             and (after is None or after.kind == "reps")
         ):
             raise Open  # "8, 7, 6 rpe 7, 8, 9"
-        if count.linked("of") or (before.kind == "load" and count.linked("by") and _is_complete(items, before)):
+        if (count.linked("of") and not count.linked("label")) or (
+            before.kind == "load" and count.linked("by") and _is_complete(items, before)
+        ):
             raise Open  # "11 of 12", "11 at 20kg x2"
         if not sided and not count.links and not count.dropped and len(counts) <= TWO:
             raise Open

@@ -12,6 +12,7 @@ from core.reading.assembly import Open
 from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.parts import Part
 from core.reading.token import Kind, Token
+from core.units import Unit
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -55,7 +56,8 @@ def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | No
     for at, verb in enumerate(tokens):
         if verb.text not in _EXCHANGING:
             continue
-        others = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE][:3]
+        units = [token.text for token in tokens[at + 1 :] if token.text in {"kg", "lb"}]
+        others = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE | {"kg", "lb"}][:3]
         if len(others) < len(("11", "to", "12")):
             continue
         rejected, link, meant = others
@@ -63,7 +65,8 @@ def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | No
         if numbers and link.text in {"to", "for", "with", "by", "into"}:
             load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value
             try:
-                said = [Part("not"), Part("bare", (rejected.value,)), Part("bare", (meant.value,))]
+                given = Part("load", (meant.value,), Unit(units[-1])) if units else Part("bare", (meant.value,))
+                said = [Part("not"), Part("bare", (rejected.value,)), given]
                 return at, amend(said, context, about="load" if load else "")
             except Open:
                 return at, Unclear()
@@ -110,6 +113,19 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
     return None
 
 
+def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts with the last record's number given up in "hit 9 instead of 19", which tells what was meant last."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    typed = (
+        bool(numbers) and numbers[0].at > 0 and tokens[numbers[0].at - 1].text in NOTED | {"hit", "pressed", "tapped", "punched"}
+    )
+    if last is None or not typed or len(numbers) != len("ab") or not any(part.kind == "not" for part in parts):
+        return parts
+    former, meant = numbers
+    given = former.numbers[0] in {last.reps, last.load} and meant.numbers[0] not in {last.reps, last.load}
+    return [Part("not"), former, meant] if given else parts
+
+
 def without_denied(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
     """The parts without the number of the last record that a closing "no" denies: "it is 10 kg, no 14"."""
     last, numbers = context.last, [part for part in parts if part.numbers]
@@ -141,7 +157,8 @@ def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     if numbers[1].kind == "bare" and "was" in rest[:wrong] and wrong is not None and set(rest[:wrong]) <= _BEFORE_WRONG:
         return [Part("not"), numbers[1], numbers[0]]  # "8 reps, the 9 was a typo"
     between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
-    if "wrong" not in between and not _SHOULD_BE & {*pairwise(between)}:
+    denied = {*pairwise(between)} & {("not", "correct"), ("not", "right"), ("not", "accurate")}
+    if "wrong" not in between and not denied and not _SHOULD_BE & {*pairwise(between)}:
         return parts
     meant = numbers[1]
     if meant.kind == "bare" and numbers[0].kind == "load":

@@ -24,18 +24,19 @@ _KNOWN = _SMALL | _CORRECTING | _NOTED | COURTESY | _LIMBS | set(_SIDES) | set(_
 _CHANGING = frozenset({"change", "make", "switch", "fix", "edit", "correct", "amend", "update", "not", "no"})
 """Words that put a side right, but of units may wish for another from now on."""
 
-_LEADING_RIGHT = frozenset({"the", "my", "on", "not", "be", "with", "for", "say"})
+_LEADING_RIGHT = frozenset({"the", "my", "me", "on", "not", "be", "been", "with", "for", "say", "to"})
 _DENYING = frozenset({"not", "of", "than"}) | _NOTED
 _AFTER_DENIED = frozenset({"should", "is", "was"})
+_EXCHANGING = frozenset({"change", "switch", "correct", "amend", "edit"})
 _REACH = 3
 
 
 def field_corrected(tokens: Sequence[Token], context: Context) -> Amend | None:
     """The side or the unit that the tokens put right, when all that they say is that; None otherwise."""
-    if context.last is None or any(token.kind not in {Kind.WORD, Kind.MARK} or token.text == "?" for token in tokens):
+    if context.last is None or any(_is_figure(token) for token in tokens):
         return None
     words = [token.text for token in tokens]
-    said = {token.text for token in tokens if token.kind is Kind.WORD}
+    said = {token.text for token in tokens if token.kind is not Kind.MARK}
     if not said <= _KNOWN:
         return None
     units = {_UNITS[word] for at, word in enumerate(words) if word in _UNITS and not _is_denied(words, at, _UNITS)}
@@ -47,12 +48,23 @@ def field_corrected(tokens: Sequence[Token], context: Context) -> Amend | None:
     return _side_corrected([_LETTERS.get(word, word) if lettered else word for word in words], context)
 
 
+def _is_figure(token: Token) -> bool:
+    """Whether a token is a number, or asks; the "to" of "left to right" only looks like one."""
+    return token.text == "?" or (token.kind not in {Kind.WORD, Kind.MARK} and token.text != "to")
+
+
 def _side_corrected(words: Sequence[str], context: Context) -> Amend | None:
     wrong = any(word in {"wrong", "other"} and following in _LIMBS | {"one"} for word, following in pairwise(words))
-    mentions = [at for at in range(len(words)) if _names_side(words, at, sure=wrong or "left" in words)]
+    other = context.sides and context.last is not None and context.last.side is Side.LEFT and "no" in words
+    mentions = [at for at in range(len(words)) if _names_side(words, at, sure=wrong or other or "left" in words)]
     meant = {_SIDES[words[at]] for at in mentions if not _is_denied(words, at, _SIDES)}
     awaited = context.awaiting is Awaiting.REPS
-    corrects = wrong or bool(set(words) & (_CORRECTING - {"wrong", "other"})) or (len(mentions) > 1 and bool(set(words) & _NOTED))
+    corrects = (
+        wrong
+        or "*" in words
+        or bool(set(words) & (_CORRECTING - {"wrong", "other"}))
+        or (len(mentions) > 1 and bool(set(words) & _NOTED))
+    )
     if len(meant) != 1 or not (corrects or (not awaited and {"was", "were"} & set(words))):
         return None
     return Amend(side=meant.pop())
@@ -81,4 +93,6 @@ def _is_denied(words: Sequence[str], at: int, others: Mapping[str, object]) -> b
         if words[back] in _DENYING or words[back : back + 2] == ["no", "be"]:
             return True
     after = words[at + 1 : at + 3]
+    if after[:1] == ["to"] and _EXCHANGING & set(words[max(0, at - _REACH) : at]):
+        return True  # "change left to right"
     return after[:1] == ["should"] or after in (["was", "wrong"], ["is", "wrong"])

@@ -22,7 +22,9 @@ _MOST_STRANGERS = 6
 _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
 _EXCUSING = frozenset({"i", "am", "so", "very", "terribly", "awfully", "sorry", "apologies", "my", ",", "oops", "forgive", "me"})
-_BESIDE_TOTAL = frozenset({"in", "of", ":", "i", "did", "a", "done"})
+_BESIDE_TOTAL = frozenset(
+    {"in", "of", ":", ",", "i", "have", "had", "did", "made", "do", "done", "completed", "a", "is", "was", "finished"}
+)
 _SETS = frozenset({"sets", "rounds", "series"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
@@ -186,10 +188,12 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
 
 def _totals_sets(tokens: Sequence[Token], index: int) -> bool:
     """Whether the total at `index` only says how many sets there were: "total 3 sets", "3 sets in total"."""
-    ahead = [token.text for token in tokens[index + 1 : index + 5] if token.text not in _BESIDE_TOTAL]
+    at = index + 1
+    while at < len(tokens) and tokens[at].text in _BESIDE_TOTAL:
+        at += 1
+    ahead = at + 1 < len(tokens) and tokens[at].kind is Kind.NUMBER and tokens[at + 1].text in _SETS
     behind = [token.text for token in tokens[max(0, index - 3) : index] if token.text not in _BESIDE_TOTAL]
-    follows = tokens[index + 1 : index + 5] and any(t.kind is Kind.NUMBER for t in tokens[index + 1 : index + 4])
-    return (bool(follows) and ahead[1:2] != [] and ahead[1] in _SETS) or (behind[-1:] != [] and behind[-1] in _SETS)
+    return ahead or (behind[-1:] != [] and behind[-1] in _SETS)
 
 
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:

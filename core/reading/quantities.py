@@ -523,13 +523,14 @@ class _Marking:
 
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
-        before = self._text(index - 1)
+        before = "" if self.tokens[index].apart else self._text(index - 1)
         if word == "right" and not self.sides and self._is_number(index - 1) and self._text(index - 2) in {"is", "was"}:
             return None  # "that's 12, right"
         if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         ahead_reserve = self.skip.get(ahead + 1)
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
+        counts_right = counts_right or (ahead_reserve is not None and self._leaves_a_side(ahead_reserve))
         if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:
             return None
         name = "LEFT_SIDE" if word[0] == "l" else "RIGHT"

@@ -24,6 +24,7 @@ from core.reading.corrections import (
     is_starred,
     only_rejects,
     with_former,
+    with_mistyped,
     with_rejected,
     without_denied,
     without_noted,
@@ -207,7 +208,7 @@ def _settled(
                 raise Open
         parts = without_denied(tokens, without_noted(tokens, parts), context)
         if meant is None or not any(token.text in NOTED for token in tokens[: meant.first]):
-            parts = with_rejected(tokens, parts)
+            parts = with_mistyped(tokens, with_rejected(tokens, parts), context)
         if is_starred(tokens):
             parts = [part for part in parts if part.kind != "by"]
         start = min(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Log, Side
@@ -14,10 +15,13 @@ if TYPE_CHECKING:
     from core.reading.parts import Part
 
 _ORDINALS = {"first": 0, "1st": 0, "second": 1, "2nd": 1, "third": 2, "3rd": 2, "fourth": 3, "4th": 3, "fifth": 4, "5th": 4}
-_LAST = frozenset({"last", "final"})
-_OF_ALL = frozenset({"each", "on both", "on each", "on all", "each time", "every time", "both times"})
+LAST = frozenset({"last", "final"})
+"""Words for the set that was done last."""
+
+_OF_BOTH = frozenset({"each", "on both", "on each"})
+_OF_SETS = frozenset({"all", "set", "sets", "round", "rounds"})
 _JUDGED = frozenset({"reserve", "effort"})
-_SOFT = frozenset({"reserve", "effort", "more", "left"})
+_SOFT = frozenset({"reserve", "effort", "more", "left", "failure"})
 
 
 def scope_of(label: Part) -> int | None:
@@ -25,39 +29,44 @@ def scope_of(label: Part) -> int | None:
     if label.numbers:
         return int(label.numbers[0]) - 1
     words = label.word.split()
-    if _LAST & set(words):
+    if LAST & set(words):
         return -1
     return next((_ORDINALS[word] for word in words if word in _ORDINALS), None)
 
 
-def trails(parts: Sequence[Part], at: int, items: Sequence[Quantity]) -> bool:
-    """Whether the label at `at` is about the reserve before it: "0 rir on the last set", and not "1 rir, second set 8"."""
-    follows = bool(items) and items[-1].kind in _JUDGED and items[-1].scope is None and parts[at - 1].kind in _SOFT | {"failure"}
-    ends = at + 1 == len(parts) or parts[at + 1].kind in {"comma", "break", "and"}
-    return follows and ends
+def judged(parts: Sequence[Part], at: int, items: Sequence[Quantity]) -> Quantity | None:
+    """The reserve that the label at `at` is about when it stands after it: "0 rir on the last set", not "1 rir, second set 8"."""
+    if not items or (at + 1 < len(parts) and parts[at + 1].kind not in {"comma", "break", "and"}):
+        return None
+    left_over = items[-1].side is Side.LEFT and parts[at - 1].kind == "left" and len(items) > 1
+    about = items[-2] if left_over else items[-1]
+    beside = parts[at - 1].kind in _SOFT
+    return about if beside and about.scope is None and (left_over or about.kind in _JUDGED) else None
 
 
 def lead(items: Sequence[Quantity]) -> None:
     """Note the set of each reserve that "last" alone stands before: "4x5 26kg, last 0 left"."""
     for item in items:
-        if item.kind in _JUDGED and item.scope is None and item.dropped & _LAST and not item.dropped & {"rep", "reps"}:
+        if item.kind in _JUDGED and item.scope is None and item.dropped & LAST and not item.dropped & {"rep", "reps"}:
             item.scope = -1
 
 
 def sided(items: list[Quantity], counts: int) -> list[Quantity]:
     """The quantities without the sides that only say which set a reserve is about, which is noted there."""
+    items = _without_of_sets(items)
     sides = [item for item in items if item.kind == "side"]
     spare = len(sides) - counts
     told = {item.side for item in sides}
-    if counts < len((Side.LEFT, Side.RIGHT)) or not any(item.kind in _JUDGED for item in items):
+    if counts < len((Side.LEFT, Side.RIGHT)):
         return items
-    kept = list(items)
+    kept = [item for at, item in enumerate(items) if not (told >= {Side.LEFT, Side.RIGHT} and _is_of_load(items, at))]
+    spare -= len(items) - len(kept)
     for at, item in enumerate(items):
         if item.kind not in _JUDGED or item.of_side is not None:
             continue
         after = items[at + 1] if at + 1 < len(items) else None
         before = items[at - 1] if at else None
-        if after is not None and after.side is Side.EACH and (after.word in _OF_ALL or told >= {Side.LEFT, Side.RIGHT}):
+        if after is not None and after.side is Side.EACH and (after.word in _OF_BOTH or told >= {Side.LEFT, Side.RIGHT}):
             item.every = True
             kept.remove(after)
             continue
@@ -75,6 +84,23 @@ def sided(items: list[Quantity], counts: int) -> list[Quantity]:
             item.of_side, spare = about.side, spare - 1
             kept.remove(about)
     return kept
+
+
+def _without_of_sets(items: list[Quantity]) -> list[Quantity]:
+    """The quantities without an "on all" or "every set", which makes a reserve right before it one of every set."""
+    kept = [item for item in items if not (item.side is Side.EACH and _OF_SETS & set(item.word.split()))]
+    for item, after in pairwise(items):
+        if item.kind in _JUDGED and after not in kept:
+            item.every = True
+    return kept
+
+
+def _is_of_load(items: Sequence[Quantity], at: int) -> bool:
+    """Whether "each" or "both" goes with the load after it: "left 12, right 12, each with 16kg"."""
+    after = items[at + 1] if at + 1 < len(items) else None
+    return (
+        items[at].word in {"each", "both"} and after is not None and after.kind == "load" and after.linked("with", "at", "at_sign")
+    )
 
 
 def repeated(log: Log, repeats: int, about: Sequence[Quantity]) -> list[Log]:

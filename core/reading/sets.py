@@ -105,8 +105,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
                 items[-1].flags.add("hands")
             elif items and items[-1].kind == "bare":
                 items[-1].flags.add("per hand")
-        elif part.kind == "label" and scopes.trails(parts, at, items):
-            items[-1].scope = scopes.scope_of(part)
+        elif part.kind == "label" and (about := scopes.judged(parts, at, items)) is not None:
+            about.scope = scopes.scope_of(part)
         elif part.kind == "label":
             links.append("label")
             scope = scopes.scope_of(part)
@@ -117,6 +117,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
                 links = [link for link in links if link not in _LEADING_LINKS]  # "the radio is on, 20x11"
             links.append(part.kind)
         else:
+            if part.kind == "failure" and scopes.LAST & set(part.word.split()):
+                scope = -1  # "failed on the last one"
             item.links, item.flags, item.dropped = tuple(links), item.flags | flags, dropped | part.dropped
             item.scope, scope = (scope if item.kind in {"reserve", "effort", "more"} or _is_left_over(parts, at) else None), None
             if part.kind == "left":
