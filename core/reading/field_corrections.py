@@ -25,7 +25,7 @@ _CHANGING = frozenset({"change", "make", "switch", "fix", "edit", "correct", "am
 """Words that put a side right, but of units may wish for another from now on."""
 
 _LEADING_RIGHT = frozenset({"the", "my", "me", "on", "not", "be", "been", "with", "for", "say", "to"})
-_DENYING = frozenset({"not", "of", "than"}) | _NOTED
+_DENYING = frozenset({"not", "of", "than", "gave", "told"}) | _NOTED
 _AFTER_DENIED = frozenset({"should", "is", "was"})
 _EXCHANGING = frozenset({"change", "switch", "correct", "amend", "edit"})
 _REACH = 3

@@ -60,6 +60,7 @@ _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
 _MOST_NUMBERED = Decimal(8)
+_SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
@@ -308,6 +309,8 @@ class _Marking:
         strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
         self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
+        elsewhere = following == "left" and self._text(after + 1) == "in" and not {after, after + 1} & set(self.skip)
+        self.broken |= elsewhere and self._text(after + 2) in {"the", "my", "this"}  # "10 left in the series"
         self.broken |= (following, self._text(after + 1)) in {
             ("to", "go"),
             ("more", "than"),
@@ -369,7 +372,11 @@ class _Marking:
         elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
             name = "REPS"
             self.broken |= next_word in {"fewer", "less"}  # "one rep fewer"
-        elif (word in AMOUNTS["sets"] and word != "set") or (word in {"set", "lots", "bouts"} and next_word == "of"):
+        elif (
+            (word in AMOUNTS["sets"] and word != "set")
+            or (word in {"set", "lots", "bouts"} and next_word == "of")
+            or self._counts_set(after)
+        ):
             name = "SETS"
         elif word in AMOUNTS["rpe"] and not self._is_number(self._label_end(after + 1)):
             name = "EFFORT"
@@ -389,6 +396,12 @@ class _Marking:
             return after
         self._emit(name, after, word)
         return after + length
+
+    def _counts_set(self, index: int) -> bool:
+        """Whether a "set" after a number is one of so many: "3 set, every set 10", "3 set 10 reps"."""
+        several = self._text(index) == "set" and self.tokens[index - 1].value in _SEVERAL
+        named = self._is_number(index + 1) and self._text(index + 2) in AMOUNTS["reps"]
+        return several and (self._text(index + 1) in {",", "each", "every"} or named)
 
     def _is_short_for_reps(self, index: int) -> bool:
         """Whether a letter after a number stands for reps: "12r", "12 r" where no side is asked for, "14kg 8x"."""
@@ -481,6 +494,8 @@ class _Marking:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve"
             return None if tank and word == "left" else self._side(word, index, ahead)
+        if word == "both" and self._text(index - 1) in {"rir", "tank", "reserve"} and self._ends(index + 1):
+            return "EACH"
         if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
             return "EACH"
         if word == "each" and self._text(index + 1) in {"time", "times"}:

@@ -77,7 +77,8 @@ def _groups(items: list[Quantity], sets: list[Quantity]) -> tuple[list[Quantity]
         count = items[at + 1] if at + 1 < len(items) else None
         if count is None or count.kind not in {"bare", "reps"}:
             raise Open
-        count.kind, count.links, count.flags, count.repeats = "reps", item.links, count.flags | item.flags, _repeats(item.value)
+        count.kind, count.links, count.repeats = "reps", item.links, _repeats(item.value)
+        count.flags = count.flags | item.flags | {"then"}
     rest = [item for item in items if item not in sets]
     return rest, max(item.repeats for item in rest)
 

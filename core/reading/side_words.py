@@ -41,7 +41,9 @@ _ENDING = CLAUSE_ENDS | {"and", "as", "while", "when", "since", "with", "at", "@
 
 def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) -> bool:
     """Whether a side is only told of: "left side little weak", "right was proper grim", and not "left side only", "left arm 9"."""
-    if _is_number(tokens, said.first - 1) or _text(tokens, said.first - 1) in COUNTED_WITH:
+    before = _text(tokens, said.first - 1)
+    each = before in {"kg", "lb"} and {"each", "both", "per"} & {token.text for token in tokens[: said.first]}
+    if _is_number(tokens, said.first - 1) or (before in COUNTED_WITH and not each and not tokens[said.first].apart):
         return False
     told = False
     for at in range(said.last, len(tokens)):
