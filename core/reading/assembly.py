@@ -17,13 +17,19 @@ _MOST_LISTED = 3
 _MOST_LONE_RESERVE = Decimal(5)
 EFFORT_UP_TO = Decimal(10)
 TWO = Decimal(2)
-_LISTING = listed("words_sets", "listing")
+_GATHERING = frozenset({"both", "all", "throughout"})
+"""Words beside a load that it was the same in several sets."""
+
+LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
 
 
 @dataclass(slots=True, eq=False)
 class Quantity:
-    """A quantity on its way to a set; `link` is what stands between it and the one before."""
+    """A quantity on its way to a set; `link` is what stands between it and the one before.
+
+    `scope`, `of_side` and `every` tell of a reserve or an effort which sets it is about, when the words say so.
+    """
 
     kind: str  # bare, reps, load, reserve, effort, seconds, side, same, sets
     value: Decimal = Decimal(0)
@@ -33,6 +39,11 @@ class Quantity:
     at: int = 0
     dropped: frozenset[str] = frozenset()
     flags: set[str] = field(default_factory=set)
+    word: str = ""
+    scope: int | None = None
+    of_side: Side | None = None
+    every: bool = False
+    repeats: int = 1
 
     def linked(self, *names: str) -> bool:
         """Whether one of these links stands before it."""
@@ -127,16 +138,29 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
     rising = not sides and all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
     if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
         raise Open  # "8, 10, 12 kg" may be what somebody owns
+    told = {side.at for side in items if side.kind == "side"} and sum(item.kind == "side" for item in items) == len(counts)
+    gathered = any(item.dropped & _GATHERING for item in items if item.kind in {"load", "same"})
     for count in counts[1:]:
         before = items[items.index(count) - 1]
-        if count.dropped - _LISTING or (
+        cued = told or gathered or (bool(loads) and ("then" in count.flags or "another" in count.dropped))
+        if (count.dropped - LISTING and not cued) or (
             count.linked("with", "for", "by", "at", "at_sign")
             and not (before.kind == "side" or (before.kind == "load" and items.index(before) < items.index(counts[0])))
             and not count.linked("label")
             and not (before.kind == "load" and (count.linked("by") or len(loads) == len(counts)))
         ):
             raise Open
-        if count.linked("of") or (before.kind == "load" and count.linked("by") and _is_complete(items, before)):
+        after = next(iter(items[items.index(count) + 1 :]), None)
+        if (
+            before.kind == "effort"
+            and not count.dropped
+            and count.linked("comma", "slash")
+            and (after is None or after.kind == "reps")
+        ):
+            raise Open  # "8, 7, 6 rpe 7, 8, 9"
+        if (count.linked("of") and not count.linked("label")) or (
+            before.kind == "load" and count.linked("by") and _is_complete(items, before)
+        ):
             raise Open  # "11 of 12", "11 at 20kg x2"
         if not sided and not count.links and not count.dropped and len(counts) <= TWO:
             raise Open
@@ -163,6 +187,10 @@ def _single(items: list[Quantity], sides: list[Quantity]) -> Log:
 
 def _share(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items: list[Quantity]) -> None:
     """Give each quantity of one kind to the sets it belongs to."""
+    for item in [one for one in rest if one.scope is not None or one.of_side is not None or one.every]:
+        for one in _scope(item, sets):
+            one.add(item)
+        rest = [other for other in rest if other is not item]
     if not rest:
         return
     if len(rest) == 1 and rest[0].kind in {"load", "same"}:
@@ -194,6 +222,20 @@ def _share(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items
         _share_loads(rest, counts, sets, items)
         return
     raise Open
+
+
+def _scope(item: Quantity, sets: list[_Set]) -> list[_Set]:
+    """The sets that a reserve or an effort is said of."""
+    if item.every:
+        return sets
+    if item.of_side is not None:
+        about = [one for one in sets if "side" in one.values and one.values["side"].side is item.of_side]
+    else:
+        at = item.scope or 0
+        about = [sets[at]] if -len(sets) <= at < len(sets) else []
+    if len(about) != 1:
+        raise Open
+    return about
 
 
 def _paired(rest: list[Quantity], counts: list[Quantity], sets: list[_Set]) -> bool:

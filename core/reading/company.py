@@ -212,6 +212,8 @@ def _followed(tail: Sequence[str], *, linked: bool) -> bool:
         words = words[4:] or words  # "12 by the end of the set", but "of the week"
     if words[:2] == ["in", "here"]:
         return False  # "must be 30 in here"
+    if words[0] in {"left", "right"} and words[1:2] != [] and is_counted(words[1]):
+        return False  # "2 left shoes"
     if words[0] in _AFTER:
         return (linked and len(words) == 1) or _passes(words)
     if _WITHIN & set(words[:_LONGEST_TAIL]):

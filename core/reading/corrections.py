@@ -12,6 +12,7 @@ from core.reading.assembly import Open
 from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.parts import Part
 from core.reading.token import Kind, Token
+from core.units import Unit
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -55,18 +56,20 @@ def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | No
     for at, verb in enumerate(tokens):
         if verb.text not in _EXCHANGING:
             continue
-        others = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE][:3]
+        units = [token.text for token in tokens[at + 1 :] if token.text in {"kg", "lb"}]
+        others = [token for token in tokens[at + 1 :] if token.text not in _BESIDE_EXCHANGE | {"kg", "lb"}][:3]
         if len(others) < len(("11", "to", "12")):
             continue
         rejected, link, meant = others
-        units = [tokens[i + 1].text for i, t in enumerate(tokens[:-1]) if t in (rejected, meant)]
-        if len(units) > 1 and units[0] in AMOUNTS["reps"] and units[1] in {"kg", "lb"}:
+        beside = [tokens[i + 1].text for i, t in enumerate(tokens[:-1]) if t in (rejected, meant)]
+        if len(beside) > 1 and beside[0] in AMOUNTS["reps"] and beside[1] in {"kg", "lb"}:
             return None  # "update 10 reps with 7 kg"
         numbers = rejected.kind is Kind.NUMBER and meant.kind is Kind.NUMBER and sum(t.kind in NUMERIC for t in tokens) == len("ab")
         if numbers and link.text in {"to", "for", "with", "by", "into"}:
             load = context.last is not None and context.last.load == rejected.value and context.last.reps != rejected.value
             try:
-                said = [Part("not"), Part("bare", (rejected.value,)), Part("bare", (meant.value,))]
+                given = Part("load", (meant.value,), Unit(units[-1])) if units else Part("bare", (meant.value,))
+                said = [Part("not"), Part("bare", (rejected.value,)), given]
                 return at, amend(said, context, about="load" if load else "")
             except Open:
                 return at, Unclear()
@@ -82,7 +85,48 @@ def without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     if noted is None:
         return parts
     end = next((i for i in range(noted, len(tokens)) if tokens[i].text in {",", "but", ".", "not"}), len(tokens))
-    return [part for part in parts if not noted < part.at < end]
+    kept = [part for part in parts if not noted < part.at < end]
+    meant = any(part.numbers and before.kind != "not" for before, part in pairwise([Part("break"), *kept]))
+    return kept if meant else parts  # "not fifteen, I said sixteen"
+
+
+def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part] | None:
+    """The parts with the number of the last record marked as given up where it is told as what was: "16 was the old one, 20kg".
+
+    None when no number is told so.
+    """
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab") or any(p.kind == "not" for p in parts):
+        return None
+    for former, meant in (numbers, numbers[::-1]):
+        value = former.numbers[0]
+        if former.kind not in {"bare", "load", "reps"} or value not in {last.reps, last.load} or value == meant.numbers[0]:
+            continue
+        after = [token.text for token in tokens[former.at + 1 : former.at + 4]]
+        before = [
+            token.text for token in tokens[max(0, former.at - 4) : former.at] if token.text not in {"have", "had", "it", "as"}
+        ]
+        noted = (before[-2:-1] == ["i"] and before[-1] in NOTED) or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
+        parted_off = any(tokens[i].text in {",", ".", "!", ";"} for i in range(former.at, meant.at))
+        was = (
+            former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
+        )
+        if noted or was:
+            return [Part("not"), former, meant]
+    return None
+
+
+def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts with the last record's number given up in "hit 9 instead of 19", which tells what was meant last."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    typed = (
+        bool(numbers) and numbers[0].at > 0 and tokens[numbers[0].at - 1].text in NOTED | {"hit", "pressed", "tapped", "punched"}
+    )
+    if last is None or not typed or len(numbers) != len("ab") or not any(part.kind == "not" for part in parts):
+        return parts
+    former, meant = numbers
+    given = former.numbers[0] in {last.reps, last.load} and meant.numbers[0] not in {last.reps, last.load}
+    return [Part("not"), former, meant] if given else parts
 
 
 def without_denied(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
@@ -116,7 +160,8 @@ def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
     if numbers[1].kind == "bare" and "was" in rest[:wrong] and wrong is not None and set(rest[:wrong]) <= _BEFORE_WRONG:
         return [Part("not"), numbers[1], numbers[0]]  # "8 reps, the 9 was a typo"
     between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
-    if "wrong" not in between and not _SHOULD_BE & {*pairwise(between)}:
+    denied = {*pairwise(between)} & {("not", "correct"), ("not", "right"), ("not", "accurate")}
+    if "wrong" not in between and not denied and not _SHOULD_BE & {*pairwise(between)}:
         return parts
     meant = numbers[1]
     if meant.kind == "bare" and numbers[0].kind == "load":
@@ -128,7 +173,7 @@ def corrects(
     tokens: Sequence[Token], parts: Sequence[Part], marks: dict[str, Said], said: Mapping[int, Said], context: Context
 ) -> bool:
     """Whether the numbers correct the last record rather than make a new one."""
-    if is_starred(tokens):
+    if is_starred(tokens) or with_former(tokens, list(parts), context) is not None:
         return True
     counted = [part for part in parts if part.kind in QUANTITIES or part.kind in _SILENT_AMENDS]
     fresh = context.awaiting is Awaiting.REPS and context.last is None
@@ -152,7 +197,7 @@ def corrects(
     told = [one for one in told if _of_the_record(tokens, one)]
     was = next((one for one in told if _followed(parts, tokens, one)), None)
     named = any(
-        token.text in {"weight", "load", "reps", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
+        token.text in {"weight", "load", "reps", "repetitions", "count", "kg", "lb", "rir", "reserve", *AMOUNTS["rpe"]}
         and following.text in {"was", "were"}
         for token, following in pairwise(tokens)
     )

@@ -38,6 +38,11 @@ _OTHER_DAYS = (
 )
 _POINTED = tuple([one, verb] for one in ("that", "it", "this", "which", "those", "these") for verb in ("was", "were", "is", "be"))
 _DATED = frozenset({"did", "do", "done", "had", "forgot", "sent", "send", "log", "logged", "report"})
+_EXCUSING = frozenset({"i", "am", "so", "very", "terribly", "awfully", "sorry", "apologies", "my", ",", "oops", "forgive", "me"})
+_BESIDE_TOTAL = frozenset(
+    {"in", "of", ":", ",", "i", "have", "had", "did", "made", "do", "done", "completed", "a", "is", "was", "finished"}
+)
+_SETS = frozenset({"sets", "rounds", "series"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
 _MOVED = listed("words_guards", "moved")
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
@@ -113,10 +118,11 @@ def keeps_back(
         return False
     texts = {tokens[i].text for i in inside}
     core = [i for i in numbers if i not in soft]
-    if any(_is_told_in_all(tokens, i, numbers) for i in inside):
-        inside = [i for i in inside if tokens[i].text != "total"]
-        texts -= {"total"}
-    if texts & (GUARDS["foreign"] | _TOTALS) or any(_counts_otherwise(tokens, i, numbers, strong=strong) for i in inside):
+    if (
+        texts & GUARDS["foreign"]
+        or any(tokens[i].text in _TOTALS and not (_totals_sets(tokens, i) or _is_told_in_all(tokens, i, numbers)) for i in inside)
+        or any(_counts_otherwise(tokens, i, numbers, strong=strong) for i in inside)
+    ):
         return True
     if any(_vague(tokens, i, first, strong=strong, bare=i in told.bare and i - 1 not in free) for i in core):
         return True
@@ -124,6 +130,8 @@ def keeps_back(
     if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
         return True
     ahead = [tokens[i].text for i in range(first, core[0]) if i not in parting]
+    if ahead[:1] == ["no"]:
+        ahead = ahead[2:]  # "no worries, got 10"
     meant = is_intended([tokens[i].text for i in range(first, core[0])])
     if meant or is_told_of_others(ahead) or leads_with_someone(ahead) or is_ordered(ahead):
         return True
@@ -216,7 +224,7 @@ def _is_judged(tokens: Sequence[Token], index: int) -> bool:
 def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     """The first words of "could you please note 12 at 8 kg": an order said politely, not a question; empty when it is none."""
     at = first
-    while at < last and tokens[at].text in COURTESY:
+    while at < last and tokens[at].text in COURTESY | _EXCUSING:
         at += 1
     asked = at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}
     offered = at + 1 < last and tokens[at].text in {"may", "can", "could", "might"} and tokens[at + 1].text == "i"
@@ -232,7 +240,7 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int], *, strong: bool) -> bool:
     """Whether the word at `index` makes a number something else than a set: a distance, an age, a time, another day's."""
     word = tokens[index].text
-    if word in GUARDS["measure"]:
+    if word in GUARDS["measure"] and not (word in _TOTALS and _totals_sets(tokens, index)):
         return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING
@@ -244,6 +252,16 @@ def _is_told_in_all(tokens: Sequence[Token], index: int, numbers: Sequence[int])
     """Whether "total" only leads to the one count there is, by name: "total 12 reps I have done"."""
     counted = [i for i in numbers if i + 1 < len(tokens) and tokens[i + 1].text in AMOUNTS["reps"]]
     return tokens[index].text == "total" and counted == [index + 1]
+
+
+def _totals_sets(tokens: Sequence[Token], index: int) -> bool:
+    """Whether the total at `index` only says how many sets there were: "total 3 sets", "3 sets in total"."""
+    at = index + 1
+    while at < len(tokens) and tokens[at].text in _BESIDE_TOTAL:
+        at += 1
+    ahead = at + 1 < len(tokens) and tokens[at].kind is Kind.NUMBER and tokens[at + 1].text in _SETS
+    behind = [token.text for token in tokens[max(0, index - 3) : index] if token.text not in _BESIDE_TOTAL]
+    return ahead or (behind[-1:] != [] and behind[-1] in _SETS)
 
 
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:

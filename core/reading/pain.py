@@ -382,7 +382,6 @@ def _is_one(tokens: Sequence[Token], place: Place) -> bool:
     return word == place.name and not word.endswith("s")
 
 
-
 def _together(found: list[_Found]) -> list[_Found]:
     """Each place once; a sign without a place once; arm or jaw beside a chest in trouble is urgent too."""
     places = {pain.place for _, pain, _ in found if pain is not None}

@@ -25,7 +25,8 @@ _NUMBERS = {"NUM", "PLURAL", "DURATION"}
 class Part:
     """A quantity, a mark or a link: its kind as the grammar names it, its numbers, its unit, the index of its first token.
 
-    `dropped` holds the words passed over since the part before: words that change nothing by themselves.
+    `dropped` holds the words passed over since the part before: words that change nothing by themselves. `word` is how a label, an
+    "each" or an "and" was said.
     """
 
     kind: str
@@ -33,6 +34,7 @@ class Part:
     unit: Unit | None = None
     at: int = 0
     dropped: frozenset[str] = frozenset()
+    word: str = ""
 
 
 class _Given(Lexer):
@@ -77,7 +79,8 @@ class _Parts(Transformer[Terminal, list[Part]]):
 def _part(kind: str, children: list[Terminal]) -> Part:
     numbers = tuple(Decimal(child.value) for child in children if child.type in _NUMBERS)
     unit = next((Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None)
-    return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children))
+    word = str(children[0].value) if children[0].type in {"LABEL", "EACH", "AND", "FAILURE"} else ""
+    return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children), word=word)
 
 
 def grammar(*, strict: bool = False) -> Lark:

@@ -12,7 +12,17 @@ from lark.exceptions import UnexpectedInput
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, VOCABULARY, listed
 from core.reading.parts import Part, cached_grammar
 from core.reading.phrases import Said
-from core.reading.side_words import COUNTED_WITH, contrasts, counted_left, is_beside_number, leads, stands_alone
+from core.reading.side_words import (
+    COUNTED_WITH,
+    LIMBS,
+    contrasts,
+    counted_left,
+    is_beside_number,
+    is_remark,
+    leads,
+    names_both,
+    stands_alone,
+)
 from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 
@@ -65,6 +75,8 @@ _NEXT = frozenset(
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
+_MOST_NUMBERED = Decimal(8)
+_SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
@@ -152,7 +164,7 @@ class _Marking:
             self._emit("DURATION", index, Decimal(minutes) * _SIXTY + Decimal(seconds))
             return index + 1
         if token.kind is Kind.ORDINAL:
-            self._emit("LABEL", index)
+            self._emit("LABEL", index, token.text)
             return index + 1
         if token.text == "minutes" and (self.hold or self.timed):
             return self._minutes(index, Decimal(1), index + 1)
@@ -179,6 +191,9 @@ class _Marking:
         ):
             self.passed.add("...")
             return  # "elbow's barking, right one"
+        if name in {"LEFT_SIDE", "RIGHT"} and is_remark(self.tokens, said, self.skip):
+            self.passed.add("...")
+            return  # "left side little weak"
         if name == "FAILURE" and self._is_denied(said):
             self.passed.add("...")
             return  # "did not fail", "nearly failed"
@@ -208,6 +223,13 @@ class _Marking:
         if name == "LOAD_IS" and self._text(ahead + 1) in {"s", "kg", "lb"}:
             self.passed.add("...")
             return  # "moved up to the 14s": the load says so itself
+        if name == "RESERVE" and counted and self._leaves_a_side(said):
+            if not self._is_number(said.first - 1):
+                self._emit("LEFT", said.first)
+            else:
+                self._emit("REPS", said.first)
+                self._emit("LEFT_SIDE", said.last - 1)
+            return
         if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
             if not self._is_number(ahead):
                 self.passed.add("...")
@@ -215,7 +237,17 @@ class _Marking:
             name = f"{name}_IS"
         if name == "FAILURE" and self._text(said.first - 1) == "with" and self.terminals[-1:] and self.terminals[-1].type == "WITH":
             self.terminals.pop()  # "9 with nothing left"
-        self._emit(name, said.first)
+        self._emit(name, said.first, " ".join(token.text for token in self.tokens[said.first : said.last]))
+
+    def _leaves_a_side(self, reserve: Said) -> bool:
+        """Whether "reps left" counts those of the left side, because it goes on or the right side is counted as well."""
+        words = [token.text for token in self.tokens[reserve.first : reserve.last]]
+        if words not in (["reps", "left"], ["rep", "left"]):
+            return False
+        rights = [i for i, token in enumerate(self.tokens) if token.text in {"right", "r"}]
+        return self._text(reserve.last) in LIMBS or any(
+            self._is_number(at - 1) or self._text(at - 1) in AMOUNTS["reps"] or self._is_number(at + 1) for at in rights
+        )
 
     def _is_denied(self, failure: Said) -> bool:
         """Whether a failure did not come about: "did not quite fail", "nearly failed"."""
@@ -307,6 +339,8 @@ class _Marking:
         strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
         self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
+        elsewhere = following == "left" and self._text(after + 1) == "in" and not {after, after + 1} & set(self.skip)
+        self.broken |= elsewhere and self._text(after + 2) in {"the", "my", "this"}  # "10 left in the series"
         self.broken |= (following, self._text(after + 1)) in {
             ("to", "go"),
             ("more", "than"),
@@ -386,7 +420,11 @@ class _Marking:
         elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
             name = "REPS"
             self.broken |= next_word in {"fewer", "less"}  # "one rep fewer"
-        elif (word in AMOUNTS["sets"] and word != "set") or (word == "set" and next_word == "of"):
+        elif (
+            (word in AMOUNTS["sets"] and word != "set")
+            or (word in {"set", "lots", "bouts"} and next_word == "of")
+            or self._counts_set(after)
+        ):
             name = "SETS"
         elif word in AMOUNTS["rpe"] and not self._is_number(self._label_end(after + 1)):
             name = "EFFORT"
@@ -407,6 +445,12 @@ class _Marking:
         self._emit(name, after, word)
         return after + length
 
+    def _counts_set(self, index: int) -> bool:
+        """Whether a "set" after a number is one of so many: "3 set, every set 10", "3 set 10 reps"."""
+        several = self._text(index) == "set" and self.tokens[index - 1].value in _SEVERAL
+        named = self._is_number(index + 1) and self._text(index + 2) in AMOUNTS["reps"]
+        return several and (self._text(index + 1) in {",", "each", "every"} or named)
+
     def _is_short_for_reps(self, index: int) -> bool:
         """Whether a letter after a number stands for reps: "12r", "12 r" where no side is asked for, "14kg 8x"."""
         if self._text(index) == "x":
@@ -421,6 +465,11 @@ class _Marking:
     def _is_labelled(self) -> bool:
         """Whether the last number had its name before it, as in "weight 14 reps 12"."""
         return len(self.terminals) > 1 and self.terminals[-2].type.endswith("_IS")
+
+    def _is_paired(self, letter: str) -> bool:
+        """Whether a number stands beside the letter of the other side, too."""
+        other = "r" if letter == "l" else "l"
+        return any(t.text == other and (self._is_number(i - 1) or self._is_number(i + 1)) for i, t in enumerate(self.tokens))
 
     def _speaks_of_left(self) -> bool:
         return any(token.text in {"l", "left"} for token in self.tokens)
@@ -496,13 +545,14 @@ class _Marking:
             and self._numbers_a_set(index)
         ):
             return "ROUND_IS"
-        numbered = word == "r" and self._is_number(index + 1) and self.tokens[index + 1].glued and self._is_number(index + 2)
-        if numbered and not self._speaks_of_left():
+        if word in {"r", "s"} and self._is_numbered_short(index) and not self._speaks_of_left():
             return "ROUND_IS"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve"
             return None if tank and word == "left" else self._side(word, index, ahead)
+        if word == "both" and self._text(index - 1) in {"rir", "tank", "reserve"} and self._ends(index + 1):
+            return "EACH"
         if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
             return "EACH"
         if word == "each" and self._text(index + 1) in {"time", "times"}:
@@ -524,6 +574,11 @@ class _Marking:
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)
 
+    def _is_numbered_short(self, index: int) -> bool:
+        """Whether a letter numbers a set: "r2 11", "S1: 12"."""
+        numbered = self._is_number(index + 1) and self.tokens[index + 1].glued and self.tokens[index + 1].value <= _MOST_NUMBERED
+        return numbered and self._is_number(index + 2 + (self._text(index + 2) in {":", "-", "=", "."}))
+
     def _numbers_a_set(self, index: int) -> bool:
         """Whether the number after "set" or "round" is its own: not "3 sets of 10", nor "last set 9"."""
         before = self._text(index - 1)
@@ -540,13 +595,14 @@ class _Marking:
 
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
-        before = self._text(index - 1)
+        before = "" if self.tokens[index].apart else self._text(index - 1)
         if word == "right" and not self.sides and self._is_number(index - 1) and self._text(index - 2) in {"is", "was"}:
             return None  # "that's 12, right"
         if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         ahead_reserve = self.skip.get(ahead + 1)
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
+        counts_right = counts_right or (ahead_reserve is not None and self._leaves_a_side(ahead_reserve))
         if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:
             return None
         name = "LEFT_SIDE" if word[0] == "l" else "RIGHT"
@@ -561,6 +617,10 @@ class _Marking:
         ):
             return name
         direct = self._is_number(ahead) or self._is_number(index - 1)
+        if len(word) == 1 and before == "on" and self.sides and self._is_paired(word):
+            return name  # "9L/9R, 1 rir on L"
+        if names_both(self.tokens, index):
+            return name
         if len(word) == 1:
             damaged = word == "l" and ahead < len(self.tokens) and self.tokens[ahead].glued and not self._is_number(index - 1)
             self.broken |= damaged and not self.sides and not any(t.text in {"r", "right"} for t in self.tokens)  # "l2" for 12

@@ -33,6 +33,7 @@ from core.reading.acts import (
     Undo,
 )
 from core.reading.answers import answer
+from core.reading.field_corrections import field_corrected
 from core.reading.gist import gist, says_go_at_last
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
@@ -75,6 +76,8 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
         answered = answer(tokens, context)
         if answered is not None:
             return (answered,)
+    if (changed := field_corrected(tokens, context)) is not None:
+        return (*(act for _, act in reading.acts), changed)
     for first, last in sentences:
         read_sentence(reading, first, last)
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):

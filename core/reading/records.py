@@ -12,7 +12,8 @@ from typing import TYPE_CHECKING
 from core.reading import guards
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
-from core.reading.assembly import Open
+from core.reading.assembly import LISTING, Open
+from core.reading.company import is_count
 from core.reading.corrections import (
     NOTED,
     NUMERIC,
@@ -22,6 +23,8 @@ from core.reading.corrections import (
     field_named,
     is_starred,
     only_rejects,
+    with_former,
+    with_mistyped,
     with_rejected,
     without_denied,
     without_noted,
@@ -92,7 +95,7 @@ def records(
     if correcting:
         contrasted = any(part.kind == "not" for part in parts)
         free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
-        strong = strong or contrasted or "mark-amend" in marks
+        strong = strong or contrasted or "mark-amend" in marks or with_former(tokens, parts, context) is not None
     for sentence in sentences:
         free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
     spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
@@ -101,7 +104,7 @@ def records(
         tokens, sentences, open_numbers, said, strong=strong
     ):
         return [(at, Unclear())]
-    if not correcting and (_loose(tokens, parts, said) or _judges_a_load(tokens, parts)):
+    if not correcting and (_loose(tokens, clauses, parts, said) or _judges_a_load(tokens, parts)):
         return [(at, Unclear())]
     try:
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
@@ -193,6 +196,8 @@ def _settled(
         _check_change(made, changed)
         told: list[tuple[int, Act]] = [(at, log) for log in made]
         return told if changed is None else [*told, (changed[0].at, amend(changed, context))]
+    if correcting and (former := with_former(tokens, parts, context)) is not None:
+        return [(at, amend(former, context, about=field_named(tokens)))]
     if correcting:
         if only_rejects(tokens, parts, marks):
             raise Open
@@ -204,7 +209,7 @@ def _settled(
                 raise Open
         parts = without_denied(tokens, without_noted(tokens, parts), context)
         if meant is None or not any(token.text in NOTED for token in tokens[: meant.first]):
-            parts = with_rejected(tokens, parts)
+            parts = with_mistyped(tokens, with_rejected(tokens, parts), context)
         if is_starred(tokens):
             parts = [part for part in parts if part.kind != "by"]
         start = min(
@@ -228,7 +233,8 @@ def _settled(
         begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)
         end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
         if (
-            any(token.text in _SCALES for token in tokens)
+            parts[-1].kind == "in"
+            or any(token.text in _SCALES for token in tokens)
             or {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set
@@ -245,7 +251,7 @@ def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
         raise Open
 
 
-def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
+def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
     """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
     if guards.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
         return True
@@ -264,6 +270,9 @@ def _loose(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Sa
         return False
     counted = [part for part in parts if part.kind in {"bare", "reps"}]
     for part in counted[1:]:
+        first, last = next((span for span in clauses if span[0] <= part.at < span[1]), (0, len(tokens)))
+        if part.kind == "bare" and part.dropped - LISTING and not is_count(tokens, part.at, first, last, set(said)):
+            return True
         after = part.at + 1
         if tokens[part.at - 1].text in {"at", "@", "with", "on"}:
             continue  # "6 @26 failure"
@@ -323,7 +332,7 @@ def _kept_back(
 def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[int]:
     """The indices of the numbers that are reserve or effort."""
     soft: set[int] = set()
-    right = any(part.kind == "right" for part in parts)
+    right = any(part.kind == "right" for part in parts) and sum(part.kind in {"left", "left_side"} for part in parts) == 1
     for part, following in zip(parts, [*parts[1:], None], strict=True):
         is_left = following is not None and following.kind == "left" and part.kind == "bare" and not right
         if part.kind in _SOFT or is_left:

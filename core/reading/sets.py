@@ -12,18 +12,18 @@ from decimal import Decimal
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from core.reading import scopes
 from core.reading.acts import Awaiting, Context, Log, Side
 from core.reading.assembly import EFFORT_UP_TO, TWO, Open, Quantity, assemble, checked
 from core.reading.lexicon import COURTESY, EXERCISES, PLAIN, listed
+from core.reading.set_notation import are_groups, notation
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from core.reading.parts import Part
 
-MOST_SETS = 8
 _MOST_SHORT_RESERVE = Decimal(6)
-_FEWEST_CROSSED = 5
 _MOST_BARE = Decimal(60)
 _MOST_TIMES_TARGET = 4
 _FEWEST_DOUBTED = 60
@@ -62,13 +62,26 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
         for one, part, after in zip(parts, parts[1:], parts[2:], strict=False)
     )
     denied = any(part.kind == "not" and after.numbers for part, after in pairwise(parts))  # "12 at 20kg instead of 15"
-    if denied or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
+    again = parts[-1].kind == "label" and any(part.kind == "same" for part in parts) and any(part.numbers for part in parts)
+    if again or denied or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
-    items, repeats = _notation(items)
+    scopes.lead(items)
+    items, repeats = notation(items, sided=context.sides)
+    of_one = [item for item in items if item.scope is not None] if repeats > 1 else []
+    if repeats > 1 and sum(item.kind in {"bare", "reps", "seconds"} for item in items) > 1 and not are_groups(items):
+        raise Open  # "5x5, last set 4"
+    items = [item for item in items if item not in of_one]
     _settle_pairs(items, context)
     _settle_bare(items, context)
+    items = scopes.sided(items, sum(item.kind == "reps" for item in items))
     sets = assemble(items, context)
+    if of_one and len(sets) == 1:
+        sets = scopes.repeated(sets[0], repeats, of_one)
+        repeats = 1
+    counts = [item for item in items if item.kind == "reps"]
+    if len(counts) == len(sets) > 1 and repeats > 1:
+        return tuple(checked(one, context) for one, count in zip(sets, counts, strict=True) for _ in range(count.repeats))
     return tuple(checked(one, context) for one in sets for _ in range(repeats))
 
 
@@ -78,7 +91,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
     links: list[str] = []
     flags: set[str] = set()
     dropped: frozenset[str] = frozenset()
-    for part in parts:
+    scope: int | None = None
+    for at, part in enumerate(parts):
         item = _item(part)
         if part.dropped - _SMALL:
             links = [link for link in links if link not in _LEADING_LINKS]  # "sweat in my eyes 11"
@@ -91,14 +105,22 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
                 items[-1].flags.add("hands")
             elif items and items[-1].kind == "bare":
                 items[-1].flags.add("per hand")
+        elif part.kind == "label" and (about := scopes.judged(parts, at, items)) is not None:
+            about.scope = scopes.scope_of(part)
         elif part.kind == "label":
             links.append("label")
+            scope = scopes.scope_of(part)
         elif item is None:
+            if part.word == "then":
+                flags.add("then")
             if part.kind in {"comma", "break"}:
                 links = [link for link in links if link not in _LEADING_LINKS]  # "the radio is on, 20x11"
             links.append(part.kind)
         else:
+            if part.kind == "failure" and scopes.LAST & set(part.word.split()):
+                scope = -1  # "failed on the last one"
             item.links, item.flags, item.dropped = tuple(links), item.flags | flags, dropped | part.dropped
+            item.scope, scope = (scope if item.kind in {"reserve", "effort", "more"} or _is_left_over(parts, at) else None), None
             if part.kind == "left":
                 item.flags = item.flags | {"suffix"}
             items.append(item)
@@ -106,6 +128,11 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
             continue
         dropped |= part.dropped
     return items
+
+
+def _is_left_over(parts: Sequence[Part], at: int) -> bool:
+    """Whether the number at `at` is what was "left" of a set that is named before it: "last set 0 left"."""
+    return parts[at].kind == "bare" and at + 1 < len(parts) and parts[at + 1].kind == "left"
 
 
 def _item(part: Part) -> Quantity | None:
@@ -120,7 +147,7 @@ def _item(part: Part) -> Quantity | None:
     if kind == "duration":
         return Quantity("seconds", number, at=part.at)
     if kind in SIDES:
-        return Quantity("side", side=SIDES[kind], at=part.at)
+        return Quantity("side", side=SIDES[kind], at=part.at, word=part.word)
     if kind == "failure":
         return Quantity("reserve", at=part.at)
     if kind == "bodyweight":
@@ -171,67 +198,6 @@ def _has_reps(items: Sequence[Quantity], skip: int) -> bool:
     return any(
         item.kind in {"reps", "bare", "seconds", "same"} for i, item in enumerate(items) if i != skip and item.kind != "either"
     )
-
-
-def _notation(items: list[Quantity]) -> tuple[list[Quantity], int]:
-    """Such as "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair."""
-    sets = [item for item in items if item.kind == "sets"]
-    if sets:
-        return _counted_sets(items, sets)
-    for item, following in pairwise(items):
-        if _is_pair(item, following):
-            following.links = item.links
-            return [other for other in items if other is not item], 1
-    for i, (item, following) in enumerate(pairwise(items)):
-        third = items[i + 2] if i + 2 < len(items) else None
-        if _is_crossed(items, item, following, third):
-            if not TWO <= item.value <= MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
-                raise Open
-            following.kind, following.links = "reps", item.links
-            if third is not None and third.kind == "bare" and third.linked("by"):
-                third.kind = "load"
-            return [other for other in items if other is not item], _repeats(item.value)
-    return items, 1
-
-
-def _counted_sets(items: list[Quantity], sets: list[Quantity]) -> tuple[list[Quantity], int]:
-    """Such as "3 rounds of 12", "12 reps x 2 sets", "three rounds: 10, 9 and 8"."""
-    if len(sets) > 1:
-        raise Open
-    rest = [item for item in items if item is not sets[0]]
-    counts = [item for item in rest if item.kind in {"bare", "reps", "seconds"}]
-    repeats = _repeats(sets[0].value)
-    if len(counts) == 1:
-        if counts[0].kind == "bare":
-            counts[0].kind = "reps"
-        counts[0].links = ()
-        return rest, repeats
-    if len(counts) == repeats:
-        _become([count for count in counts if count.kind == "bare"], "reps")
-        return rest, 1
-    raise Open
-
-
-def _is_pair(item: Quantity, following: Quantity) -> bool:
-    """Whether "2x16kg" or "two 14kgs" is the pair of dumbbells and not two reps."""
-    if item.kind != "bare" or item.value != TWO or following.kind != "load" or "bodyweight" in following.flags:
-        return False
-    led = item.linked("with", "by") or "held" in item.flags
-    return following.linked("by") or (not following.links and (following.unit is None or led))
-
-
-def _is_crossed(items: list[Quantity], item: Quantity, following: Quantity, third: Quantity | None) -> bool:
-    """Whether "3x10" is sets by reps: both numbers beside a load, or named as reps, or the second crossed again."""
-    if item.kind != "bare" or following.kind not in {"bare", "reps"} or not following.linked("by"):
-        return False
-    again = third is not None and third.kind == "bare" and third.linked("by")
-    return any(other.kind == "load" for other in items) or following.kind == "reps" or again
-
-
-def _repeats(value: Decimal) -> int:
-    if value != value.to_integral_value() or not 1 <= value <= MOST_SETS:
-        raise Open
-    return int(value)
 
 
 def _settle_pairs(items: list[Quantity], context: Context) -> None:
@@ -339,7 +305,8 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         unloaded = any("bodyweight" in item.flags for item in items)
         if unloaded and any(item.value > _MOST_BARE for item in bare) and not _any(items, "seconds"):
             raise Open  # "bw 82"
-        if any(
+        listed_by_slashes = sum(item.linked("slash") for item in bare) > 1  # "16kg: 12/10/8"
+        if not listed_by_slashes and any(
             after.linked("slash") and after.value == EFFORT_UP_TO and _is_score(items, before) for before, after in pairwise(items)
         ):
             raise Open  # "11 at 20kg 8/10"

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import listed
+from core.reading.lexicon import AMOUNTS, COURTESY, listed
+from core.reading.spans import CLAUSE_ENDS
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from core.reading.phrases import Said
+
+LIMBS = frozenset({"side", "arm", "leg", "hand", "foot"})
+"""What is left or right of somebody who lifts."""
 
 COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
 """Words between a number and the side that follows it."""
@@ -18,6 +22,38 @@ COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
 _AFTER_SIDE = listed("words_quantities", "after_side")
 _BESIDE_SIDE = frozenset({"only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
 _MOST_AFTER_SIDE = 4
+
+
+_OF_THE_SET = listed("words_quantities", "of_the_set") | COURTESY | AMOUNTS["reps"] | LIMBS
+_TELLING = {
+    "mark-reserve",
+    "mark-failure",
+    "mark-effort",
+    "mark-could",
+    "mark-label",
+    "mark-nought",
+    "mark-held",
+    "mark-same",
+    "mark-each",
+}
+_ENDING = CLAUSE_ENDS | {"and", "as", "while", "when", "since", "with", "at", "@", "using"}
+
+
+def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) -> bool:
+    """Whether a side is only told of: "left side little weak", "right was proper grim", and not "left side only", "left arm 9"."""
+    before = _text(tokens, said.first - 1)
+    each = before in {"kg", "lb"} and {"each", "both", "per"} & {token.text for token in tokens[: said.first]}
+    if _is_number(tokens, said.first - 1) or (before in COUNTED_WITH and not each and not tokens[said.first].apart):
+        return False
+    told = False
+    for at in range(said.last, len(tokens)):
+        token = tokens[at]
+        if token.kind is Kind.MARK or token.apart or token.text in _ENDING:
+            break
+        if token.kind is not Kind.WORD or (at in marks and marks[at].meaning in _TELLING):
+            return False
+        told = told or token.text not in _OF_THE_SET
+    return told
 
 
 def leads(tokens: Sequence[Token], index: int, *, sides: bool) -> bool:
@@ -64,6 +100,15 @@ def counted_left(tokens: Sequence[Token], said: Said) -> bool:
         and (_is_number(tokens, i - 1) or _is_number(tokens, i + 1) or _text(tokens, i - 1) in {"reps", "rep"})
         for i, token in enumerate(tokens)
     )
+
+
+def names_both(tokens: Sequence[Token], index: int) -> bool:
+    """Whether the sides are named together for two numbers before them: "10 & 9 (left & right)", "8, 7 left then right"."""
+    opposite = {"left": {"right", "r"}, "l": {"right", "r"}, "right": {"left", "l"}, "r": {"left", "l"}}[_text(tokens, index)]
+    first = index if _text(tokens, index + 2) in opposite else index - 2 if _text(tokens, index - 2) in opposite else None
+    if first is None or _text(tokens, first + 1) not in {"and", "&", "/", "then", ",", "+"}:
+        return False
+    return sum(token.kind is Kind.NUMBER for token in tokens[:first]) > 1
 
 
 def _past_small_words(tokens: Sequence[Token], index: int, last: int) -> int:

@@ -1,0 +1,105 @@
+"""How many sets a message writes at once: "3x10 at 20kg", "2 sets of 12 then 1 of 10", "3 rounds: 10, 9 and 8"."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.assembly import TWO, Open, Quantity
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from decimal import Decimal
+
+_MOST_SETS = 8
+_FEWEST_CROSSED = 5
+
+
+def notation(items: list[Quantity], *, sided: bool = False) -> tuple[list[Quantity], int]:
+    """Such as "3x10 at 20kg" and "3 sets of 10" are so many equal sets; "2x16kg" is a pair.
+
+    `sided` says that "each" may be each side; "3 sets, 12 each" else tells of the sets.
+    """
+    sets = [item for item in items if item.kind == "sets"]
+    if sets:
+        return _counted_sets(items, sets, sided=sided)
+    for item, following in pairwise(items):
+        if _is_pair(item, following):
+            following.links = item.links
+            return [other for other in items if other is not item], 1
+    for i, (item, following) in enumerate(pairwise(items)):
+        third = items[i + 2] if i + 2 < len(items) else None
+        if _is_crossed(items, item, following, third):
+            if not TWO <= item.value <= _MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
+                raise Open
+            following.kind, following.links = "reps", item.links
+            if third is not None and third.kind == "bare" and third.linked("by"):
+                third.kind = "load"
+            following.repeats = _repeats(item.value)
+            rest = [other for other in items if other is not item]
+            if i + 1 < len(rest) and any(other.kind == "bare" and other.linked("by") for other in rest[i + 1 :]):
+                rest = [*rest[: i + 1], *notation(rest[i + 1 :])[0]]
+            return rest, following.repeats
+    return items, 1
+
+
+def are_groups(items: Sequence[Quantity]) -> bool:
+    """Whether every count is so many sets, or follows those with a "then" and a load of its own: "3x10 at 20kg, then 8 at 24kg"."""
+    counts = [item for item in items if item.kind in {"bare", "reps", "seconds"}]
+    loads = sum(item.kind == "load" for item in items)
+    own = loads in {1, len(counts)}
+    return own and all((item.repeats > 1 or (loads == len(counts) and "then" in item.flags)) for item in counts)
+
+
+def _counted_sets(items: list[Quantity], sets: list[Quantity], *, sided: bool) -> tuple[list[Quantity], int]:
+    """Such as "3 rounds of 12", "12 reps x 2 sets", "three rounds: 10, 9 and 8"."""
+    if len(sets) > 1:
+        return _groups(items, sets)
+    rest = [item for item in items if item is not sets[0] and (item.kind != "side" or item.word != "each" or sided)]
+    counts = [item for item in rest if item.kind in {"bare", "reps", "seconds"}]
+    repeats = _repeats(sets[0].value)
+    if len(counts) == 1:
+        if counts[0].kind == "bare":
+            counts[0].kind = "reps"
+        counts[0].links = ()
+        return rest, repeats
+    if len(counts) == repeats:
+        for count in counts:
+            count.kind = "reps" if count.kind == "bare" else count.kind
+        return rest, 1
+    raise Open
+
+
+def _groups(items: list[Quantity], sets: list[Quantity]) -> tuple[list[Quantity], int]:
+    """Such as "3 sets of 10 at 20kg, 2 sets of 8 at 24kg": each number of sets has its count right after it."""
+    for item in sets:
+        at = items.index(item)
+        count = items[at + 1] if at + 1 < len(items) else None
+        if count is None or count.kind not in {"bare", "reps"}:
+            raise Open
+        count.kind, count.links, count.repeats = "reps", item.links, _repeats(item.value)
+        count.flags = count.flags | item.flags | {"then"}
+    rest = [item for item in items if item not in sets]
+    return rest, max(item.repeats for item in rest)
+
+
+def _is_pair(item: Quantity, following: Quantity) -> bool:
+    """Whether "2x16kg" or "two 14kgs" is the pair of dumbbells and not two reps."""
+    if item.kind != "bare" or item.value != TWO or following.kind != "load" or "bodyweight" in following.flags:
+        return False
+    led = item.linked("with", "by") or "held" in item.flags
+    return following.linked("by") or (not following.links and (following.unit is None or led))
+
+
+def _is_crossed(items: list[Quantity], item: Quantity, following: Quantity, third: Quantity | None) -> bool:
+    """Whether "3x10" is sets by reps: both numbers beside a load, or named as reps, or the second crossed again."""
+    if item.kind != "bare" or following.kind not in {"bare", "reps"} or not following.linked("by"):
+        return False
+    again = third is not None and third.kind == "bare" and third.linked("by")
+    return any(other.kind == "load" for other in items) or following.kind == "reps" or again
+
+
+def _repeats(value: Decimal) -> int:
+    if value != value.to_integral_value() or not 1 <= value <= _MOST_SETS:
+        raise Open
+    return int(value)

@@ -1,0 +1,138 @@
+"""Several sets in one message: what is said of one of them, what is only remarked on a side, and what is put right afterwards."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.core.reading.reading import RECORDS, acts
+
+AWAITED = {"awaiting": "reps", "unit": "kg", "load": 16}
+LAST = {"reps": 11, "load": 16, "unit": "kg", "side": "left"}
+
+
+def log(**fields):
+    """A log with these fields."""
+    return {"act": "log", **fields}
+
+
+@pytest.mark.parametrize(
+    ("text", "more"),
+    [
+        ("3x8 16kg, last one 0 rir", [{}, {}, {"reserve": 0}]),
+        ("3x8 16kg, last 0 left", [{}, {}, {"reserve": 0}]),
+        ("3 sets of 8 with 16kg, failed on the last one", [{}, {}, {"reserve": 0}]),
+        ("3 sets of 8 at 16kg. final set RPE 9", [{}, {}, {"rpe": 9}]),
+        ("3x8 16kg, 2 left on the first set", [{"reserve": 2}, {}, {}]),
+        ("3x8 16kg, 1 rir", [{"reserve": 1}] * 3),
+        ("8 8 8 at 16kg, 1 rir on all", [{"reserve": 1}] * 3),
+        ("8, 8, 8 at 16kg, 1 rir each set", [{"reserve": 1}] * 3),
+        ("8, 8, 8 at 16kg, 1 rir", [{}, {}, {"reserve": 1}]),
+        ("8, 8, 8 at 16kg, second set 2 rir", [{}, {"reserve": 2}, {}]),
+    ],
+)
+def test_a_reserve_is_of_the_set_that_is_named(text, more):
+    """The last, the first, the second one; of all when none is named."""
+    assert acts(text, **AWAITED) == [log(reps=8, load=16, unit="kg") | fields for fields in more]
+
+
+@pytest.mark.parametrize(
+    ("text", "left", "right"),
+    [
+        ("8 left arm, 8 right arm, 16kg, to failure on the right", {}, {"reserve": 0}),
+        ("8L/8R 16kg, 1 rir on L", {"reserve": 1}, {}),
+        ("8 on the left, 8 on the right, 16kg, right side had one left", {}, {"reserve": 1}),
+        ("8 left, 8 right, 16kg, one in the tank on both", {"reserve": 1}, {"reserve": 1}),
+        ("left 8, right 8, each with 16kg", {}, {}),
+        ("8 & 8 (left & right) 16kg", {}, {}),
+        ("8repsleft8repsright16kg", {}, {}),
+        ("8 reps left hand, 8 reps right hand, 16kg", {}, {}),
+        ("8 left, 8 right, 16kg, left hand weak", {}, {}),
+        ("Only eight on the left, dear, but eight on the right. Both with 16 kg.", {}, {}),
+    ],
+)
+def test_what_is_said_of_a_side(text, left, right):
+    """A reserve of one side belongs to it, "both" to both; a remark on a side is no third set."""
+    sets = [log(reps=8, load=16, unit="kg", side="left") | left, log(reps=8, load=16, unit="kg", side="right") | right]
+    assert acts(text, **AWAITED, sides=True) == sets
+
+
+@pytest.mark.parametrize("remark", ["left side little weak", "right was wobbly", "although my left arm is a bit weaker"])
+def test_a_remark_on_a_side_is_no_side(remark):
+    """What was done on each side stays so."""
+    assert acts(f"8 each side, 16kg, {remark}", **AWAITED, sides=True) == [log(reps=8, load=16, unit="kg", side="each")]
+
+
+@pytest.mark.parametrize(
+    ("text", "sets"),
+    [
+        ("3x10 at 16kg, 2x8 at 20kg", [(10, 16)] * 3 + [(8, 20)] * 2),
+        ("2 sets of 10 at 16kg and 2 sets of 8 at 20kg", [(10, 16)] * 2 + [(8, 20)] * 2),
+        ("2x10 at 16kg then 8 at 20kg", [(10, 16)] * 2 + [(8, 20)]),
+        ("Total 3 sets done: 12, 12, 10 at 16 kg", [(12, 16), (12, 16), (10, 16)]),
+        ("did 9, then had a brew, then 8. both on 16kg", [(9, 16), (8, 16)]),
+        ("twelve in the first round and ten in the second, with 16 kg throughout", [(12, 16), (10, 16)]),
+        ("s1 10 s2 9, 16kg", [(10, 16), (9, 16)]),
+        ("two lots of ten with the 16 kg", [(10, 16)] * 2),
+    ],
+)
+def test_groups_and_counts_of_sets(text, sets):
+    """Each number of sets has its own count and load; a total of sets is none of reps."""
+    assert acts(text, **AWAITED) == [log(reps=reps, load=load, unit="kg") for reps, load in sets]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["5x5 16kg, last set 4", "total 30 reps over 3 sets at 16kg", "8,7,6 16kg rpe 7,8,9", "12 at 16kg, same again for set 2"],
+)
+def test_a_table_of_sets_that_leaves_a_doubt(text):
+    """No set is made up, and none is left out."""
+    assert not [act for act in acts(text, **AWAITED) if act["act"] in RECORDS]
+
+
+@pytest.mark.parametrize(
+    ("text", "changed"),
+    [
+        ("wrong side sorry, that was the right", {"side": "right"}),
+        ("it was right side, not left", {"side": "right"}),
+        ("I logged left, should've been right", {"side": "right"}),
+        ("R not L", {"side": "right"}),
+        ("that should have been each side", {"side": "each"}),
+        ("I put kg, should be pounds", {"unit": "lb"}),
+        ("*lbs", {"unit": "lb"}),
+        ("kg should be lb", {"unit": "lb"}),
+        ("oops 16 was the old one. 20kg", {"load": 20, "unit": "kg"}),
+        ("I put 16, it was 12.5kg", {"load": 12.5, "unit": "kg"}),
+        ("it is 10 reps only, by mistake 11 I typed", {"reps": 10}),
+        ("no not eleven i said sixteen reps", {"reps": 16}),
+        ("hit 11 instead of 21", {"reps": 21}),
+        ("change 16kg to 18kg", {"load": 18, "unit": "kg"}),
+        ("I mixed that up. 12 reps", {"reps": 12}),
+    ],
+)
+def test_what_is_put_right(text, changed):
+    """A side, a unit, or a number for the one that the record holds."""
+    assert acts(text, awaiting="go", sides=True, last=LAST) == [{"act": "amend", **changed}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Please take that last entry away, I pressed the wrong button.",
+        "ignore what i just sent, thumb slipped",
+        "strike out the last figure I sent",
+        "abeg no count that one",
+        "can you bin what I just put",
+    ],
+)
+def test_what_is_taken_back(text):
+    """The last record, in whatever words."""
+    assert acts(text, awaiting="go", last=LAST) == [{"act": "undo"}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["the right arm of the sofa is broken", "not sure if it was left or right", "wrong door, sorry", "forget the last bus"],
+)
+def test_what_puts_nothing_right(text):
+    """A sofa has arms, too; a doubt and a bus change no record."""
+    assert acts(text, awaiting="go", last=LAST) == [{"act": "unclear"}]
