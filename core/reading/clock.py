@@ -172,9 +172,22 @@ class Clock:
             return None
         if self.text(last) in {"o'clock", "clock"}:
             return self._dated(hours * _HOUR_MINUTES + minutes, index, last + 1, sure=hours > _NOON_H)
-        if self._period(last) is None and self.text(index - 1) not in _AT:
+        if self._period(last) is None and self.text(index - 1) not in _AT and not self._follows_its_day(index, minutes):
             return None
         return self._dated(hours * _HOUR_MINUTES + minutes, index, last, sure=hours > _NOON_H)
+
+    def _follows_its_day(self, index: int, minutes: int) -> bool:
+        """Whether a day or a part of it leads to a bare hour: "saturday morning 7", "mon wed fri 6.15"."""
+        before = index - 1
+        while self.text(before) in {",", "-", ":", "the"}:
+            before -= 1
+        part = self.text(before)
+        if minutes and (part in _EARLY | _LATE or part in DAY_WORDS or part in GROUPS):
+            return True
+        while self.text(before - 1) in {"in", "the", "every"}:
+            before -= 1
+        led = self.text(before - 1) in DAY_WORDS or self.text(before - 1) in GROUPS | dict.fromkeys(("every", "tomorrow"))
+        return part in _EARLY | _LATE and led
 
     def _minutes_beside_hour(self, index: int) -> tuple[int, int] | None:
         """Such as "half past", "half", "quarter to", "ten past" at `index`: minutes to add, and the index of the hour."""
@@ -250,6 +263,9 @@ class Clock:
                 every = set(WEEK)
             elif word == "m" and self.text(index + 1) == "f" and self._in_a_range(index):
                 into.update(WEEK[:5])
+            elif word in _LETTERS and self.text(index + 1) == "-" and self.text(index + 2) in _LETTERS:
+                into.update(_walk(_LETTERS[word], _LETTERS[self.text(index + 2)]))
+                index += 2
             elif word == "mwf":
                 into.update({"mon", "wed", "fri"})
             elif word in _LETTERS and self._in_letters(index):

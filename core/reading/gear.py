@@ -59,6 +59,13 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
         while begin < last and tokens[begin].text in {"and", "but", "also", ",", "btw", "oh"}:
             begin += 1
         words = [tokens[i].text for i in range(begin, min(begin + 4, last))]
+        rest = {tokens[i].text for i in range(begin, last)}
+        if (
+            words[:1] in (["my"], ["the"], ["a"], ["new"])
+            and rest & {"arrived", "came"}
+            and _names_things_only(tokens, begin, last)
+        ):
+            return begin
         if (
             words[:1] in (["i"], ["we"])
             and set(words[1:]) & _PLAINLY_OWNED
@@ -66,6 +73,13 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
         ):
             return begin
     return None
+
+
+def _names_things_only(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether things are named without any number."""
+    return any(tokens[i].text in KINDS for i in range(first, last)) and all(
+        tokens[i].kind in {Kind.WORD, Kind.MARK} for i in range(first, last)
+    )
 
 
 def on_one_line(tokens: Sequence[Token]) -> list[Token]:
@@ -120,16 +134,19 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     stands = listing.read()
     end = _clause_end(tokens, listing.until, last) if stands else last
     told = [tokens[i].text for i in range(first, end)]
-    if (
-        _is_done(tokens, first, last, kinds)
-        or set(told) & _WEAKLY_DONE
-        or said & (_JUDGED | _PRICED) - _describing(tokens, first, last)
-    ):
+    if _is_done(tokens, first, last, kinds) or set(told) & _WEAKLY_DONE:
         return None
+    if said & (_JUDGED | _PRICED) - _describing(tokens, first, last):
+        listed_loads = kinds and not awaited and any(listing.is_number(i) for i in range(first, last))
+        return Unclear() if listed_loads and _is_told_of(words) and not said & {"that", "this"} else None
     owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
+    begin = _owning_begins(tokens, first, end)
+    told = told[begin - first :]
     if (
         asked
-        or {tokens[i].text for i in range(first, end) if i not in listing.negated} & _GONE
+        or {tokens[i].text for i in range(begin, end) if i not in listing.negated} & _GONE
+        or _is_gone_after_all(tokens, end, last)
+        or _is_given_for(tokens, begin, end)
         or ("away" in told and {"gave", "given", "threw", "give"} & set(told))
         or _is_of_others(told)
         or _is_wished(told)
@@ -150,6 +167,43 @@ def _is_told_of(words: Sequence[str]) -> bool:
     """Whether the words say what things there are, so that their numbers are no set."""
     there = {"here", "there", "is", "are", "my", "our", "home"} & set(words)
     return bool(there) or any(one in {"i", "we"} and other in _PLAINLY_OWNED - {"got"} for one, other in pairwise(words))
+
+
+def _owning_begins(tokens: Sequence[Token], first: int, last: int) -> int:
+    """Where a clause begins that plainly says what is owned, before any number: "my order came, I have dumbbells of 5 and 7 kg"."""
+    for at in range(first + 1, last - 2):
+        if tokens[at].kind is Kind.NUMBER:
+            break
+        link = tokens[at].text in _CLAUSE_ENDS | {"and", "-"} or tokens[at].apart
+        begin = at if tokens[at].apart else at + 1
+        while link and tokens[begin].text in {"now", "so", "and", "but", "then", "still"} and begin < last - 2:
+            begin += 1
+        if (
+            link
+            and tokens[begin].text in {"i", "we"}
+            and tokens[begin + 1].text in _PLAINLY_OWNED | {"still", "now", "only", "just"}
+        ):
+            return begin
+    return first
+
+
+def _is_gone_after_all(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether what comes after the list says that the things are not there: "..., but the movers lost it"."""
+    rest = [tokens[i].text for i in range(first, last)]
+    meant = {"it", "them", "they", "both", "those", "that"} & set(rest)
+    if not meant or set(rest) & set(KINDS):
+        return False
+    theirs = any(one in {"is", "are", "belong", "belongs"} and other in {"not", "to"} for one, other in pairwise(rest))
+    return bool(set(rest) & _GONE) or (
+        theirs and not {"me", "us"} & set(rest) and bool({"mine", "ours", "belong", "belongs"} & set(rest))
+    )
+
+
+def _is_given_for(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether loads were given for others: "swapped my 20s for a pair of 24s", whose first number is no longer there."""
+    given = next((i for i in range(first, last) if tokens[i].text in {"swapped", "traded", "exchanged", "swap", "trade"}), last)
+    until = next((i for i in range(given, last) if tokens[i].text == "for"), last)
+    return any(tokens[i].kind is Kind.NUMBER for i in range(given, until))
 
 
 def _clause_end(tokens: Sequence[Token], index: int, last: int) -> int:
@@ -212,6 +266,8 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
 
 def _is_of_others(told: Sequence[str]) -> bool:
     """Whether somebody else has the things: "my brother has 60 lb dumbbells", but "my son left me his dumbbells"."""
+    if any(one in {"belong", "belongs"} and other == "to" for one, other in pairwise(told)):
+        return not {"me", "us"} & set(told)
     if {"i", "we", "me", "us"} & set(told):
         return False
     if told[:1] == ["they"] or "they" in told[:_LONGEST_OPENING]:

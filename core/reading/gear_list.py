@@ -23,13 +23,37 @@ _NOUNS = listed("words_gear", "nouns")
 _LEADING = frozenset({"dumbbell", "kettlebell", "plate"})
 _NEGATIONS = frozenset({"no", "not", "without", "never", "zero"})
 _AFTER_NEGATION = frozenset({"have", "got", "get", "any", "a", "an", "the", "own", "yet", "even", "one", "single", "more", "had"})
+_EACH = frozenset({"each", "every", "all", "both", "apiece", "them", "everything"})
+_SHARING = _EACH | {"by", "in", "of", "are", "as", "per", "come", "x", "i", "have"}
+"""Words that stand with a count shared by all things before."""
+_AFTER_SHARING = frozenset({"at", "in", "here", "for", "sir", "please", "only", "coach", "that", "thanks", "!", "?", ".", "-"})
 _POINTING = frozenset({"the", "my", "that", "this", "those", "these", "same", "our", "them"})
 _NO_LOAD_AFTER = frozenset({"for", "by", "number", "station", "round", "page", "floor", "size", "room"})
 _AFTER_BARE_LOAD = (
     listed("words_gear", "list_words") | PARTS | WITHIN | PAIRS | UNITS | {"x", "-", "!", "?", ")", "in", "[", "]"}
 ) - {"of"}
 _AFTER_KIND = PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
-_LOST = frozenset({"chucked", "threw", "tossed", "dumped", "rid", "sold", "lost", "broke", "lent", "binned", "returned"})
+_LOST = frozenset(
+    {
+        "flogged",
+        "pawned",
+        "donated",
+        "ditched",
+        "scrapped",
+        "flipped",
+        "chucked",
+        "threw",
+        "tossed",
+        "dumped",
+        "rid",
+        "sold",
+        "lost",
+        "broke",
+        "lent",
+        "binned",
+        "returned",
+    }
+)
 ENDS = 2
 _MOST_COUNT = 40
 _MOST_LEADING_COUNT = 6
@@ -65,6 +89,11 @@ class Listing(Words):
     def _step(self, index: int) -> int | None:
         """Take the token at `index`; the index to go on from, None when its number cannot be explained."""
         token, word = self.tokens[index], self.text(index)
+        if (shared := self._shared(index)) is not None:
+            count, after = shared
+            self._count_all(count)
+            self.until = after
+            return after
         if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
             return self.past_between(index)
         if word in _NEGATIONS | _LOST:
@@ -87,11 +116,42 @@ class Listing(Words):
             self._part()
         return index + 1
 
+    def _shared(self, index: int) -> tuple[int, int] | None:
+        """The count that each thing before has, and the index after it: "two each", "a pair of each", "every by two pieces"."""
+        if self.text(index) not in _SHARING | PAIRS | ONE and not self._is_small_count(index):
+            return None
+        if not any(thing.load is not None for thing in self.things):
+            return None
+        at = index
+        while at < self.last and (self.text(at) in _SHARING | PAIRS | PIECES | ONE or self._is_small_count(at)):
+            at += 1
+        counts = [int(self.tokens[i].value) for i in range(index, at) if self.is_number(i)]
+        words = [self.text(i) for i in range(index, at)]
+        said = set(words)
+        paired, lone = bool(said & PAIRS), bool(said & {"one", "single"}) and words[-2:] not in (["each", "one"], ["every", "one"])
+        ended = at >= self.last or self.text(at) in PARTS | _AFTER_SHARING
+        shared = bool(said & _EACH) or {"in", "pairs"} <= said
+        if not (ended and shared and (paired or counts or lone)) or len(counts) > 1:
+            return None
+        return (counts[0] if counts else 1) * (2 if paired else 1), at
+
+    def _is_small_count(self, index: int) -> bool:
+        """Whether a number of things stands at `index`, and no load."""
+        token = self.tokens[index] if self.first <= index < self.last else None
+        return (
+            token is not None
+            and token.kind is Kind.NUMBER
+            and token.value % 1 == 0
+            and 1 <= token.value <= _MOST_LEADING_COUNT
+            and self.text(index + 1) not in UNITS | {"s"}
+            and not self.kind_near(index + 1)
+        )
+
     def _take_one(self, index: int) -> None:
         ahead = index + 2 if self.text(index + 1) == "of" else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
-        elif self.is_number(ahead) or self.described_kind(ahead) or self.text(ahead) == "(":
+        elif self.is_number(self.past_describing(ahead)) or self.described_kind(ahead) or self.text(ahead) == "(":
             self._count, self._pairs = 1, None
 
     def _part(self) -> None:
@@ -295,7 +355,13 @@ class Listing(Words):
             self._count, after = following
         else:
             after = index + 1
-        adjacent = self._load_end >= 0 and all(self.text(i) in WITHIN for i in range(self._load_end, index))
+        led = (
+            bool(self.things and self.things[-1].kind)
+            and self.is_number(after)
+            and self._lead is not None
+            and bool(self._lead.taken)
+        )
+        adjacent = self._load_end >= 0 and not led and all(self.text(i) in WITHIN for i in range(self._load_end, index))
         if adjacent:
             self._name_loads(kind)
         elif self._names_all(index, kind):
@@ -316,6 +382,12 @@ class Listing(Words):
         if self.text(index + 1) == "(" and self.text(index + 3) == ")" and (times := self.number(index + 2)) is not None:
             leads = KINDS.get(self.text(index)) in {"dumbbell", "kettlebell"} and self._load_end < 0
             return (int(times[0]), index + 4) if times[0] <= _MOST_LEADING_COUNT and not leads else None
+        apart = index == self.first or self.text(index - 1) in PARTS | {":"}
+        if apart and KINDS.get(self.text(index)) not in _LEADING and self.ends_at(index + 2):
+            if self.text(index + 1) == "one":
+                return 1, index + 2
+            if self._is_small_count(index + 1):
+                return int(self.tokens[index + 1].value), index + 2  # "bench 1"
         if self.text(index + 1) not in {"x", "times"} or (times := self.number(index + 2)) is None or times[0] > _MOST_TIMES:
             return None
         return int(times[0]), index + 3

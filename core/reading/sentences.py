@@ -295,6 +295,8 @@ def _goes_on_otherwise(tokens: Sequence[Token], first: int, last: int) -> bool:
 def _before_a_reason(tokens: Sequence[Token], first: int, last: int) -> int | None:
     """Where a clause goes on to tell when or why: "go go go before he wakes up"."""
     cut = next((i for i in range(first + 1, last) if tokens[i].text in WHEN or tokens[i].apart), None)
+    if cut is not None and any(token.text in REMIND_WORDS for token in tokens[first:cut]):
+        return None  # "remind me when I am home"
     return None if cut is None or any(token.kind is Kind.NUMBER for token in tokens[first:last]) else cut
 
 
@@ -388,10 +390,9 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
         return True
     reminding = next((i for i in range(first, last) if reading.tokens[i].text in REMIND_WORDS), None)
     if reminding is not None:
-        begin = reminding - (
-            1 if reminding > first and reading.tokens[reminding - 1].text in {"the", "my", "stop", "no", "cancel"} else 0
-        )
-        begin -= 1 if begin > first and reading.tokens[begin - 1].text in {"stop", "cancel", "off", "no"} else 0
+        begin = reminding
+        while begin > first and reading.tokens[begin - 1].text in _BEFORE_REMINDING:
+            begin -= 1
         acts = [act for act in when_acts(reading.tokens, begin, last, timed=timed) if not isinstance(act, Unclear)]
         if acts:
             for act in acts:
@@ -410,6 +411,29 @@ def _read_times(reading: Reading, first: int, last: int) -> bool:
             reading.add(start, act)
             reading.explain(start, end)
     return False
+
+
+_BEFORE_REMINDING = frozenset(
+    {
+        "the",
+        "my",
+        "these",
+        "those",
+        "any",
+        "all",
+        "more",
+        "stop",
+        "no",
+        "not",
+        "do",
+        "cancel",
+        "off",
+        "quit",
+        "please",
+        "turn",
+        "drop",
+    }
+)
 
 
 def _is_of_a_set(tokens: Sequence[Token], first: int, last: int) -> bool:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
 from core.reading.lexicon import COURTESY, GUARDS, listed, sayings
+from core.reading.occasions import is_an_occasion, without_reasons
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -24,7 +25,8 @@ SMALL = listed("words_when", "small") | COURTESY
 """Words that stand around days and times and say nothing else."""
 
 _ASKING_AGAIN = frozenset({"snooze", "later", "remind", "ask", "ping", "nudge", "buzz", "shout", "yell", "poke", "bug", "hmu"})
-_LONGEST_PAUSE_MINUTES = 2
+_LONGEST_PAUSE_MINUTES = 5
+_PUTTING_OFF = frozenset({"in", "after", "more", "another", "ask", "back", "till", "until", "from", "again", "first"})
 _OFF_REACH = 7
 _ALONE = ("me", "alone")
 _HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
@@ -35,6 +37,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
 
     `timed` says that a bare length of time may be a set just held, so that it is no snooze by itself.
     """
+    first, last = without_reasons(tokens, first, last)
     clock = Clock(tokens, first, last)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
@@ -114,36 +117,12 @@ def _plans(
     off = bool(said & _OFF)
     if reminds and (days or off_days or (not moments and _turns_off(words))):
         return True
-    if _is_an_event(words) or ("see", "you") in set(pairwise(words)):
+    if is_an_occasion(words) or ("see", "you") in set(pairwise(words)):
         return False
     if days and moments:
         return True
     moved = ("make it" in " ".join(words) or "change" in said or "switch" in said) and len(days) > 1
     return bool(moved or ((days or off_days) and off and small) or (len(days) > 1 and small))
-
-
-def _is_an_event(words: Sequence[str]) -> bool:
-    """Whether days and times are told of something that happens then: "the gym opens 6am on weekdays"."""
-    start = 1 if words[0] in {"the", "my", "our", "a"} else 0
-    told = words[start : start + 3]
-    own = {
-        "days",
-        "day",
-        "reminder",
-        "reminders",
-        "workout",
-        "workouts",
-        "training",
-        "session",
-        "sessions",
-        "time",
-        "slot",
-        "best",
-        "alarm",
-    }
-    named = bool(told) and not set(told) & own and told[0] not in DAY_WORDS and told[0] not in GROUPS
-    happens = {"opens", "closes", "shuts", "starts", "begins", "ends", "departs", "arrives"} | ({"is", "are"} if start else set())
-    return named and bool(happens & set(told[1:]))
 
 
 def _turns_off(words: Sequence[str]) -> bool:
@@ -244,7 +223,7 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     )
     if moments and not asks and (words[:2] == ["it", "is"] or told):
         return False  # "it's 7pm" tells the time, "my train is the 17:42" another
-    if moments and not asks and words[0] in {"my", "the", "our"} and _is_an_event(words):
+    if moments and not asks and words[0] in {"my", "the", "our"} and is_an_occasion(words):
         return False  # "my shift is till 9 pm"
     if moments and timed and not any(moment.settled for moment in moments) and _only_until(line):
         return False  # "could until 8"
@@ -260,7 +239,11 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         for lead in ("later", "in", "hold on", "hang on", "more", "ask me", "give me", "give us", "another", "after")
     ):
         return False
-    return minutes > _LONGEST_PAUSE_MINUTES and (led or small or line.startswith((" half ", " an hours ")))
+    if minutes <= _LONGEST_PAUSE_MINUTES:
+        at = words.index("minutes") if "minutes" in words else len(words)
+        beside = set(words[max(at - 3, 0) : at + 4])
+        return bool(beside & _PUTTING_OFF) and (led or small)  # "gimme 5 minutes" is a pause, "5 more minutes" is not
+    return led or small or line.startswith((" half ", " an hours "))
 
 
 def _is_busy_until(words: Sequence[str], moments: Sequence[Moment]) -> bool:
