@@ -41,8 +41,30 @@ _TO = frozenset({"to", "-", "through", "till", "until", "too", "2", "thro"})
 _AT = frozenset({"at", "@", "by", "until", "till"})
 _NOT_A_TIME_AFTER = listed("words_clock", "not_a_time_after")
 _AT_LARGE = frozenset(
-    {"day", "days", "morning", "mornings", "evening", "evenings", "night", "nights", "week", "single", "afternoon"}
+    {
+        "day",
+        "days",
+        "morning",
+        "mornings",
+        "evening",
+        "evenings",
+        "night",
+        "nights",
+        "week",
+        "single",
+        "afternoon",
+        "afternoons",
+        "arvo",
+        "arvos",
+        "lunchtime",
+        "dawn",
+    }
 )
+_LEAVING_OUT = frozenset({"but", "bar", "barring", "save", "besides", "less"})
+_TAKING_OUT = frozenset(
+    {("apart", "from"), ("aside", "from"), ("other", "than"), ("with", "exception"), ("leaving", "out"), ("leave", "out")}
+)
+_HALVES = frozenset({"am", "a.m", "pm", "p.m"})
 _HOURS = 24
 _HOUR_MINUTES = 60
 _NOON_H = 12
@@ -138,7 +160,7 @@ class Clock:
             )
         if (
             following == "h"
-            and (self.text(index - 1) in _AT or self.text(index - 1) in DAY_WORDS)
+            and (self.text(index - 1) in _AT | {"from", "after", "before"} or self.text(index - 1) in DAY_WORDS)
             and token.value % 1 == 0
             and token.value < _HOURS
         ):
@@ -168,13 +190,38 @@ class Clock:
         elif token.worded and self.is_number(last) and self.tokens[last].worded and 0 < self.tokens[last].value < _HOUR_MINUTES:
             minutes = int(self.tokens[last].value)
             last += 1
+        elif self._is_minutes(last) and self._period(last + 1) is not None:
+            minutes = int(self.tokens[last].value)  # "6 30 pm"
+            last += 1
         if not 0 <= hours <= _HOURS:
             return None
         if self.text(last) in {"o'clock", "clock"}:
             return self._dated(hours * _HOUR_MINUTES + minutes, index, last + 1, sure=hours > _NOON_H)
-        if self._period(last) is None and self.text(index - 1) not in _AT:
+        if self._period(last) is None and self.text(index - 1) not in _AT and not self._follows_its_day(index, minutes):
             return None
         return self._dated(hours * _HOUR_MINUTES + minutes, index, last, sure=hours > _NOON_H)
+
+    def _is_minutes(self, index: int) -> bool:
+        """Whether two digits that can be minutes stand at `index`."""
+        return (
+            self.is_number(index)
+            and len(self.tokens[index].text) == len("30")
+            and self.tokens[index].text.isdigit()
+            and self.tokens[index].value < _HOUR_MINUTES
+        )
+
+    def _follows_its_day(self, index: int, minutes: int) -> bool:
+        """Whether a day or a part of it leads to a bare hour: "saturday morning 7", "mon wed fri 6.15"."""
+        before = index - 1
+        while self.text(before) in {",", "-", ":", "the"}:
+            before -= 1
+        part = self.text(before)
+        if minutes and (part in _EARLY | _LATE or part in DAY_WORDS or part in GROUPS):
+            return True
+        while self.text(before - 1) in {"in", "the", "every"}:
+            before -= 1
+        led = self.text(before - 1) in DAY_WORDS or self.text(before - 1) in GROUPS | dict.fromkeys(("every", "tomorrow"))
+        return part in _EARLY | _LATE and led
 
     def _minutes_beside_hour(self, index: int) -> tuple[int, int] | None:
         """Such as "half past", "half", "quarter to", "ten past" at `index`: minutes to add, and the index of the hour."""
@@ -212,8 +259,11 @@ class Clock:
     def _dated(self, minute: int, first: int, last: int, *, sure: bool) -> Moment:
         """The moment with its part of the day, said right after it or elsewhere in the clause."""
         period = self._period(last)
-        if period is None and self.text(first - 1) in _AT and self.text(first - 2) in _EARLY | _LATE:
-            period = self.text(first - 2) in _LATE, last  # "tuesday arvo at 5"
+        before = first - 1
+        while self.text(before) in _AT or self.text(before) in {"around", "about", "say", "from", ","}:
+            before -= 1
+        if period is None and self.text(before) in (_EARLY | _LATE) - _HALVES:
+            period = self.text(before) in _LATE, last  # "tuesday arvo at 5"
         words = {token.text for token in self.tokens[self.first : self.last]}
         if period is not None:
             late, last = period
@@ -239,9 +289,14 @@ class Clock:
         while index < last:
             word = self.text(index)
             if word in {"not", "except", "no", "excluding", "without", "skip", "minus", "excluded", "never"} or (
-                word == "but" and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS)
+                word in _LEAVING_OUT and (self.text(index + 1) in DAY_WORDS or self.text(index + 1) in GROUPS)
             ):
                 into = off
+            elif (word, self.text(index + 1)) in _TAKING_OUT:
+                into = off
+                index += 1
+            elif word == "," and off and not named and not every and self.text(index + 1) not in DAY_WORDS:
+                into = named  # "except on Wednesdays, daily at 7am"
             elif word == "only" and not off:
                 into = named  # "no reminders in the week, only saturday"
             elif word in GROUPS:
@@ -250,6 +305,9 @@ class Clock:
                 every = set(WEEK)
             elif word == "m" and self.text(index + 1) == "f" and self._in_a_range(index):
                 into.update(WEEK[:5])
+            elif word in _LETTERS and self.text(index + 1) == "-" and self.text(index + 2) in _LETTERS:
+                into.update(_walk(_LETTERS[word], _LETTERS[self.text(index + 2)]))
+                index += 2
             elif word == "mwf":
                 into.update({"mon", "wed", "fri"})
             elif word in _LETTERS and self._in_letters(index):

@@ -10,6 +10,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Act, Have, Unclear
+from core.reading.clock import DAY_WORDS
 from core.reading.gear_list import Listing
 from core.reading.gear_words import KINDS, PAIRS, SKIPPED, UNITS, Words
 from core.reading.lexicon import GUARDS, VOCABULARY, listed, sayings
@@ -33,7 +34,7 @@ _LIST_WORDS = listed("words_gear", "list_words")
 _NOUNS = listed("words_gear", "nouns")
 _AFTER_NOTHING = listed("words_gear", "after_nothing")
 _MINE = frozenset({"i", "we", "me", "us", "my", "our"})
-_OTHERS = GUARDS["people"] | {"law", "he", "she", "his", "her", "he's", "she's"}
+_OTHERS = GUARDS["people"] | {"law", "mate", "shop", "store", "supermarket", "seller", "he", "she", "his", "her", "he's", "she's"}
 _CLAUSE_ENDS = frozenset({",", "but", "because", "although", "though", "so", "(", ";"})
 _DENIED = frozenset({"do", "does", "did", "am", "is", "are", "have", "has", "can", "will", "a", "the", "my", "any", "got", "own"})
 _WEAKLY_DONE = frozenset({"used", "finished", "complete", "completed", "completing"})
@@ -41,6 +42,7 @@ _NEEDED = frozenset({"needed", "required", "necessary", "heavy", "heavier", "lig
 _LONGEST_MESSAGE = 200
 _LONGEST_LIST = 12
 _ARRIVED = frozenset({"new", "arrived", "came"})
+_LENGTHS = frozenset({"minutes", "seconds", "hours", "days", "weeks"})
 _LONGEST_OPENING = 5
 
 
@@ -60,12 +62,25 @@ def begins(tokens: Sequence[Token], first: int, last: int) -> int | None:
             begin += 1
         words = [tokens[i].text for i in range(begin, min(begin + 4, last))]
         if (
+            words[:1] in (["my"], ["the"], ["a"], ["new"])
+            and any(tokens[i].text in {"arrived", "came"} for i in range(begin, last))
+            and _names_things_only(tokens, begin, last)
+        ):
+            return begin
+        if (
             words[:1] in (["i"], ["we"])
             and set(words[1:]) & _PLAINLY_OWNED
-            and any(tokens[i].text in KINDS for i in range(begin, last))
+            and any(tokens[i].text in KINDS or tokens[i].text in PAIRS for i in range(begin, last))
         ):
             return begin
     return None
+
+
+def _names_things_only(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether things are named without any number."""
+    return any(tokens[i].text in KINDS for i in range(first, last)) and all(
+        tokens[i].kind in {Kind.WORD, Kind.MARK} for i in range(first, last)
+    )
 
 
 def on_one_line(tokens: Sequence[Token]) -> list[Token]:
@@ -120,21 +135,29 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     stands = listing.read()
     end = _clause_end(tokens, listing.until, last) if stands else last
     told = [tokens[i].text for i in range(first, end)]
-    if (
-        _is_done(tokens, first, last, kinds)
-        or set(told) & _WEAKLY_DONE
-        or said & (_JUDGED | _PRICED) - _describing(tokens, first, last)
-    ):
+    if _is_done(tokens, first, last, kinds) or set(told) & _WEAKLY_DONE:
         return None
+    if said & (_JUDGED | _PRICED) - _describing(tokens, first, last):
+        listed_loads = kinds and not awaited and any(listing.is_number(i) for i in range(first, last))
+        return Unclear() if listed_loads and _is_told_of(words) and not said & {"that", "this"} else None
     owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
+    begin = _owning_begins(tokens, first, end)
+    told = told[begin - first :]
     if (
         asked
-        or {tokens[i].text for i in range(first, end) if i not in listing.negated} & _GONE
-        or ("away" in told and {"gave", "given", "threw", "give"} & set(told))
+        or {tokens[i].text for i in range(begin, end) if i not in listing.negated} & _GONE
+        or _is_gone_after_all(tokens, end, last)
+        or _is_given_for(tokens, begin, end)
+        or (
+            {"away", "back"} & set(told)
+            and {"gave", "given", "threw", "give", "handed", "took", "sent"} & set(told)
+            and "me" not in told
+        )
+        or _is_elsewhere(told)
         or _is_of_others(told)
         or _is_wished(told)
     ):
-        numbers = any(listing.is_number(i) for i in range(first, last))
+        numbers = any(listing.is_number(i) and listing.text(i + 1) not in _LENGTHS for i in range(first, last))
         return Unclear() if numbers and kinds and not asked and not awaited and not said & {"that", "this"} else None
     if not stands and not awaited and kinds and _is_told_of(words) and any(listing.is_number(i) for i in range(first, last)):
         return Unclear()
@@ -149,7 +172,46 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
 def _is_told_of(words: Sequence[str]) -> bool:
     """Whether the words say what things there are, so that their numbers are no set."""
     there = {"here", "there", "is", "are", "my", "our", "home"} & set(words)
-    return bool(there) or any(one in {"i", "we"} and other in _PLAINLY_OWNED - {"got"} for one, other in pairwise(words))
+    return bool(there) or any(
+        one in {"i", "we"} and other in (_PLAINLY_OWNED - {"got"}) | {"get"} for one, other in pairwise(words)
+    )
+
+
+def _owning_begins(tokens: Sequence[Token], first: int, last: int) -> int:
+    """Where a clause begins that plainly says what is owned, before any number: "my order came, I have dumbbells of 5 and 7 kg"."""
+    for at in range(first + 1, last - 2):
+        if tokens[at].kind is Kind.NUMBER:
+            break
+        link = tokens[at].text in _CLAUSE_ENDS | {"and", "-"} or tokens[at].apart
+        begin = at if tokens[at].apart else at + 1
+        while link and tokens[begin].text in {"now", "so", "and", "but", "then", "still"} and begin < last - 2:
+            begin += 1
+        if (
+            link
+            and tokens[begin].text in {"i", "we"}
+            and tokens[begin + 1].text in _PLAINLY_OWNED | {"still", "now", "only", "just"}
+        ):
+            return begin
+    return first
+
+
+def _is_gone_after_all(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether what comes after the list says that the things are not there: "..., but the movers lost it"."""
+    rest = [tokens[i].text for i in range(first, last)]
+    meant = {"it", "them", "they", "both", "those", "that"} & set(rest)
+    if not meant or set(rest) & set(KINDS):
+        return False
+    theirs = any(one in {"is", "are", "belong", "belongs"} and other in {"not", "to"} for one, other in pairwise(rest))
+    return bool(set(rest) & _GONE) or (
+        theirs and not {"me", "us"} & set(rest) and bool({"mine", "ours", "belong", "belongs"} & set(rest))
+    )
+
+
+def _is_given_for(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether loads were given for others: "swapped my 20s for a pair of 24s", whose first number is no longer there."""
+    given = next((i for i in range(first, last) if tokens[i].text in {"swapped", "traded", "exchanged", "swap", "trade"}), last)
+    until = next((i for i in range(given, last) if tokens[i].text == "for"), last)
+    return any(tokens[i].kind is Kind.NUMBER for i in range(given, until))
 
 
 def _clause_end(tokens: Sequence[Token], index: int, last: int) -> int:
@@ -161,7 +223,8 @@ def _is_bought(tokens: Sequence[Token], first: int, last: int) -> bool:
     """Whether the sentence tells of new things before any number: "btw I just bought a 14kg kettlebell"."""
     until = next((i for i in range(first, last) if tokens[i].kind is Kind.NUMBER), last)
     words = [tokens[i].text for i in range(first, until)]
-    return bool({"i", "we"} & set(words) and {"bought", "purchased", "found", "ordered"} & set(words))
+    verbs = {"bought", "purchased", "found", "ordered"}
+    return bool("arrived" in words or set(words[:1]) & (verbs - {"ordered"}) or ({"i", "we"} & set(words) and verbs & set(words)))
 
 
 def _is_asked(tokens: Sequence[Token], first: int, last: int) -> bool:
@@ -212,6 +275,8 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
 
 def _is_of_others(told: Sequence[str]) -> bool:
     """Whether somebody else has the things: "my brother has 60 lb dumbbells", but "my son left me his dumbbells"."""
+    if any(one in {"belong", "belongs"} and other == "to" for one, other in pairwise(told)):
+        return not {"me", "us"} & set(told)
     if {"i", "we", "me", "us"} & set(told):
         return False
     if told[:1] == ["they"] or "they" in told[:_LONGEST_OPENING]:
@@ -226,6 +291,19 @@ def _is_of_others(told: Sequence[str]) -> bool:
     ) or told[:1] in (["you"], ["his"], ["her"])
 
 
+def _is_elsewhere(told: Sequence[str]) -> bool:
+    """Whether the things are said to be at somebody else's: "the 10kg dumbbells are at my mum's"."""
+    at_others = any(
+        place == "at" and whose in {"my", "his", "her", "our", "the"} and other in GUARDS["people"]
+        for place, whose, other in zip(told, told[1:], told[2:], strict=False)
+    )
+    theirs = bool({"his", "hers", "theirs"} & set(told[-1:])) or any(
+        link in {"is", "are", "were"} and whose in {"my", "our", "the"} and other in GUARDS["people"]
+        for link, whose, other in zip(told, told[1:], told[2:], strict=False)
+    )
+    return (at_others or theirs) and not {"i", "we", "here", "now"} & set(told)
+
+
 def _is_wished(told: Sequence[str]) -> bool:
     """Whether the things are wished for or planned, not had: "might buy", but "I have buy"."""
     line = f" {' '.join(told)} "
@@ -233,7 +311,11 @@ def _is_wished(told: Sequence[str]) -> bool:
         line = line.replace(" buy ", " ")
     for may in ("i can use", "we can use", "can use"):
         line = line.replace(f" {may} ", " ")
-    return bool(set(line.split()) & _WISHED) or any(
+    said = set(line.split())
+    to_come = said & {"go", "goes", "come", "comes", "coming", "arrive", "delivered", "delivery"} and said & (
+        set(DAY_WORDS) | {"tomorrow", "next"}
+    )
+    return bool(said & _WISHED or to_come) or any(
         f" {wish} " in line
         for wish in ("going to", "have to", "will get", "get me", "if i", "for sale", "am getting", "next month", "next week")
     )

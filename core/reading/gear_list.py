@@ -10,8 +10,9 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
+from core.reading.gear_counts import MOST_TOGETHER, Counts
 from core.reading.gear_things import Lead, Thing, have
-from core.reading.gear_words import KINDS, OF, ONE, PAIRS, PARTS, PIECES, SKIPPED, UNITS, WITHIN, Words
+from core.reading.gear_words import KINDS, OF, ONE, PAIRS, PARTS, PIECES, SKIPPED, UNITS, WITHIN
 from core.reading.lexicon import listed
 from core.reading.token import Kind
 from core.units import Unit
@@ -29,15 +30,36 @@ _AFTER_BARE_LOAD = (
     listed("words_gear", "list_words") | PARTS | WITHIN | PAIRS | UNITS | {"x", "-", "!", "?", ")", "in", "[", "]"}
 ) - {"of"}
 _AFTER_KIND = PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
-_LOST = frozenset({"chucked", "threw", "tossed", "dumped", "rid", "sold", "lost", "broke", "lent", "binned", "returned"})
+_BROKE = frozenset({"broke", "snapped", "cracked", "died", "split", "vanished", "disappeared", "busted", "bust"})
+_GONE = _BROKE | {"broken", "gone", "stolen", "lost", "sold", "knackered", "nicked", "missing"}
+_LOST = frozenset(
+    {
+        "flogged",
+        "pawned",
+        "donated",
+        "ditched",
+        "scrapped",
+        "flipped",
+        "chucked",
+        "threw",
+        "tossed",
+        "dumped",
+        "rid",
+        "sold",
+        "lost",
+        "broke",
+        "lent",
+        "binned",
+        "returned",
+    }
+)
 ENDS = 2
 _MOST_COUNT = 40
-_MOST_LEADING_COUNT = 6
 _MOST_TIMES = 10
 
 
 @dataclass(slots=True)
-class Listing(Words):
+class Listing(Counts):
     """Reads a list of things token by token."""
 
     things: list[Thing] = field(default_factory=list)
@@ -50,6 +72,7 @@ class Listing(Words):
     _leads: list[Lead] = field(default_factory=list)
     _load_end: int = -1
     _unit: Unit | None = None
+    _each: int | None = None
     _paired_from: list[tuple[int, int]] = field(default_factory=list)
 
     def read(self) -> bool:
@@ -65,6 +88,8 @@ class Listing(Words):
     def _step(self, index: int) -> int | None:
         """Take the token at `index`; the index to go on from, None when its number cannot be explained."""
         token, word = self.tokens[index], self.text(index)
+        if (shared := self.shared(index)) is not None and (after := self._share(*shared)) is not None:
+            return after
         if word in {"between", "nothing"} and "between" in {word, self.text(index + 1), self.text(index + 2)}:
             return self.past_between(index)
         if word in _NEGATIONS | _LOST:
@@ -81,17 +106,31 @@ class Listing(Words):
             self.until = index + 1
         elif word in ONE:
             self._take_one(index)
+        elif word == "both" and self.is_number(index + 2 if self.text(index + 1) in _POINTING else index + 1):
+            self._count = 2
         elif self.kind_at(index) is not None:
             return self._kind(index, KINDS[word])
         elif word in PARTS and word not in {"(", ")"}:
             self._part()
         return index + 1
 
+    def _share(self, count: int, after: int, paired: bool, leads: bool) -> int | None:  # noqa: FBT001 - as `shared` tells it
+        """Give a count to all things, those before it or those to come; the index after it, None when there are none."""
+        loads = sum(thing.load is not None for thing in self.things)
+        if not loads and leads:
+            self._each = count
+        elif not loads or (leads and self.text(after) != ":") or (self.says_both(after) and loads > 1):
+            return None
+        else:
+            self._count_all(count, paired=paired)
+        self.until = after
+        return after
+
     def _take_one(self, index: int) -> None:
         ahead = index + 2 if self.text(index + 1) == "of" else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
-        elif self.is_number(ahead) or self.described_kind(ahead) or self.text(ahead) == "(":
+        elif self.is_number(self.past_describing(ahead)) or self.described_kind(ahead) or self.text(ahead) in {"(", ":"}:
             self._count, self._pairs = 1, None
 
     def _part(self) -> None:
@@ -108,6 +147,9 @@ class Listing(Words):
             return None
         if self.kind_at(at) is None and self.text(at) not in _NOUNS:
             return index + 1
+        listed = self.text(at + 1) == "and" and (self.text(at + 2) in {"both", "my", "the"} or self.is_number(at + 2))
+        if listed and self.text(index) in _LOST:
+            return None  # "lent out my bench and both 14s"
         self.negated.add(index)
         while self.text(at + 1) in {"or", "and", "nor"} and self.kind_at(at + 2) is not None:
             at += 2
@@ -118,13 +160,22 @@ class Listing(Words):
         if self.text(index) == "couple":
             self._count = 2
             return index + 2
+        single = before is not None and before.count == 1 and self.text(index) == "pair" and self._load_end == index
+        if before is not None and single and self.text(index + 1) != "of":
+            before.count = None  # "a 12kg pair"
         if before is not None and self._load_end == index and before.count is None and self.text(index + 1) != "of":
             for thing in self.things if self.text(index) == "pairs" else [before]:
                 if thing.count is None:
                     thing.count, thing.paired = 2, True
             self.until = index + 1
             return index + 1
+        if before is not None and before.kind is not None and before.load is None and self.text(index - 1) == "(":
+            before.count, self.until = before.count or 2, index + 1  # "handles (pair)"
+            return index + 1
         if before is not None and before.load is not None and before.count is None and self.ends_at(index + 1):
+            for thing in self.things if self.text(index) == "pairs" else []:
+                if thing.kind == before.kind and thing.load is not None and thing.count is None:
+                    thing.count = 2
             before.count, before.closed, self.until = 2, True, index + 1  # "8 kg dumbbells (pair)"
             self._count = None
             return index + 1
@@ -184,6 +235,8 @@ class Listing(Words):
         elif self.is_number(after) and self._counts_behind(thing, after):
             thing.count = int(self.tokens[after].value)
             after += 2 if self.text(after + 1) in PIECES else 1
+        elif (pieces := self.pieces(after + 1 if self.text(after) in {"-", ":", ","} else after)) is not None:
+            thing.count, after = pieces
         elif self.text(after) == "one" and self.ends_at(after + 1):
             thing.count = 1
             after += 1
@@ -200,7 +253,7 @@ class Listing(Words):
         return (
             thing.unit is not None
             and token.worded
-            and 1 <= token.value <= _MOST_LEADING_COUNT
+            and 1 <= token.value <= MOST_TOGETHER
             and self.ends_at(index + 2 if self.text(index + 1) in PIECES else index + 1)
         )
 
@@ -241,12 +294,14 @@ class Listing(Words):
             self.until = index + 3
             return index + 3
         self._pairs = None
+        if following in PIECES and index + 2 >= self.last and [thing.count for thing in self.things] == [None]:
+            self._count_all(count)  # "dumbbells 5kg each, two numbers"
         return index + 2 if following in PIECES | {"x"} else index + 1
 
-    def _count_all(self, count: int) -> None:
+    def _count_all(self, count: int, *, paired: bool = False) -> None:
         for thing in self.things:
             if thing.count is None and thing.kind not in {"bench", "band"}:
-                thing.count = count
+                thing.count, thing.paired = count, paired or thing.paired
         self._count = None
 
     def _counts_at_last(self, index: int, value: Decimal) -> bool:
@@ -260,7 +315,7 @@ class Listing(Words):
             and self.things[0].unit is not None
             and self.text(index - 1) == ","
             and value % 1 == 0
-            and 1 <= value <= _MOST_LEADING_COUNT
+            and 1 <= value <= MOST_TOGETHER
             and (self.tokens[index].worded or value <= ENDS)
         )
 
@@ -282,20 +337,30 @@ class Listing(Words):
             listing = self._load_end == index - 1 and self.text(index - 1) in PARTS and self.things[-1].kind is None
             article = self.text(index - 1) in {"a", "an"} and not token.worded
             return not listing and not article
-        if value > _MOST_LEADING_COUNT:
-            return False
+        if value > MOST_TOGETHER:
+            plates = self.text(ahead + 1) in UNITS and KINDS.get(self.text(ahead + 2)) == "plate"
+            return token.worded and self.is_number(ahead) and plates  # "eight 1.25 kilo plates"
         if not self.is_number(ahead):
             return following not in UNITS | {"s"} and self.described_kind(ahead)
         weighed = self.text(ahead + 1) in UNITS | {"s"} or self.kind_near(ahead + 1)
         return weighed and not (index > self.first and self.is_number(index - 1))
 
-    def _kind(self, index: int, kind: str) -> int:
+    def _kind(self, index: int, kind: str) -> int | None:
         """Take a kind: of the loads before it, of those to come, or a thing of its own."""
         if (following := self._times_after(index)) is not None:
             self._count, after = following
         else:
             after = index + 1
-        adjacent = self._load_end >= 0 and all(self.text(i) in WITHIN for i in range(self._load_end, index))
+        led = (
+            bool(self.things and self.things[-1].kind)
+            and self.is_number(after)
+            and self._lead is not None
+            and bool(self._lead.taken)
+        )
+        adjacent = self._load_end >= 0 and not led and all(self.text(i) in WITHIN for i in range(self._load_end, index))
+        between = {self.text(i) for i in range(max(self._load_end, 0), index)}
+        if adjacent and kind == "plate" and between & {"of", "in", "worth"} and self.things[-1].count is None:
+            return None  # "40 kg of plates" is all of them together
         if adjacent:
             self._name_loads(kind)
         elif self._names_all(index, kind):
@@ -315,7 +380,20 @@ class Listing(Words):
         """The count and the index after it where "x2" or "(2)" follows a kind."""
         if self.text(index + 1) == "(" and self.text(index + 3) == ")" and (times := self.number(index + 2)) is not None:
             leads = KINDS.get(self.text(index)) in {"dumbbell", "kettlebell"} and self._load_end < 0
-            return (int(times[0]), index + 4) if times[0] <= _MOST_LEADING_COUNT and not leads else None
+            return (int(times[0]), index + 4) if times[0] <= MOST_TOGETHER and not leads else None
+        if (pieces := self.pieces(index + 1)) is not None:
+            return pieces
+        if self.text(index + 1) == "single" and self.ends_at(index + 2):
+            return 1, index + 2  # "12 kg dumbbell single"
+        behind = self.tokens[index + 1] if index + 1 < self.last else None
+        if behind is not None and behind.worded and self.is_small_count(index + 1) and self.ends_at(index + 2):
+            return int(behind.value), index + 2  # "10 kg dumbbell two"
+        apart = index == self.first or self.text(index - 1) in PARTS | {":"}
+        if apart and KINDS.get(self.text(index)) not in _LEADING and self.ends_at(index + 2):
+            if self.text(index + 1) == "one":
+                return 1, index + 2
+            if self.is_small_count(index + 1):
+                return int(self.tokens[index + 1].value), index + 2  # "bench 1"
         if self.text(index + 1) not in {"x", "times"} or (times := self.number(index + 2)) is None or times[0] > _MOST_TIMES:
             return None
         return int(times[0]), index + 3
@@ -326,9 +404,12 @@ class Listing(Words):
         latest.kind = kind
         if self._count is not None:
             latest.count = self._count
+        before: str | None = None
         for thing in self.things:
             if thing.kind is None and (not thing.closed or latest.paired):
-                thing.kind = kind
+                otherwise = latest.count is not None and thing.count is not None and latest.count != thing.count
+                thing.kind = before if otherwise and before is not None else kind  # "two 15kg, one 24kg kettlebell"
+            before = thing.kind if thing.kind in _LEADING else before
         self._lead = self._pairs = None
 
     def _names_all(self, index: int, kind: str) -> bool:
@@ -349,6 +430,11 @@ class Listing(Words):
         """Whether the kind only speaks again of what was listed: "the band is old"."""
         known = any(thing.kind == kind for thing in self.things)
         followed = index + 1 < self.last and (self.is_number(index + 1) or self.text(index + 1) in OF)
+        if self.text(index + 1) in _BROKE or (
+            self.text(index + 1) in {"is", "was", "got", "has"} and self.text(index + 2) in _GONE
+        ):
+            self.negated |= {index + 1, index + 2}
+            return True  # "the kettlebell broke"
         told = (
             self.text(index - 1) in _POINTING and index + 1 < self.last and self.text(index + 1) not in _AFTER_KIND and not followed
         )
@@ -366,4 +452,6 @@ class Listing(Words):
 
     def have(self) -> Have | None:
         """What was listed; None when a load has no place or nobody lifts it."""
+        if self._each is not None:
+            self._count_all(self._each)
         return have(self.things, self._leads, self._paired_from, self._unit)

@@ -58,12 +58,15 @@ def have(things: Sequence[Thing], leads: Sequence[Lead], paired_from: Sequence[t
         return None  # "10kg pair, 13": the last number is no load
     for thing in things:
         thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
-    kinds = {thing.kind for thing in loads} - {None}
+    kinds = {thing.kind for thing in loads} - {None, "barbell", "handle", "bench"}
+    barred = any(thing.kind in {"barbell", "handle"} for thing in things)
     for thing in loads:
         if len(units) == 1:
             thing.unit = next(iter(units))
         if thing.kind is None and len(kinds) == 1:
             thing.kind = next(iter(kinds))
+        if thing.kind is None and barred:
+            return None  # "a 20kg barbell, two 5s": they may be plates
         if thing.load is not None and not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
             return None
     return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in things))

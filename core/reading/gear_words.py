@@ -20,16 +20,20 @@ SKIPPED = listed("words_gear", "skipped")
 OF = frozenset(
     {"of", ":", "are", "is", "from", "in", "at", "=", "weighing", "weigh", "weighs", "which", "with", "(", "the", "-", "like"}
 )
-ONE = frozenset({"a", "an", "one", "single", "another"})
+ONE = frozenset({"a", "an", "one", "single", "another", "lone", "solitary", "sole", "individual"})
 PARTS = frozenset({",", "and", "plus", "&", "+", ";", "(", ")", "/", "or", "then", "also"})
 WITHIN = SKIPPED | {"in", "of", "each", "s", "worth"}
-PIECES = frozenset({"piece", "pieces", "pcs", "pc", "nos", "no's", "units"})
+PIECES = frozenset({"piece", "pieces", "pcs", "pc", "nos", "no's", "units", "numbers"})
 _AFTER_BAR = frozenset(
     {"bell", ",", "and", "with", "plus", "&", "+", "(", ")", "in", "at", "here", "is", "too", "of", ":", "-", "x", ";"}
+)
+_NO_BARBELL = frozenset(
+    {"up", "pullup", "pull-up", "chinup", "chin-up", "dip", "door", "doorway", "way", "chocolate", "protein", "snack"}
 )
 _NOT_DESCRIBING = (
     listed("structure", "words") | PARTS | OF | UNITS | PAIRS | {"x", "s", "each", "on", "using", "for", "by", "i", "we", "my"}
 )
+_MORE_THAN_DESCRIBING = (_NOT_DESCRIBING - SKIPPED) | {"set", "sets"}
 _MOST_DESCRIBING = 2
 _DECIMAL_TAILS = frozenset({"25", "75"})
 _STEP, _HALF_STEP = 5, 2
@@ -89,7 +93,7 @@ class Words:
     def kind_at(self, index: int) -> str | None:
         """The kind of thing named at `index`, unless it is part of an exercise ("bench press") or boils water."""
         word, following = self.text(index), self.text(index + 1)
-        if word == "bar" and following and following not in _AFTER_BAR:
+        if word in {"bar", "bars"} and ((following and following not in _AFTER_BAR) or self.text(index - 1) in _NO_BARBELL):
             return None
         if word == "kettle" and not (self.is_number(index - 1) or self.text(index - 1) in UNITS | {"s"}):
             return None
@@ -106,9 +110,19 @@ class Words:
         for at in range(index, index + _MOST_DESCRIBING + 1):
             if self.kind_at(at) is not None:
                 return True
-            if self.text(at) in _NOT_DESCRIBING or at >= self.last or self.tokens[at].kind is not Kind.WORD:
+            if self.text(at) in _MORE_THAN_DESCRIBING or at >= self.last or self.tokens[at].kind is not Kind.WORD:
                 return False
         return False
+
+    def past_describing(self, index: int) -> int:
+        """The index after up to three words that only describe a thing: "a rusty old 16 kg kettlebell"."""
+        at = index
+        while at < min(index + _MOST_DESCRIBING + 1, self.last) and self.tokens[at].kind is Kind.WORD:
+            if self.text(at) in _MORE_THAN_DESCRIBING or self.text(at) in KINDS:
+                return index
+            at += 1
+        weighed = self.text(at + 1) in UNITS | {"s"} or self.kind_near(at + 1)
+        return at if weighed or at == index else index
 
     def ends_at(self, index: int) -> bool:
         """Whether a thing of the list ends before `index`."""

@@ -72,6 +72,7 @@ VOCABULARY = frozenset(
         *NUMBER_WORDS,
         *NUMBER_PLURALS,
         *_words("structure", "words"),
+        *(word for pair in _DATA["pairs"] for word in pair.split()),
         *PLACES,
         *HURT,
         *CHEST_TROUBLE,

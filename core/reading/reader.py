@@ -6,6 +6,8 @@ numbers, every one of which must be accounted for or the message is unclear.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from core.reading import gear, guards
 from core.reading.acts import (
     Act,
@@ -22,6 +24,7 @@ from core.reading.acts import (
     Pain,
     Pause,
     Progress,
+    Remind,
     Resume,
     Skip,
     Snooze,
@@ -117,6 +120,7 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if not (isinstance(act, Resume) and at > paused)]  # "wait small, I dey come"
     if any(isinstance(act, Resume | Snooze | Skip) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
+    acts = _at_one_time(acts, reading.tokens)
     if any(act == Skip("day") for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip()]  # "no training today, skip it"
     if any(isinstance(act, Log | Amend) for _, act in acts):
@@ -145,6 +149,17 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         if act not in ordered or isinstance(act, Log | Amend):
             ordered.append(act)
     return tuple(gear.as_one_list(ordered)) or (Unclear(),)
+
+
+def _at_one_time(acts: list[tuple[int, Act]], tokens: list[Token]) -> list[tuple[int, Act]]:
+    """The acts, with a time that is told right after its days taken into them: "Mon, Wed, Fri. 5:50am."."""
+    if len(acts) != 2 or {"today", "tonight", "tomorrow"} & {token.text for token in tokens}:  # noqa: PLR2004 - days and a time
+        return acts
+    (at, days), (_, time) = sorted(acts, key=lambda one: one[0])
+    planned = isinstance(days, Remind) and days.days and days.at is None and not days.off
+    if planned and isinstance(days, Remind) and isinstance(time, Snooze) and time.at is not None:
+        return [(at, replace(days, at=time.at))]
+    return acts
 
 
 _OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})

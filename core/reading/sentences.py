@@ -21,21 +21,19 @@ from core.reading.acts import (
     Progress,
     Resume,
     Skip,
-    Snooze,
     Start,
     Swap,
     TimeLeft,
     Today,
-    Unclear,
     Undo,
     Units,
 )
 from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_told, may_stand_beside, may_trail
-from core.reading.clock import DAY_WORDS, GROUPS
 from core.reading.feelings import feeling
 from core.reading.lexicon import COURTESY, HURT
 from core.reading.naming import as_written
 from core.reading.phrases import Said
+from core.reading.sentence_times import read_times
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
 from core.reading.standing import (
     FEELINGS,
@@ -54,7 +52,7 @@ from core.reading.standing import (
 )
 from core.reading.token import Kind, Token
 from core.reading.unit_talk import unit_wished
-from core.reading.when import REMIND_WORDS, SMALL, when_acts
+from core.reading.when import REMIND_WORDS
 from core.units import Unit
 
 if TYPE_CHECKING:
@@ -135,7 +133,7 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
     elif owned is not None:
         reading.add(first, owned)
         reading.explain(first, last)
-    elif not _read_times(reading, first, last):
+    elif not read_times(reading, first, last):
         before = len(reading.acts), len(reading.phrases)
         recorded = context.last is not None and context.awaiting in {Awaiting.NONE, Awaiting.GO}
         if (wish := unit_wished(tokens, first, last, recorded=recorded)) is not None:
@@ -166,6 +164,8 @@ _LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then", "so"
 
 def _goes_on_asking(tokens: Sequence[Token], first: int, last: int) -> int | None:
     """The link after which a sentence asks for something of its own: "pair of 8s here, and remind me sat 9am"."""
+    if tokens[first].text in {"except", "apart", "bar"}:
+        return None  # "except on Wednesdays, remind me daily"
     for at in range(first + 2, last - 1):
         if tokens[at].text in _LINKS and tokens[at + 1].text not in _LINKS:
             begin = next((i for i in range(at + 1, last - 1) if tokens[i].text not in _KINDLY), at + 1)
@@ -340,6 +340,8 @@ _LONGEST_TWO = 10
 def _before_a_reason(tokens: Sequence[Token], first: int, last: int) -> int | None:
     """Where a clause goes on to tell when or why: "go go go before he wakes up"."""
     cut = next((i for i in range(first + 1, last) if tokens[i].text in WHEN or tokens[i].apart), None)
+    if cut is not None and any(token.text in REMIND_WORDS for token in tokens[first:cut]):
+        return None  # "remind me when I am home"
     return None if cut is None or any(token.kind is Kind.NUMBER for token in tokens[first:last]) else cut
 
 
@@ -393,64 +395,6 @@ def _goes_to_the_end(tokens: Sequence[Token], said: Said) -> bool:
 def _ends_the_set(words: set[str], *, tail: bool | None) -> bool:
     """Whether it is the set that ended: "9 at 55 lb so call it", "12 reps 10 kg finish", "round 2 finish"."""
     return words - COURTESY <= {"call", "it"} or (tail is not None and words - COURTESY <= {"finish"})
-
-
-def _read_times(reading: Reading, first: int, last: int) -> bool:
-    """Read reminders and "later": of the whole sentence, or else clause by clause; whether the whole sentence is told."""
-    timed = reading.context.hold or reading.context.awaiting is Awaiting.REPS
-    acts = when_acts(reading.tokens, first, last, timed=timed)
-    if any(isinstance(act, Snooze | Unclear) for act in acts) and reading.explained & set(range(first, last)):
-        acts = []  # "still out of breath after 5 minutes"
-    elif acts and not (timed and acts == [Unclear()] and _is_of_a_set(reading.tokens, first, last)):
-        for act in acts:
-            reading.add(first, act)
-        reading.explain(first, last)
-        return True
-    reminding = next((i for i in range(first, last) if reading.tokens[i].text in REMIND_WORDS), None)
-    if reminding is not None:
-        begin = reminding - (
-            1 if reminding > first and reading.tokens[reminding - 1].text in {"the", "my", "stop", "no", "cancel"} else 0
-        )
-        begin -= 1 if begin > first and reading.tokens[begin - 1].text in {"more", "any", "all"} else 0
-        begin -= 1 if begin > first and reading.tokens[begin - 1].text in {"stop", "cancel", "off", "no", "not"} else 0
-        acts = [act for act in when_acts(reading.tokens, begin, last, timed=timed) if not isinstance(act, Unclear)]
-        if acts:
-            for act in acts:
-                reading.add(begin, act)
-            reading.explain(begin, last)
-            return False
-    spans = split(reading.tokens, first, last, CLAUSE_ENDS)
-    spans += [(start, cut) for start, end in spans if (cut := _told_until(reading.tokens, start, end)) < end]
-    spans += split(reading.tokens, first, last, CLAUSE_ENDS | {"and"})
-    for start, end in spans:
-        if reading.explained & set(range(start, end)):
-            continue
-        for act in when_acts(reading.tokens, start, end, timed=timed):
-            if isinstance(act, Unclear) or (isinstance(act, Snooze) and _counts_beside(reading.tokens, start, end)):
-                continue
-            reading.add(start, act)
-            reading.explain(start, end)
-    return False
-
-
-def _is_of_a_set(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether a sentence of several clauses names no day and no reminder, so that its number may be a set: "12, back in a bit"."""
-    words = {token.text for token in tokens[first:last]}
-    return len(split(tokens, first, last, CLAUSE_ENDS)) > 1 and not words & (REMIND_WORDS | set(DAY_WORDS) | set(GROUPS))
-
-
-def _told_until(tokens: Sequence[Token], first: int, last: int) -> int:
-    """Where a clause goes on to tell why, after its last number: "in 90 minutes as the bin lorry went past"."""
-    numbers = [i for i in range(first, last) if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK}]
-    begin = numbers[-1] + 1 if numbers else first + 1
-    return next((i for i in range(begin, last) if tokens[i].text in WHEN or tokens[i].apart), last)
-
-
-def _counts_beside(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether a set is told beside a clause that says "later" among unknown words: "8 with 24kg, I go explain later"."""
-    beside = any(token.kind is Kind.NUMBER for token in (*tokens[:first], *tokens[last:]))
-    words = {token.text for token in tokens[first:last] if token.kind is Kind.WORD}
-    return beside and not words <= SMALL and not words & {"remind", "ask", "snooze", "ping", "try"}
 
 
 def _is_conversation(meaning: str) -> bool:

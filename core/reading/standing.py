@@ -250,8 +250,8 @@ _WEIGHED = frozenset({"lighter", "heavier", "up", "down", "bigger", "smaller", "
 
 
 def _pauses_for(tokens: Sequence[Token], said: Said) -> bool:
-    """Whether a phrase begins with a word of pausing and tells for how long."""
-    timed = any(tokens[i].kind is Kind.NUMBER for i in range(said.first, said.last))
+    """Whether a phrase begins with a word of pausing and tells for how many seconds, so that it may be a rest within the set."""
+    timed = any(tokens[i].kind is Kind.NUMBER and tokens[i + 1].text == "seconds" for i in range(said.first, said.last - 1))
     return timed and tokens[said.first].text in {"pause", "pausing", "break", "wait"}
 
 

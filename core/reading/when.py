@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
 from core.reading.lexicon import COURTESY, GUARDS, PLACES, listed, sayings
+from core.reading.occasions import is_an_occasion, without_reasons
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -24,11 +25,16 @@ SMALL = listed("words_when", "small") | COURTESY
 """Words that stand around days and times and say nothing else."""
 
 _ASKING_AGAIN = frozenset({"snooze", "later", "remind", "ask", "ping", "nudge", "buzz", "shout", "yell", "poke", "bug", "hmu"})
-_LONGEST_PAUSE_MINUTES = 2
-_LONGEST_GIVEN_MINUTES = 5
-_PUTTING_OFF = frozenset(
-    {"later", "in", "after", "more", "another", "ask", "snooze", "again", "till", "until", "remind", "try", "ping"}
+_LONGEST_PAUSE_MINUTES = 5
+_BEFORE_A_DELAY = frozenset({"in", "after", "more", "another", "within"})
+_AFTER_A_DELAY = frozenset({"more", "from", "till", "until", "again"})
+_QUESTIONS = frozenset({"is", "are", "should", "does", "do", "was", "will", "what", "which", "why"})
+_LEAVING_OUT = frozenset(
+    {"drop", "cut", "bin", "scrap", "lose", "axe", "ditch", "kill", "stop", "cancel", "mute", "silence", "quit", "remove"}
 )
+_SHORT = 5
+_NOT_THEN = frozenset({"no", "not", "stop", "without", "except", "never", "cancel"})
+_SHIFTS = frozenset({"bump", "push", "shift", "move", "delay", "hold"})
 _OFF_REACH = 7
 _ALONE = ("me", "alone")
 _HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
@@ -39,6 +45,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
 
     `timed` says that a bare length of time may be a set just held, so that it is no snooze by itself.
     """
+    first, last = without_reasons(tokens, first, last)
     clock = Clock(tokens, first, last)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
@@ -47,22 +54,26 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     days, off_days = clock.days(first, last)
     minutes, spent = clock.span(used)
     reminds = (
-        (
-            bool(said & REMIND_WORDS)
-            and not _is_bothered(tokens, first, last)
-            and "went" not in said
-            and "alarm you" not in " ".join(words)
-        )
+        (bool(said & REMIND_WORDS) and not _is_bothered(tokens, first, last) and "went" not in said and not _hears_an_alarm(words))
         or "remember me" in " ".join(words)
+        or "leave me alone on" in " ".join(words)
         or "make me remember" in " ".join(words)
     )
     busy = not timed and _is_busy_until(words, moments)
-    if said & (_DONE - {"got"} if busy else _DONE) and not reminds and not _HOLDING_OFF & set(pairwise(words)):
+    if (reminds and asks_about_reminders(words)) or (not reminds and words[0] in _QUESTIONS and _is_asked(tokens, last)):
+        return []
+    if (
+        said & (_DONE - {"got"} if busy or "ask me" in " ".join(words) else _DONE)
+        and not reminds
+        and not _HOLDING_OFF & set(pairwise(words))
+    ):
         return []
     loose = [
         i
         for i in range(first, last)
-        if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL} and i not in used | spent
+        if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL}
+        and i not in used | spent
+        and clock.text(i - 1) not in {"round", "station"}
     ]
     bare = _bare_minutes(clock, loose, words, timed=timed)
     if bare is not None:
@@ -82,7 +93,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         return []
     if loose or (moments and minutes is not None):
         return [Unclear()]
-    if reminds and _is_vague(words):
+    for_a_while = not days and not moments and bool({"week", "weeks", "fortnight"} & said) and bool(_OFF & said)
+    if reminds and (_is_vague(words) or for_a_while):
         return [Unclear()]
     if planned:
         return _plan(clock, words, days, off_days, moments)
@@ -107,6 +119,8 @@ def _at(words: Sequence[str], moment: Moment) -> Act:
     """One time with no days: a snooze, unless it speaks of the reminder itself."""
     if not moment.settled:
         return Unclear()
+    if {"today", "tonight", "tomorrow"} & set(words):
+        return Snooze(at=moment.text)
     speaks_of_plan = _PLAN & set(words) or (
         "reminder" in words
         and (
@@ -131,36 +145,42 @@ def _plans(
     off = bool(said & _OFF)
     if reminds and (days or off_days or (not moments and _turns_off(words))):
         return True
-    if _is_an_event(words) or ("see", "you") in set(pairwise(words)):
+    if is_an_occasion(words) or ("see", "you") in set(pairwise(words)):
         return False
     if days and moments:
         return True
     moved = ("make it" in " ".join(words) or "change" in said or "switch" in said) and len(days) > 1
-    return bool(moved or ((days or off_days) and off and small) or (len(days) > 1 and small))
+    left_out = bool(days or off_days) and off and (small or (words[0] in _LEAVING_OUT and len(words) <= _SHORT))
+    return bool(moved or left_out or (len(days) > 1 and small))
 
 
-def _is_an_event(words: Sequence[str]) -> bool:
-    """Whether days and times are told of something that happens then: "the gym opens 6am on weekdays"."""
-    start = 1 if words[0] in {"the", "my", "our", "a"} else 0
-    told = words[start : start + 3]
-    own = {
-        "days",
-        "day",
-        "reminder",
-        "reminders",
-        "workout",
-        "workouts",
-        "training",
-        "session",
-        "sessions",
-        "time",
-        "slot",
-        "best",
-        "alarm",
-    }
-    named = bool(told) and not set(told) & own and told[0] not in DAY_WORDS and told[0] not in GROUPS
-    happens = {"opens", "closes", "shuts", "starts", "begins", "ends", "departs", "arrives"} | ({"is", "are"} if start else set())
-    return named and bool(happens & set(told[1:]))
+def _hears_an_alarm(words: Sequence[str]) -> bool:
+    """Whether an alarm goes off, or nobody is to be alarmed, so that no reminder is meant."""
+    if set(words) & REMIND_WORDS != {"alarm"}:
+        return False
+    at = words.index("alarm")
+    return words[at - 1] in {"fire", "smoke", "car", "burglar", "house"} or words[at + 1 : at + 2] in (
+        ["you"],
+        ["is"],
+        ["went"],
+        ["going"],
+    )
+
+
+def _is_asked(tokens: Sequence[Token], last: int) -> bool:
+    return last < len(tokens) and tokens[last].text == "?"
+
+
+def asks_about_reminders(words: Sequence[str]) -> bool:
+    """Whether reminders are asked about ("what time do you remind me on mondays?") or are for another ("remind my husband")."""
+    if any(
+        one == "remind"
+        and (other in {"him", "her", "them", "everyone"} or (other in {"my", "our", "the"} and whom in GUARDS["people"]))
+        for one, other, whom in zip(words, words[1:], words[2:], strict=False)
+    ):
+        return True
+    asks = words[0] in {"what", "which", "how", "did", "does", "why"} and words[1:2] not in (["about"], ["if"])
+    return asks or words[:2] in (["when", "do"], ["when", "will"], ["when", "are"], ["when", "is"], ["do", "you"])
 
 
 def _turns_off(words: Sequence[str]) -> bool:
@@ -205,12 +225,20 @@ def _is_vague(words: Sequence[str]) -> bool:
             "twice a",
             "times a week",
             "once a",
+            "twice",
+            "two times",
+            "2 times",
             "month",
             "alternate",
             "every second",
+            "christmas",
+            "easter",
+            "new year",
+            "birthday",
+            "boxing day",
         )
     ) or any(
-        one in DAY_WORDS and link == "or" and other in DAY_WORDS
+        one in DAY_WORDS and link == "or" and other in DAY_WORDS and not set(words) & _NOT_THEN
         for one, link, other in zip(words, words[1:], words[2:], strict=False)
     )
 
@@ -248,6 +276,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     led_by_span = minutes is not None and words[0] in {"in", "after"} and not timed
     if not asks and not small and not led_by_span and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
         return False
+    if minutes is not None and words[0] in _SHIFTS and said & {"me", "it", "this", "session", "workout", "by"} and not timed:
+        return True
     if {"snooze", "postpone"} & said or any(
         f" {late} " in line.replace(" back in a ", " back ")
         for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
@@ -262,7 +292,7 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     )
     if moments and not asks and (words[:2] == ["it", "is"] or told):
         return False  # "it's 7pm" tells the time, "my train is the 17:42" another
-    if moments and not asks and words[0] in {"my", "the", "our"} and _is_an_event(words):
+    if moments and not asks and words[0] in {"my", "the", "our"} and is_an_occasion(words):
         return False  # "my shift is till 9 pm"
     if moments and timed and not any(moment.settled for moment in moments) and _only_until(line):
         return False  # "could until 8"
@@ -278,10 +308,11 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         for lead in ("later", "in", "hold on", "hang on", "more", "ask me", "give me", "give us", "another", "after")
     ):
         return False
-    given = {"give", "need"} & said and not _PUTTING_OFF & said
-    return minutes > (_LONGEST_GIVEN_MINUTES if given else _LONGEST_PAUSE_MINUTES) and (
-        led or small or line.startswith((" half ", " an hours "))
-    )
+    if minutes <= _LONGEST_PAUSE_MINUTES:
+        at = words.index("minutes") if "minutes" in words else len(words)
+        put_off = set(words[max(at - 3, 0) : at]) & _BEFORE_A_DELAY or set(words[at + 1 : at + 2]) & _AFTER_A_DELAY
+        return bool(put_off or said & _ASKING_AGAIN) and (led or small)  # "gimme 5 minutes" is a pause, "5 more minutes" is not
+    return led or small or line.startswith((" half ", " an hours "))
 
 
 def _is_busy_until(words: Sequence[str], moments: Sequence[Moment]) -> bool:
@@ -300,10 +331,14 @@ def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str], *, t
     if len(loose) != 1 or not clock.is_number(loose[0]) or clock.tokens[loose[0]].value % 1:
         return None
     led = clock.text(loose[0] - 1) in {"in", "snooze", "for", "later", "another"}
+    returns = clock.text(loose[0] - 1) == "in" and clock.text(loose[0] - 2) in {"back", "again", "ready"}
     if clock.text(loose[0] - 2) == "give" and clock.text(loose[0] - 1) in {"me", "us"} and not timed:
         led = clock.tokens[loose[0]].value % 5 == 0
     about = (
-        _ASKING_AGAIN & set(words) or "give" in words or (clock.text(loose[0] - 1) == "in" and not timed and not _DONE & set(words))
+        returns
+        or _ASKING_AGAIN & set(words)
+        or "give" in words
+        or (clock.text(loose[0] - 1) == "in" and not timed and not _DONE & set(words))
     )
     ends = clock.text(loose[0] + 1) in {"", "please", "later", ".", "then", ","}
     return int(clock.tokens[loose[0]].value) if led and about and ends else None

@@ -82,8 +82,61 @@ def test_a_time_of_day_puts_the_workout_off(text, at):
 
 @pytest.mark.parametrize(
     "text",
+    ["stop buzzing me on fridays", "no more nudges on fridays, choir", "please no texts on Friday", "drop fridays, I work late"],
+)
+def test_one_day_is_left_out_in_many_words(text):
+    """A day named beside the end of reminders ends those of that day."""
+    assert acts(text) == [{"act": "remind", "days": ["fri"], "off": True}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "mon and fri at 5am, I go church on Sunday",
+        "I do my shopping on Thursday so remind me Monday and Friday at 5am",
+        "remind me monday and friday 5am, wednesday we have swimming",
+        "Monday, Friday. 5am. thanks",
+        "Mon, Fri mornings 5.00, remind us eh",
+    ],
+)
+def test_a_day_that_is_only_a_reason_is_no_day_of_training(text):
+    """What else is on, and when, changes nothing of the plan beside it; a time may follow its days."""
+    assert acts(text) == [{"act": "remind", "days": ["mon", "fri"], "at": "05:00"}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gimme 5 minutes, delivery guy's here",
+        "need 4 minutes, baby's been sick",
+        "hold on 3 mins sink is overflowing",
+        "five minutes please, the washing machine is dancing",
+        "30 secs, tying my laces",
+        "two minutes the kettle is boiling over",
+    ],
+)
+def test_a_short_wait_is_a_pause(text):
+    """Up to five minutes are waited for; longer, or with "more" or "in", is being asked again."""
+    assert acts(text, awaiting="go") == [{"act": "pause"}]
+
+
+def test_a_short_wait_stands_beside_a_set():
+    """The minutes of the wait are no part of the set."""
+    wanted = [{"act": "log", "reps": 10, "load": 12, "unit": "kg"}, {"act": "pause"}]
+    assert acts("10 at 12kg. wait 2 minutes, plumber", awaiting="reps") == wanted
+
+
+@pytest.mark.parametrize(
+    "text",
     [
         "it's 7pm",
+        "choir is tuesdays at 7pm",
+        "dentist thursday 2pm",
+        "the kids have karate tue and thu 5pm",
+        "I go to bed at 9pm every day",
+        "granddaughter's recital, saturday at 3pm",
+        "is 6am on weekdays too early?",
+        "remind my husband on mondays 7pm",
         "dinner is at 8pm",
         "the gym opens 6am on weekdays",
         "the wedding is on saturday at 2pm",
@@ -131,3 +184,9 @@ def test_a_unit_after_a_record_corrects_it():
     last = {"reps": 12, "load": 8, "unit": "lb"}
     assert acts("Kilos, not pounds.", last=last) == [{"act": "amend", "unit": "kg"}]
     assert acts("please count for me in kg, not in pounds", last=last) == [{"act": "units", "unit": "kg"}]
+
+
+@pytest.mark.parametrize("text", ["my", "the", "monday", "remind", "10kg dumbbells, but it is my", "sold, i have a pair of 8s"])
+def test_a_broken_off_message_is_read_without_harm(text):
+    """Whatever is cut short is still read."""
+    assert acts(text)
