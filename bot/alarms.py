@@ -41,11 +41,18 @@ class Alarms:
         self._scheduler.start()
 
     def arm(self, instant: datetime | None) -> None:
-        """Ring at `instant` of the clock, at once when it is due, instead of what was set before; None: do not ring."""
-        if instant is not None and instant == self._instant and self._watch is not None and self._clock.wait_s(instant) > 0:
-            return  # that is what is set
+        """Ring at `instant` of the clock, at once when it is due; None: do not ring.
+
+        What is set for sooner stays: one look that finds nothing costs less than setting the alarm anew at every message.
+        """
+        if instant is not None and self._is_set_by(instant):
+            return
         self._instant = instant
         self._set()
+
+    def _is_set_by(self, instant: datetime) -> bool:
+        set_for = self._instant
+        return set_for is not None and set_for <= instant and self._watch is not None and self._clock.wait_s(set_for) > 0
 
     def _set(self) -> None:
         self._watch_no_more()

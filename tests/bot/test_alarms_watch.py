@@ -1,7 +1,7 @@
 """The alarm on a machine that sleeps, or whose time of day is set: it is set anew from the clock every so often."""
 
 import asyncio
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 from bot.alarms import JOB, WATCH_S, Alarms
 from tests.bot.given import T0
@@ -42,6 +42,20 @@ async def test_the_alarm_is_set_anew_from_the_clock(monkeypatch):
     [again] = [call for wait_s, call in later if wait_s == WATCH_S]
     again()
     assert 5 < rings_in_s(alarms) < 11
+    await alarms.stop()
+
+
+async def test_what_is_set_for_sooner_stays():
+    """A later instant does not set the alarm anew; an earlier one does."""
+    clock = Slept(10)
+    alarms = Alarms(clock)
+    alarms.start(look)
+    alarms.arm(T0)
+    clock.left_s = 100
+    alarms.arm(T0 + timedelta(seconds=90))
+    assert rings_in_s(alarms) < 11
+    alarms.arm(T0 - timedelta(seconds=5))
+    assert rings_in_s(alarms) > 90
     await alarms.stop()
 
 
