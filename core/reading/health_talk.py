@@ -18,7 +18,7 @@ from core.circuit import Side
 from core.health import AgeBand, Condition, Feeling, Injury, Quality, Symptom, Topic
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Mapping
 
 SLIP_FROM = 6  # letters; shorter words must be spelt right
 ADULT_FROM, MIDDLE_FROM, OLDER_FROM, OLDEST = 18, 40, 65, 110
@@ -222,16 +222,28 @@ def plain(text: str) -> str:
     return " ".join(re.sub(r"[^a-z0-9.+/\-]+", " ", lowered).replace(" - ", " ").split()).strip(". ")
 
 
-def _has(said: str, phrases: Sequence[str]) -> bool:
-    return any(_at(said, phrase) is not None for phrase in phrases)
+def _has(said: str, phrases: tuple[str, ...]) -> bool:
+    return any(_at(said, phrase) is not None for phrase in _likely(said, phrases))
+
+
+def _likely(said: str, phrases: tuple[str, ...]) -> list[str]:
+    """The phrases that begin as a word of the text does, in their order: a slip never changes the first letter."""
+    of = _by_letter(phrases)
+    return [phrase for _, phrase in sorted(entry for letter in _words(said)[1] if letter in of for entry in of[letter])]
+
+
+@lru_cache(maxsize=256)
+def _by_letter(phrases: tuple[str, ...]) -> dict[str, list[tuple[int, str]]]:
+    of: dict[str, list[tuple[int, str]]] = {}
+    for place, phrase in enumerate(phrases):
+        of.setdefault(phrase[0], []).append((place, phrase))
+    return of
 
 
 def _at(said: str, phrase: str) -> int | None:
     """Where a phrase begins, in words; a longer single word may have a slip."""
-    words, letters = _words(said)
+    words = _words(said)[0]
     wanted = _parts(phrase)
-    if wanted[0][0] not in letters:  # nearly always: a slip never changes the first letter
-        return None
     for first in range(len(words) - len(wanted) + 1):
         if all(_alike(words[first + i], word) for i, word in enumerate(wanted)):
             return first
@@ -346,7 +358,7 @@ def _age(said: str) -> AgeBand | None:
     return AgeBand.MIDDLE if age < OLDER_FROM else AgeBand.OLDER
 
 
-def _listed(said: str, words: Mapping[Key, tuple[str, ...]], also_no: Sequence[str] = ()) -> tuple[Key, ...] | None:
+def _listed(said: str, words: Mapping[Key, tuple[str, ...]], also_no: tuple[str, ...] = ()) -> tuple[Key, ...] | None:
     """What is named, by number or in words; empty when nothing but denials, None when nothing was said."""
     keys = tuple(words)
     if re.fullmatch(r"(?:(?:number|no|nr)\.? )?\d(?:(?: |, ?| and | & |\+|/)+\d)*", said):
@@ -356,7 +368,7 @@ def _listed(said: str, words: Mapping[Key, tuple[str, ...]], also_no: Sequence[s
         return tuple(keys[number - 1] for number in sorted(set(picked))) if all(1 <= n <= len(keys) for n in picked) else None
     found, denied = [], False
     for key, phrases in words.items():
-        for phrase in phrases:
+        for phrase in _likely(said, phrases):
             at = _at(said, phrase)
             if at is None:
                 continue
@@ -422,7 +434,7 @@ def read_feelings(text: str) -> tuple[Feeling, ...] | None:
     }
     denied = False
     for feeling, phrases in named.items():
-        spots = [at for phrase in phrases if (at := _at(said, phrase)) is not None]
+        spots = [at for phrase in _likely(said, phrases) if (at := _at(said, phrase)) is not None]
         if feeling is Feeling.SORE and throat and spots == [_at(said, "sore throat")]:
             continue
         present = [at for at in spots if not _denied(said, at)]
@@ -482,14 +494,14 @@ def read_quality(text: str) -> tuple[Quality | None, bool | None] | None:
 def feels_unwell(text: str) -> bool:
     """Whether somebody feels unwell or is frightened in a way that is no named sign; jokes and the past aside."""
     said = plain(text)
-    at = next((at for phrase in UNWELL if (at := _at(said, phrase)) is not None), None)
+    at = next((at for phrase in _likely(said, UNWELL) if (at := _at(said, phrase)) is not None), None)
     return at is not None and not _denied(said, at) and not _has(said, (*JOKES, *LONG_AGO, "yesterday"))
 
 
 def is_afraid(text: str) -> bool:
     """Whether somebody says, and means, that they are afraid."""
     said = plain(text)
-    at = next((at for phrase in AFRAID if (at := _at(said, phrase)) is not None), None)
+    at = next((at for phrase in _likely(said, AFRAID) if (at := _at(said, phrase)) is not None), None)
     return at is not None and not _denied(said, at) and not _has(said, (*JOKES, *LONG_AGO))
 
 
