@@ -42,6 +42,7 @@ _EXCUSING = frozenset({"i", "am", "so", "very", "terribly", "awfully", "sorry", 
 _BESIDE_TOTAL = frozenset(
     {"in", "of", ":", ",", "i", "have", "had", "did", "made", "do", "done", "completed", "a", "is", "was", "finished"}
 )
+_JUDGED = [[unit, verb] for unit in ("kg", "lb") for verb in ("is", "was")]
 _SETS = frozenset({"sets", "rounds", "series"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
 _MOVED = listed("words_guards", "moved")
@@ -159,8 +160,10 @@ def keeps_back(
     asks = [ask for ask in asks if not (ask == "try" and strong and tried(line))]
     if asks or _asks_first(tokens, inside, first, strong=strong):
         return True
-    if only_imagined([tokens[i].text for i in inside if i > end]):
-        return True
+    judged = len(core) == 1 and end not in told.bare and any(t.kind is Kind.NUMBER for t in (*tokens[:first], *tokens[last:]))
+    after = [tokens[i].text for i in inside if i > end]
+    if only_imagined(after) and not (judged and after[:2] in _JUDGED):
+        return True  # but "only 7, 12.5 kg is too much"
     return _of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
 
 
@@ -232,7 +235,8 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
         end = at + 2
         while end < last and tokens[end].text in {"please", "kindly", "just", "be", "so", "good", "kind", "as", "to", "now"}:
             end += 1
-        if end < last and tokens[end].text in _NOTING:
+        counts_along = end + 1 < last and (tokens[end].text, tokens[end + 1].text) == ("count", "to")
+        if end < last and tokens[end].text in _NOTING and not counts_along:
             return set(range(first, end + 1))
     return set()
 
@@ -240,7 +244,9 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int], *, strong: bool) -> bool:
     """Whether the word at `index` makes a number something else than a set: a distance, an age, a time, another day's."""
     word = tokens[index].text
-    if word in GUARDS["measure"] and not (word in _TOTALS and _totals_sets(tokens, index)):
+    if word in GUARDS["measure"] and not (
+        word in _TOTALS and (_totals_sets(tokens, index) or _is_told_in_all(tokens, index, numbers))
+    ):
         return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING
@@ -327,7 +333,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         ["of", "you"],
     ):
         return True
-    if (after.text == "k" and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
+    if (after.text in {"k", "yo"} and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
         return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
         return not (after.text in {"+", "plus"} and index + 2 < len(tokens) and tokens[index + 2].kind is Kind.NUMBER)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from core.reading.lexicon import NUMBER_WORDS, listed
+from core.reading.lexicon import AMOUNTS, NUMBER_WORDS, listed
 from core.reading.token import Kind, Token
 
 _TEN, _HUNDRED, _HALF = Decimal(10), Decimal(100), Decimal("0.5")
@@ -67,6 +67,8 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
     after = tokens[index + 1].text if index + 1 < len(tokens) else ""
     if before in {"set", "round", "station"}:
         return True
+    if before in {"only", "just"} and after in AMOUNTS["reps"] and after not in {"time", "times"}:
+        return True  # "only one repetition"
     if before in _PRONOUN_BEFORE:
         return after == "left" and before not in {"this", "that", "the", "each", "last", "next"}
     if before in _REMAINING or (after in _SHY and any(_text_at(tokens, index + n) in _FAILING for n in (2, 3))):

@@ -36,7 +36,7 @@ from core.reading.restated import restate
 from core.reading.sets import logs
 from core.reading.spans import parted
 from core.reading.token import Kind, Token
-from core.reading.whose import counted_by_another
+from core.reading.whose import could_and_did, counted_by_another
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
@@ -98,6 +98,7 @@ def records(
         strong = strong or contrasted or "mark-amend" in marks or with_former(tokens, parts, context) is not None
     for sentence in sentences:
         free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
+    free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
     spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
     told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(

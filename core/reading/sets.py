@@ -31,6 +31,8 @@ _OF_SIDES = frozenset({"side", "sides", "other", "arm", "leg", "hand", "stronger
 _DONE = frozenset({"got", "did", "managed", "made", "hit"})
 _THIS_TIME = frozenset({"time", "now", "today", "round"})
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_DENYING = frozenset({"not", "never", "no", "unable"})
+_ABLE = frozenset({"can", "could", "able", "unable"})
 _STOPPING = listed("words_sets", "stopping")
 _TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
 _LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
@@ -153,7 +155,7 @@ def _item(part: Part) -> Quantity | None:
     if kind == "bodyweight":
         return Quantity("load", at=part.at, flags={"bodyweight"})
     if kind == "same":
-        return Quantity("same", at=part.at)
+        return Quantity("same", at=part.at, word=part.word)
     if kind == "set_count":
         return Quantity("sets", number, at=part.at)
     return None
@@ -179,6 +181,10 @@ def _reserves(items: list[Quantity], context: Context) -> list[Quantity]:
                 kept.append(item)
             else:
                 raise Open
+        elif item.kind == "more" and item.dropped & _DENYING and _has_reps(items, i):
+            if item.value != 1 or not item.dropped & _ABLE:
+                raise Open
+            kept.append(replace(item, kind="reserve", value=Decimal(0)))  # "I no fit add one more"
         elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
             if item.value > _MOST_SHORT_RESERVE:
                 raise Open
@@ -273,6 +279,8 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         before = items[items.index(said) - 1]
         if before.kind == "bare" and before.value == said.value and said.linked("break") and said.dropped & _STILL:
             items.remove(before)  # "Eleven. Bit grim but eleven"
+    if any(item.kind == "reps" and not item.value for item in items):
+        items[:] = [item for item in items if item.kind != "bare" or item.value]  # "didn't manage any, so 0"
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return

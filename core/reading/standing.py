@@ -107,6 +107,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "my knee hurt last year but it's fine now"
     if said.meaning == "heavy" and after is not None and after.text in {"less", "small", "few", "little", "low"}:
         return False  # "weight is too much less"
+    if said.meaning == "light" and words & {"go", "move", "bump"} and "not" in {t.text for t in tokens[first : said.first]}:
+        return False  # "the last one would not go up"
     if said.meaning in FEELINGS:
         return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
             tokens, said, first
@@ -326,7 +328,7 @@ def goes_on(tokens: Sequence[Token], index: int) -> bool:
 
 def asked(tokens: Sequence[Token], first: int, last: int) -> bool:
     """Whether the sentence is a question such as "is 16kg too heavy?"."""
-    questions = {"is", "are", "was", "will", "would", "should", "do"}
+    questions = {"if", "is", "are", "was", "will", "would", "should", "do"}
     return last < len(tokens) and tokens[last].text == "?" and tokens[first].text in questions
 
 
