@@ -44,6 +44,7 @@ _BESIDE_TOTAL = frozenset(
 )
 _JUDGED = [[unit, verb] for unit in ("kg", "lb") for verb in ("is", "was")]
 _SETS = frozenset({"sets", "rounds", "series"})
+_DONE_WITH = frozenset({"reps", "rep", "set", "sets", "round", "rounds", "kg"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
 _MOVED = listed("words_guards", "moved")
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
@@ -278,8 +279,11 @@ def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bo
     number = next((i for i in range(index + 1, last) if tokens[i].kind is Kind.NUMBER), index)
     if any(tokens[i].text == ":" for i in range(index + 2, number)):
         return True  # "between school run and dinner: 12"
-    if tokens[index].text == "over" and index + 1 == last and index > end:
-        return True  # "round 3 over"
+    done = index > 0 and tokens[index - 1].text in _DONE_WITH and tokens[index + 1 : index + 2] != []
+    if tokens[index].text == "over" and (
+        (index + 1 == last and index > end) or (done and tokens[index + 1].kind is not Kind.NUMBER)
+    ):
+        return True  # "round 3 over", "15 reps over with 8 kg"
     return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
 
 

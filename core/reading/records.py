@@ -116,7 +116,11 @@ def records(
 def _answers_none(tokens: Sequence[Token]) -> bool:
     """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
     planned = {token.text for token in tokens} & (GUARDS["plan"] | GUARDS["question"] | {"?"})
-    return not planned and tokens[0].text == "none" and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
+    return (
+        not planned
+        and tokens[0].text in {"none", "zilch", "nada", "zip"}
+        and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
+    )
 
 
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
@@ -128,6 +132,8 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
         ["none"],
         ["nothing"],
         ["nada"],
+        ["zilch"],
+        ["zip"],
         ["not", "one"],
         ["not", "a", "one"],
     )
@@ -345,7 +351,7 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
-    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right"}]
+    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right", "failure"}]
     joined = any(
         link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
         for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)

@@ -48,6 +48,7 @@ _BETWEEN_PAIR = (
 _JUDGING = frozenset(
     {"felt", "feels", "it", "was", "easy", "hard", "solid", "tough", "strong", "good", "heavy", "so", "and", "..."}
 )
+_ONLY = frozenset({"just", "only"})
 _STILL = frozenset({"just", "only", "but", "so", "yes", "still", "yeah", "yep"})
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
@@ -223,10 +224,16 @@ def _settle_pairs(items: list[Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif (after.linked("with") and before.kind in {"bare", "reps", "side"} and not _any(items, "load")) or (
+        elif (after.linked("with") and _is_counted_by(items, before) and not _any(items, "load")) or (
             after.linked("by") and before.kind == "reps" and not _any(items, "load")
         ):
             after.kind = "load"
+
+
+def _is_counted_by(items: list[Quantity], item: Quantity) -> bool:
+    """Whether a count ends with `item`, so that "with" leads to its load: "9 with 20", "9 to failure with 20"."""
+    spent = item.kind == "reserve" and any(one.kind in {"bare", "reps"} for one in items[: items.index(item)])
+    return spent or item.kind in {"bare", "reps", "side"}
 
 
 def _settle_crossed(items: list[Quantity], context: Context) -> None:
@@ -281,6 +288,10 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
             items.remove(before)  # "Eleven. Bit grim but eleven"
     if any(item.kind == "reps" and not item.value for item in items):
         items[:] = [item for item in items if item.kind != "bare" or item.value]  # "didn't manage any, so 0"
+    counts = [item for item in items if item.kind in {"bare", "reps"}]
+    again = len(counts) > 1 and counts[-1] is items[-1] and items[-2] is not counts[-2] and counts[-1].value == counts[-2].value
+    if again and counts[-1].kind == "bare" and counts[-1].dropped & _ONLY and counts[-1].linked("break", "comma"):
+        items.pop()  # "8 at 9kg. Just the 8."
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return

@@ -68,6 +68,12 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "form was clean"
     if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
         return False  # "stuck in town"
+    if (
+        said.meaning == "finish"
+        and "enough" in words
+        and {"was", "were"} & {t.text for t in tokens[max(first, said.first - 3) : said.first]}
+    ):
+        return False  # "six reps were quite enough for me"
     if said.meaning == "finish" and ends_a_set(tokens, said, first):
         return False  # "8 reps, radio called so I stop there"
     if said.meaning == "right" and said.first == first and leads_to_a_set(tokens, said, last):
