@@ -61,7 +61,9 @@ def records(
 
     `said` holds the set phrases by their first token; `explained` the tokens that other acts account for.
     """
-    marked = {i for one in said.values() if one.meaning in {"mark-failure", "mark-same"} for i in range(one.first, one.last)}
+    marked = {
+        i for one in said.values() if one.meaning in {"mark-failure", "mark-same", "mark-plain"} for i in range(one.first, one.last)
+    }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_none(tokens):
@@ -125,9 +127,10 @@ def _answers_none(tokens: Sequence[Token]) -> bool:
 
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
-    first = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(1, first) if tokens[i].text in _WHILE), first)
-    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
+    begin = next((i for i, token in enumerate(tokens) if token.text not in _REGRETTING), 0)
+    first = next(parted(tokens, [(begin, len(tokens))]), (0, 0))[1]
+    end = next((i for i in range(begin + 1, first) if tokens[i].text in _WHILE), first)
+    words = [token.text for token in tokens[begin:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
     return context.awaiting is Awaiting.REPS and words in (
         ["none"],
         ["nothing"],
@@ -139,6 +142,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
 _WHILE = {

@@ -376,6 +376,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
         case feeling if feeling in FEELINGS:
+            if tail and words == {"easy"} and _follows_a_reserve(reading, alone.first):
+                return False  # "could have done two more easy"
             if tail and alone.first > 1 and tokens[alone.first - 2].text in {"last", "final", "first"}:
                 return False  # "last 2 were tough"
             leads = alone.meaning == "right" and leads_to_a_set(tokens, alone, sentence[1])
@@ -384,6 +386,12 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return not is_thanked_for(tokens, alone, alone.first)
         case _:
             return True
+
+
+def _follows_a_reserve(reading: Reading, index: int) -> bool:
+    """Whether what was left is told right before token `index`: "two more", "a couple left in the tank"."""
+    told = any(one.last == index and one.meaning in {"mark-reserve", "mark-could"} for one in reading.phrases.values())
+    return told or reading.tokens[index - 1].text in {"more", "left"}
 
 
 def _is_just_done(words: set[str]) -> bool:

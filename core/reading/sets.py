@@ -288,9 +288,9 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
             items.remove(before)  # "Eleven. Bit grim but eleven"
     if any(item.kind == "reps" and not item.value for item in items):
         items[:] = [item for item in items if item.kind != "bare" or item.value]  # "didn't manage any, so 0"
-    counts = [item for item in items if item.kind in {"bare", "reps"}]
-    again = len(counts) > 1 and counts[-1] is items[-1] and items[-2] is not counts[-2] and counts[-1].value == counts[-2].value
-    if again and counts[-1].kind == "bare" and counts[-1].dropped & _ONLY and counts[-1].linked("break", "comma"):
+    named = [item for item in items if item.kind in {"bare", "reps"}]
+    again = len(named) > 1 and named[-1] is items[-1] and items[-2] is not named[-2] and named[-1].value == named[-2].value
+    if again and named[-1].kind == "bare" and named[-1].dropped & _ONLY and named[-1].linked("break", "comma"):
         items.pop()  # "8 at 9kg. Just the 8."
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
