@@ -233,8 +233,9 @@ class _Marking:
             return
         if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
             if not self._is_number(ahead):
+                self.broken |= name == "RESERVE" and self._text(said.first) == "in" and self._text(said.first - 1) in {"kg", "lb"}
                 self.passed.add("...")
-                return
+                return  # but "I have got 10 at 20kg in me" is nothing done
             name = f"{name}_IS"
         if name == "FAILURE" and self._text(said.first - 1) == "with" and self.terminals[-1:] and self.terminals[-1].type == "WITH":
             self.terminals.pop()  # "9 with nothing left"

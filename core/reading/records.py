@@ -66,7 +66,7 @@ def records(
     }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
-    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_none(tokens):
+    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_in_words(tokens, context):
         return []
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
@@ -76,6 +76,8 @@ def records(
     )
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
+    if not open_numbers and _is_just_one(tokens, context):
+        return [(0, Log(reps=1))]
     if (change := exchanged(tokens, context)) is not None:
         return [change]
     if parts is None:
@@ -115,6 +117,11 @@ def records(
         return [(at, Unclear(doubt.choices))]
 
 
+def _answers_in_words(tokens: Sequence[Token], context: Context) -> bool:
+    """Whether a long message without figures still answers how many: "none, the kid climbed on me", "only the one, I fear"."""
+    return _answers_none(tokens) or _is_just_one(tokens, context)
+
+
 def _answers_none(tokens: Sequence[Token]) -> bool:
     """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
     planned = {token.text for token in tokens} & (GUARDS["plan"] | GUARDS["question"] | {"?"})
@@ -142,6 +149,15 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
+    """Whether "only the one" answers how many."""
+    end = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
+    end = next((i for i in range(1, end) if tokens[i].text in _WHILE), end)
+    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in _BESIDE_ONE]
+    return context.awaiting is Awaiting.REPS and words in (["only", "one"], ["just", "one"], ["one", "only"])
+
+
+_BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "managed", "got", "sir", "coach", "today", "this"})
 _REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})

@@ -376,7 +376,7 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
         case feeling if feeling in FEELINGS:
-            if tail and words == {"easy"} and _follows_a_reserve(reading, alone.first):
+            if tail and _tells_a_reserve(reading, alone):
                 return False  # "could have done two more easy"
             if tail and alone.first > 1 and tokens[alone.first - 2].text in {"last", "final", "first"}:
                 return False  # "last 2 were tough"
@@ -388,10 +388,14 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return True
 
 
-def _follows_a_reserve(reading: Reading, index: int) -> bool:
-    """Whether what was left is told right before token `index`: "two more", "a couple left in the tank"."""
-    told = any(one.last == index and one.meaning in {"mark-reserve", "mark-could"} for one in reading.phrases.values())
-    return told or reading.tokens[index - 1].text in {"more", "left"}
+def _tells_a_reserve(reading: Reading, said: Said) -> bool:
+    """Whether "easy" only tells of what was left, right beside it: "two more easy", "a couple in the tank easy"."""
+    tokens = reading.tokens
+    left = [one for one in reading.phrases.values() if one.meaning in {"mark-reserve", "mark-could"}]
+    beside = {i for one in left for i in range(one.first, one.last)}
+    rest = {tokens[i].text for i in range(said.first, said.last) if i not in beside}
+    led = any(said.first in {one.last, *range(one.first, one.last)} for one in left) or tokens[said.first - 1].text == "more"
+    return led and rest == {"easy"}
 
 
 def _is_just_done(words: set[str]) -> bool:

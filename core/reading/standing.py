@@ -109,7 +109,10 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
-    if said.meaning == "right" and any(token.text in PLACES for token in tokens[first : said.first]):
+    if said.meaning == "right" and any(
+        tokens[i].text in PLACES and tokens[i - 1].text not in {"each", "either", "both", "every", "per"}
+        for i in range(first, said.first)
+    ):
         return False  # "my knee hurt last year but it's fine now"
     if said.meaning == "heavy" and after is not None and after.text in {"less", "small", "few", "little", "low"}:
         return False  # "weight is too much less"

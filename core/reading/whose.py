@@ -70,8 +70,6 @@ def only_imagined(words: Sequence[str]) -> bool:
     match rest[:3]:
         case ["would" | "should" | "might", after, *_]:
             return after not in {"have", "do"}
-        case ["in", "me", *_]:
-            return True  # "I have got 10 at 20kg in me"
         case ["if" | "twice" | "thrice", *_]:
             return True  # "12 at 20kg if you count the bad ones"
         case ["did" | "would" | "was", "not", verb]:
