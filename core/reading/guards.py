@@ -205,6 +205,17 @@ def of_another_day(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]]
     return False
 
 
+def lost_count(tokens: Sequence[Token]) -> bool:
+    """Whether it is told anywhere that the count was lost, so that no number of it can be trusted: "but I lost count"."""
+    return any(
+        tokens[i].text == "lost"
+        and tokens[i + 1].text in {"count", "track"}
+        and "time" not in {token.text for token in tokens[i + 2 : i + 5]}
+        and not {token.text for token in tokens[max(0, i - 2) : i]} & {"nearly", "almost", "not", "never"}
+        for i in range(len(tokens) - 1)
+    )
+
+
 def counts_the_last(tokens: Sequence[Token], counted: Sequence[int]) -> bool:
     """Whether one of the numbers at the indices `counted` tells of a few reps of a set: "last 3 were tough", "for the last two"."""
     return len(counted) > 1 and any(

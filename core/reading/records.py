@@ -344,7 +344,7 @@ def _kept_back(
     *,
     strong: bool,
 ) -> bool:
-    if guards.of_another_day(tokens, sentences, clauses):
+    if guards.of_another_day(tokens, sentences, clauses) or guards.lost_count(tokens):
         return True
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
