@@ -175,7 +175,7 @@ def _is_complete(items: list[Quantity], load: Quantity) -> bool:
 def _single(items: list[Quantity], sides: list[Quantity]) -> Log:
     """The one set of a message."""
     one = _Set()
-    if len({side.side for side in sides}) > 1 or any(item.kind == "same" and item.linked("and") for item in items[1:]):
+    if len({side.side for side in sides}) > 1 or any(_is_another(item) for item in items[1:]):
         raise Open
     for item in items:
         one.add(item)
@@ -183,6 +183,12 @@ def _single(items: list[Quantity], sides: list[Quantity]) -> Log:
     if set(one.values) <= {"side"} or lone > _MOST_LONE_RESERVE:
         raise Open
     return one.log()
+
+
+def _is_another(item: Quantity) -> bool:
+    """Whether "and the same again" tells of one more set: "and the weight was same" tells of this one."""
+    of_the_load = {"weight", "weights", "load", "dumbbell", "dumbbells", "kg", "kettlebell", "kettlebells", "pair", "bells"}
+    return item.kind == "same" and item.linked("and") and not (of_the_load & set(item.word.split()) and "again" not in item.word)
 
 
 def _share(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items: list[Quantity]) -> None:

@@ -11,7 +11,7 @@ from core.reading.slips import is_for, is_reps, joined_parts
 from core.reading.token import Kind, Token
 
 _AFTER_MORE = frozenset({"left", "in", ",", ".", "!", ";", "as", "while", "because", "and", "but", "so"})
-_HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma", "period", "stop", "newline", "dash"})
+_HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma", "period", "full", "stop", "newline", "dash"})
 """Words that may stand for another wherever they stand; any other only after a number."""
 
 _AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), ("them",)}
@@ -119,6 +119,10 @@ def heard(tokens: list[Token]) -> list[Token]:
             meant[index] = replace(token, kind=Kind.ODD)
         elif token.text == "let" and before is not None and before.kind is Kind.NUMBER and following[:1] not in _AFTER_LET:
             meant[index] = replace(token, text="left")
+        elif (token.text == "full" and following[:1] == ("stop",) and _counted(before)) or (
+            token.text == "stop" and before is not None and before.text == "full"
+        ):
+            meant[index] = replace(token, kind=Kind.MARK, text=".")
         elif token.text in _DICTATED_MARKS and _counted(before):
             meant[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
         elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):
@@ -127,7 +131,7 @@ def heard(tokens: list[Token]) -> list[Token]:
 
 
 def _counted(before: Token | None) -> bool:
-    return before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "but"})
+    return before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "s", "tank", "but"})
 
 
 def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> str | None:

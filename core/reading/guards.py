@@ -42,7 +42,9 @@ _EXCUSING = frozenset({"i", "am", "so", "very", "terribly", "awfully", "sorry", 
 _BESIDE_TOTAL = frozenset(
     {"in", "of", ":", ",", "i", "have", "had", "did", "made", "do", "done", "completed", "a", "is", "was", "finished"}
 )
+_JUDGED = [[unit, verb] for unit in ("kg", "lb") for verb in ("is", "was")]
 _SETS = frozenset({"sets", "rounds", "series"})
+_DONE_WITH = frozenset({"reps", "rep", "set", "sets", "round", "rounds", "kg"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
 _MOVED = listed("words_guards", "moved")
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
@@ -159,8 +161,10 @@ def keeps_back(
     asks = [ask for ask in asks if not (ask == "try" and strong and tried(line))]
     if asks or _asks_first(tokens, inside, first, strong=strong):
         return True
-    if only_imagined([tokens[i].text for i in inside if i > end]):
-        return True
+    judged = len(core) == 1 and end not in told.bare and any(t.kind is Kind.NUMBER for t in (*tokens[:first], *tokens[last:]))
+    after = [tokens[i].text for i in inside if i > end]
+    if only_imagined(after) and not (judged and after[:2] in _JUDGED):
+        return True  # but "only 7, 12.5 kg is too much"
     return _of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
 
 
@@ -201,6 +205,17 @@ def of_another_day(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]]
     return False
 
 
+def lost_count(tokens: Sequence[Token]) -> bool:
+    """Whether it is told anywhere that the count was lost, so that no number of it can be trusted: "but I lost count"."""
+    return any(
+        tokens[i].text == "lost"
+        and tokens[i + 1].text in {"count", "track"}
+        and "time" not in {token.text for token in tokens[i + 2 : i + 5]}
+        and not {token.text for token in tokens[max(0, i - 2) : i]} & {"nearly", "almost", "not", "never"}
+        for i in range(len(tokens) - 1)
+    )
+
+
 def counts_the_last(tokens: Sequence[Token], counted: Sequence[int]) -> bool:
     """Whether one of the numbers at the indices `counted` tells of a few reps of a set: "last 3 were tough", "for the last two"."""
     return len(counted) > 1 and any(
@@ -232,7 +247,8 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
         end = at + 2
         while end < last and tokens[end].text in {"please", "kindly", "just", "be", "so", "good", "kind", "as", "to", "now"}:
             end += 1
-        if end < last and tokens[end].text in _NOTING:
+        counts_along = end + 1 < last and (tokens[end].text, tokens[end + 1].text) == ("count", "to")
+        if end < last and tokens[end].text in _NOTING and not counts_along:
             return set(range(first, end + 1))
     return set()
 
@@ -240,7 +256,9 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int], *, strong: bool) -> bool:
     """Whether the word at `index` makes a number something else than a set: a distance, an age, a time, another day's."""
     word = tokens[index].text
-    if word in GUARDS["measure"] and not (word in _TOTALS and _totals_sets(tokens, index)):
+    if word in GUARDS["measure"] and not (
+        word in _TOTALS and (_totals_sets(tokens, index) or _is_told_in_all(tokens, index, numbers))
+    ):
         return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING
@@ -272,8 +290,11 @@ def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bo
     number = next((i for i in range(index + 1, last) if tokens[i].kind is Kind.NUMBER), index)
     if any(tokens[i].text == ":" for i in range(index + 2, number)):
         return True  # "between school run and dinner: 12"
-    if tokens[index].text == "over" and index + 1 == last and index > end:
-        return True  # "round 3 over"
+    done = index > 0 and tokens[index - 1].text in _DONE_WITH and tokens[index + 1 : index + 2] != []
+    if tokens[index].text == "over" and (
+        (index + 1 == last and index > end) or (done and tokens[index + 1].kind is not Kind.NUMBER)
+    ):
+        return True  # "round 3 over", "15 reps over with 8 kg"
     return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
 
 
@@ -327,7 +348,7 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         ["of", "you"],
     ):
         return True
-    if (after.text == "k" and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
+    if (after.text in {"k", "yo"} and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
         return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
         return not (after.text in {"+", "plus"} and index + 2 < len(tokens) and tokens[index + 2].kind is Kind.NUMBER)

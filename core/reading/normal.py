@@ -46,6 +46,7 @@ _ONE_DAY = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)(?:rs|s|r)?")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
 _SPELLED = re.compile(r"(?<![a-z'])(k[. ] ?g|l[. ] ?b|r[. ] ?p[. ] ?e|r[. ] ?i[. ] ?r)([. ] ?s)?(?![a-z'])\.?")
+_WITHOUT = re.compile(r"(?<![a-z])w/o(?:ut)?(?![a-z])")
 _KISSES = re.compile(r"(?<=\s)x{2,}(?=$|[\s.!?])")
 _SPACES = re.compile(r"[^\S\n\x1f]+")
 _OUTER = " \n\x1f"
@@ -57,6 +58,7 @@ def normalise(text: str) -> str:
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
     plain = _KISSES.sub("", plain)
+    plain = _WITHOUT.sub("without", plain)
     plain = _DAY_SLASH.sub(r"\1 ", plain)
     plain = _JOINED_DAYS.sub(lambda found: " ".join(_ONE_DAY.findall(found[0])), plain)
     plain = _SPELLED.sub(lambda found: found[0].replace(".", "").replace(" ", ""), plain)

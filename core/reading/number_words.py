@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from core.reading.lexicon import NUMBER_WORDS, listed
+from core.reading.lexicon import AMOUNTS, NUMBER_WORDS, listed
 from core.reading.token import Kind, Token
 
 _TEN, _HUNDRED, _HALF = Decimal(10), Decimal(100), Decimal("0.5")
 _PRONOUN_BEFORE = listed("words_tokens", "pronoun_before")
 _NUMBER_AFTER = listed("words_tokens", "number_after")
+_POINTING = frozenset({"last", "this", "that", "next"})
+_TOLD_OF_ONE = frozenset({"was", "is", "felt", "feels", "nearly", "almost", "killed", "hurt"})
 _REMAINING = frozenset({"remain", "remaining", "remains", "reserve", "rir", "balance"})
 _SHY = frozenset({"before", "from", "off", "away", "shy"})
 _FAILING = frozenset({"failure", "failing", "fail"})
@@ -33,6 +35,11 @@ def join_number_words(tokens: list[Token]) -> list[Token]:
         token = tokens[index]
         if token.text == "one" and token.worded and not _one_counts(tokens, index):
             joined.append(replace(token, kind=Kind.WORD, worded=False))
+            index += 1
+        elif (
+            token.raw == "1" and _text_at(tokens, index - 1) in _POINTING and index and _text_at(tokens, index + 1) in _TOLD_OF_ONE
+        ):
+            joined.append(replace(token, kind=Kind.WORD, text="one"))  # "last 1 was a struggle"
             index += 1
         elif (
             token.raw == "zero"
@@ -67,6 +74,8 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
     after = tokens[index + 1].text if index + 1 < len(tokens) else ""
     if before in {"set", "round", "station"}:
         return True
+    if before in {"only", "just"} and after in AMOUNTS["reps"] and after not in {"time", "times"}:
+        return True  # "only one repetition"
     if before in _PRONOUN_BEFORE:
         return after == "left" and before not in {"this", "that", "the", "each", "last", "next"}
     if before in _REMAINING or (after in _SHY and any(_text_at(tokens, index + n) in _FAILING for n in (2, 3))):

@@ -25,6 +25,7 @@ from core.reading.side_words import (
 )
 from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
+from core.reading.whose import could_and_did
 
 _MARKS = {
     "mark-reserve": "RESERVE", "mark-could": "COULD", "mark-failure": "FAILURE", "mark-bodyweight": "BODYWEIGHT",
@@ -217,7 +218,7 @@ class _Marking:
         counted = self._is_number(said.first - 1) or (
             self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
         )
-        if name == "COULD" and (self._one_more(said) or (self._is_number(said.last) and self._text(said.last + 1) == "only")):
+        if name == "COULD" and (self._one_more(said) or self._did_only(said)):
             return  # "I could do 9 only"
         ahead = self._label_end(said.last)
         if name == "LOAD_IS" and self._text(ahead + 1) in {"s", "kg", "lb"}:
@@ -232,8 +233,9 @@ class _Marking:
             return
         if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
             if not self._is_number(ahead):
+                self.broken |= name == "RESERVE" and self._text(said.first) == "in" and self._text(said.first - 1) in {"kg", "lb"}
                 self.passed.add("...")
-                return
+                return  # but "I have got 10 at 20kg in me" is nothing done
             name = f"{name}_IS"
         if name == "FAILURE" and self._text(said.first - 1) == "with" and self.terminals[-1:] and self.terminals[-1].type == "WITH":
             self.terminals.pop()  # "9 with nothing left"
@@ -271,6 +273,15 @@ class _Marking:
         self._emit("NUM", could.last - 1, 1)
         self._emit("MORE", could.last)
         return True
+
+    def _did_only(self, could: Said) -> bool:
+        """Whether "could do" tells what was done, and no more than that: "could do 9 only", "could manage just seven"."""
+        if could_and_did(self.tokens, could.first, self.load):
+            return True
+        index = could.last
+        while self._text(index) in {"only", "just", "barely"}:
+            index += 1
+        return self._is_number(index) and (index > could.last or "only" in {self._text(index + 1), self._text(could.first - 1)})
 
     def _ends(self, index: int) -> bool:
         """Whether nothing is said from here on that goes with what stands before: a mark, a courtesy, the end."""
@@ -410,6 +421,9 @@ class _Marking:
         ):
             self._emit("UNIT_IS", after, word)
             return self._label_end(after + 1)
+        if word in {"kg", "lb"} and not following.glued and self._is_weighed_next(after + 1):
+            self._emit("UNIT_IS", after, word)
+            return after + 1  # "11 kg20" where 20 was suggested
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
@@ -444,6 +458,11 @@ class _Marking:
             return after
         self._emit(name, after, word)
         return after + length
+
+    def _is_weighed_next(self, index: int) -> bool:
+        """Whether the number at `index` stands right against the unit before it, and is the load that was suggested."""
+        weighed = self._is_number(index) and self.tokens[index].glued and self.tokens[index].value == self.load
+        return weighed and self.tokens[index - 2].value != self.load
 
     def _counts_set(self, index: int) -> bool:
         """Whether a "set" after a number is one of so many: "3 set, every set 10", "3 set 10 reps"."""
@@ -600,7 +619,7 @@ class _Marking:
             return None  # "that's 12, right"
         if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
-        ahead_reserve = self.skip.get(ahead + 1)
+        ahead_reserve = self.skip.get(ahead + 3 if self._text(ahead + 1) in {"or", "to", "-"} else ahead + 1)
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
         counts_right = counts_right or (ahead_reserve is not None and self._leaves_a_side(ahead_reserve))
         if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:

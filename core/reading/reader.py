@@ -34,6 +34,7 @@ from core.reading.acts import (
     Today,
     Unclear,
     Undo,
+    Units,
 )
 from core.reading.answers import answer
 from core.reading.field_corrections import field_corrected
@@ -125,6 +126,9 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if act != Skip()]  # "no training today, skip it"
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]
+        weighed = {act.unit for _, act in acts if isinstance(act, Log | Amend)}
+        wished = any(token.text in _OF_SWITCHING for token in reading.tokens)
+        acts = [(at, act) for at, act in acts if wished or not (isinstance(act, Units) and act.unit in weighed)]  # "14 keg, kgs"
     if any(isinstance(act, Finish) for _, act in acts):
         acts = [
             (at, act) for at, act in acts if not isinstance(act, Pause) or reading.words_at(at) & OF_WAITING
@@ -162,6 +166,7 @@ def _at_one_time(acts: list[tuple[int, Act]], tokens: list[Token]) -> list[tuple
     return acts
 
 
+_OF_SWITCHING = frozenset({"use", "switch", "change", "show", "set", "in", "prefer", "speak", "display", "convert", "want", "put"})
 _OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})
 
 

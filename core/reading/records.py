@@ -36,7 +36,7 @@ from core.reading.restated import restate
 from core.reading.sets import logs
 from core.reading.spans import parted
 from core.reading.token import Kind, Token
-from core.reading.whose import counted_by_another
+from core.reading.whose import could_and_did, counted_by_another
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping, Sequence
@@ -61,10 +61,12 @@ def records(
 
     `said` holds the set phrases by their first token; `explained` the tokens that other acts account for.
     """
-    marked = {i for one in said.values() if one.meaning in {"mark-failure", "mark-same"} for i in range(one.first, one.last)}
+    marked = {
+        i for one in said.values() if one.meaning in {"mark-failure", "mark-same", "mark-plain"} for i in range(one.first, one.last)
+    }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
-    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_none(tokens):
+    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_in_words(tokens, context):
         return []
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
@@ -74,6 +76,8 @@ def records(
     )
     if _is_nought(tokens, context):
         return [(0, Log(reps=0))]
+    if not open_numbers and _is_just_one(tokens, context):
+        return [(0, Log(reps=1))]
     if (change := exchanged(tokens, context)) is not None:
         return [change]
     if parts is None:
@@ -98,6 +102,7 @@ def records(
         strong = strong or contrasted or "mark-amend" in marks or with_former(tokens, parts, context) is not None
     for sentence in sentences:
         free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
+    free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
     spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
     told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
@@ -112,26 +117,48 @@ def records(
         return [(at, Unclear(doubt.choices))]
 
 
+def _answers_in_words(tokens: Sequence[Token], context: Context) -> bool:
+    """Whether a long message without figures still answers how many: "none, the kid climbed on me", "only the one, I fear"."""
+    return _answers_none(tokens) or _is_just_one(tokens, context)
+
+
 def _answers_none(tokens: Sequence[Token]) -> bool:
     """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
     planned = {token.text for token in tokens} & (GUARDS["plan"] | GUARDS["question"] | {"?"})
-    return not planned and tokens[0].text == "none" and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
+    return (
+        not planned
+        and tokens[0].text in {"none", "zilch", "nada", "zip"}
+        and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
+    )
 
 
 def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
-    first = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(1, first) if tokens[i].text in _WHILE), first)
-    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
+    begin = next((i for i, token in enumerate(tokens) if token.text not in _REGRETTING), 0)
+    first = next(parted(tokens, [(begin, len(tokens))]), (0, 0))[1]
+    end = next((i for i in range(begin + 1, first) if tokens[i].text in _WHILE), first)
+    words = [token.text for token in tokens[begin:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
     return context.awaiting is Awaiting.REPS and words in (
         ["none"],
         ["nothing"],
         ["nada"],
+        ["zilch"],
+        ["zip"],
         ["not", "one"],
         ["not", "a", "one"],
     )
 
 
+def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
+    """Whether "only the one" answers how many."""
+    end = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
+    end = next((i for i in range(1, end) if tokens[i].text in _WHILE), end)
+    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in _BESIDE_ONE]
+    return context.awaiting is Awaiting.REPS and words in (["only", "one"], ["just", "one"], ["one", "only"])
+
+
+_BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "managed", "got", "sir", "coach", "today", "this"})
+_REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
 _WHILE = {
@@ -317,7 +344,7 @@ def _kept_back(
     *,
     strong: bool,
 ) -> bool:
-    if guards.of_another_day(tokens, sentences, clauses):
+    if guards.of_another_day(tokens, sentences, clauses) or guards.lost_count(tokens):
         return True
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
@@ -344,7 +371,7 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
-    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right"}]
+    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right", "failure"}]
     joined = any(
         link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
         for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)

@@ -201,6 +201,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             one.meaning == "mark-plain" and tokens[one.first].text in {"more", "left"} and tokens[one.first - 1].kind is Kind.NUMBER
         ):
             continue  # "a couple more left in me" counts them
+        elif one.meaning == "mark-amend" and tokens[one.last - 1].text in {"fact", "reality"} and one.last == last:
+            reading.phrases[one.first] = replace(one, meaning="mark-plain")  # "just right in fact"
         elif one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
         elif one.meaning.startswith("units") and [token.text for token in tokens[one.last - 1 : one.last + 1]] == _TAKEN_APART:
@@ -351,7 +353,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     words = {token.text for token in tokens[alone.first : alone.last]}
     counted = any(token.kind is Kind.NUMBER for token in tokens)
     marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
-    if (tail is not None or counted) and marked >= set(range(alone.first, alone.last)):
+    waits = alone.meaning == "pause" and words == {"wait"} and all(token.text in COURTESY for token in tokens[alone.last :])
+    if (tail is not None or counted) and marked >= set(range(alone.first, alone.last)) and not (waits and tail is None):
         return False
     if tail and words == {"here"}:
         return False  # "it's 12 here"
@@ -373,12 +376,26 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "have-nothing":
             return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
         case feeling if feeling in FEELINGS:
+            if tail and _tells_a_reserve(reading, alone):
+                return False  # "could have done two more easy"
+            if tail and alone.first > 1 and tokens[alone.first - 2].text in {"last", "final", "first"}:
+                return False  # "last 2 were tough"
             leads = alone.meaning == "right" and leads_to_a_set(tokens, alone, sentence[1])
             return not asked(tokens, *sentence) and not leads
         case asking if asking in REQUESTS:
             return not is_thanked_for(tokens, alone, alone.first)
         case _:
             return True
+
+
+def _tells_a_reserve(reading: Reading, said: Said) -> bool:
+    """Whether "easy" only tells of what was left, right beside it: "two more easy", "a couple in the tank easy"."""
+    tokens = reading.tokens
+    left = [one for one in reading.phrases.values() if one.meaning in {"mark-reserve", "mark-could"}]
+    beside = {i for one in left for i in range(one.first, one.last)}
+    rest = {tokens[i].text for i in range(said.first, said.last) if i not in beside}
+    led = any(said.first in {one.last, *range(one.first, one.last)} for one in left) or tokens[said.first - 1].text == "more"
+    return led and rest == {"easy"}
 
 
 def _is_just_done(words: set[str]) -> bool:

@@ -31,6 +31,8 @@ _OF_SIDES = frozenset({"side", "sides", "other", "arm", "leg", "hand", "stronger
 _DONE = frozenset({"got", "did", "managed", "made", "hit"})
 _THIS_TIME = frozenset({"time", "now", "today", "round"})
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_DENYING = frozenset({"not", "never", "no", "unable"})
+_ABLE = frozenset({"can", "could", "able", "unable"})
 _STOPPING = listed("words_sets", "stopping")
 _TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
 _LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
@@ -46,6 +48,7 @@ _BETWEEN_PAIR = (
 _JUDGING = frozenset(
     {"felt", "feels", "it", "was", "easy", "hard", "solid", "tough", "strong", "good", "heavy", "so", "and", "..."}
 )
+_ONLY = frozenset({"just", "only"})
 _STILL = frozenset({"just", "only", "but", "so", "yes", "still", "yeah", "yep"})
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
@@ -153,7 +156,7 @@ def _item(part: Part) -> Quantity | None:
     if kind == "bodyweight":
         return Quantity("load", at=part.at, flags={"bodyweight"})
     if kind == "same":
-        return Quantity("same", at=part.at)
+        return Quantity("same", at=part.at, word=part.word)
     if kind == "set_count":
         return Quantity("sets", number, at=part.at)
     return None
@@ -179,6 +182,10 @@ def _reserves(items: list[Quantity], context: Context) -> list[Quantity]:
                 kept.append(item)
             else:
                 raise Open
+        elif item.kind == "more" and item.dropped & _DENYING and _has_reps(items, i):
+            if item.value != 1 or not item.dropped & _ABLE:
+                raise Open
+            kept.append(replace(item, kind="reserve", value=Decimal(0)))  # "I no fit add one more"
         elif item.kind == "more" or (item.kind in {"either", "bare"} and "could" in item.flags):
             if item.value > _MOST_SHORT_RESERVE:
                 raise Open
@@ -217,10 +224,16 @@ def _settle_pairs(items: list[Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif (after.linked("with") and before.kind in {"bare", "reps", "side"} and not _any(items, "load")) or (
+        elif (after.linked("with") and _is_counted_by(items, before) and not _any(items, "load")) or (
             after.linked("by") and before.kind == "reps" and not _any(items, "load")
         ):
             after.kind = "load"
+
+
+def _is_counted_by(items: list[Quantity], item: Quantity) -> bool:
+    """Whether a count ends with `item`, so that "with" leads to its load: "9 with 20", "9 to failure with 20"."""
+    spent = item.kind == "reserve" and any(one.kind in {"bare", "reps"} for one in items[: items.index(item)])
+    return spent or item.kind in {"bare", "reps", "side"}
 
 
 def _settle_crossed(items: list[Quantity], context: Context) -> None:
@@ -273,6 +286,12 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         before = items[items.index(said) - 1]
         if before.kind == "bare" and before.value == said.value and said.linked("break") and said.dropped & _STILL:
             items.remove(before)  # "Eleven. Bit grim but eleven"
+    if any(item.kind == "reps" and not item.value for item in items):
+        items[:] = [item for item in items if item.kind != "bare" or item.value]  # "didn't manage any, so 0"
+    named = [item for item in items if item.kind in {"bare", "reps"}]
+    again = len(named) > 1 and named[-1] is items[-1] and items[-2] is not named[-2] and named[-1].value == named[-2].value
+    if again and named[-1].kind == "bare" and named[-1].dropped & _ONLY and named[-1].linked("break", "comma"):
+        items.pop()  # "8 at 9kg. Just the 8."
     bare = [item for item in items if item.kind == "bare"]
     if not bare:
         return

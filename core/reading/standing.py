@@ -68,6 +68,12 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "form was clean"
     if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
         return False  # "stuck in town"
+    if (
+        said.meaning == "finish"
+        and "enough" in words
+        and {"was", "were"} & {t.text for t in tokens[max(first, said.first - 3) : said.first]}
+    ):
+        return False  # "six reps were quite enough for me"
     if said.meaning == "finish" and ends_a_set(tokens, said, first):
         return False  # "8 reps, radio called so I stop there"
     if said.meaning == "right" and said.first == first and leads_to_a_set(tokens, said, last):
@@ -103,10 +109,15 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
-    if said.meaning == "right" and any(token.text in PLACES for token in tokens[first : said.first]):
+    if said.meaning == "right" and any(
+        tokens[i].text in PLACES and tokens[i - 1].text not in {"each", "either", "both", "every", "per"}
+        for i in range(first, said.first)
+    ):
         return False  # "my knee hurt last year but it's fine now"
     if said.meaning == "heavy" and after is not None and after.text in {"less", "small", "few", "little", "low"}:
         return False  # "weight is too much less"
+    if said.meaning == "light" and words & {"go", "move", "bump"} and "not" in {t.text for t in tokens[first : said.first]}:
+        return False  # "the last one would not go up"
     if said.meaning in FEELINGS:
         return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
             tokens, said, first
@@ -326,7 +337,7 @@ def goes_on(tokens: Sequence[Token], index: int) -> bool:
 
 def asked(tokens: Sequence[Token], first: int, last: int) -> bool:
     """Whether the sentence is a question such as "is 16kg too heavy?"."""
-    questions = {"is", "are", "was", "will", "would", "should", "do"}
+    questions = {"if", "is", "are", "was", "will", "would", "should", "do"}
     return last < len(tokens) and tokens[last].text == "?" and tokens[first].text in questions
 
 

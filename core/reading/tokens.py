@@ -88,7 +88,7 @@ def _without_kiss(tokens: list[Token]) -> list[Token]:
 
 
 def _with_units(tokens: list[Token]) -> list[Token]:
-    """Without the comma that parts a number from its unit: "10 at 17.5, kg", "kilos, 6"."""
+    """Without the mark that parts a number from its unit: "10 at 17.5, kg", "kilos, 6", "12.kg"."""
     kinds = ["unit" if t.text in {"kg", "lb"} else "number" if t.kind is Kind.NUMBER else t.text for t in tokens]
     lone = set()
     for at in range(1, len(tokens) - 1):
@@ -99,6 +99,8 @@ def _with_units(tokens: list[Token]) -> list[Token]:
             or (kinds[at - 1 : at + 2] == ["unit", ",", "number"] and before in _ENDS and after in _ENDS)
         ):
             lone.add(at)
+        elif kinds[at - 1 : at + 2] == ["number", ".", "unit"] and tokens[at].glued and tokens[at + 1].glued:
+            lone.add(at)  # "12.kg"
         elif kinds[at] == "of" and kinds[at - 1] == "number" and tokens[at + 1].text in _AMOUNTS:
             lone.add(at)  # "11 of repetition, 6 of kilo"
     return [token for at, token in enumerate(tokens) if at not in lone] if lone else tokens

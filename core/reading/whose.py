@@ -11,6 +11,7 @@ from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from decimal import Decimal
 
 _NOTING = listed("words_guards", "noting")
 _SAYING = listed("words_guards", "saying")
@@ -53,6 +54,9 @@ _KIN = listed("words_guards", "kin")
 _REACHED = frozenset(
     {"got", "went", "swapped", "moved", "bumped", "jumped", "made", "counted", "came", "stepped", "worked", "back"}
 )
+_BEFORE_COULD = frozenset({"i", ",", ".", "!", "today", "this", "time", "unfortunately", "sadly", "only", "here"})
+_COULD_DO = frozenset({"do", "make", "manage", "get", "lift", "complete", "finish", "achieve", "perform"})
+_SUPPOSING = frozenset({"if", "when", "before", "once", "easily", "easy", "sleep", "more", "tomorrow", "next", "maybe", "?"})
 _ABLE = frozenset({"can", "could", "should", "will", "would", "have", "has", "it", "they", "which"})
 _AGAIN = frozenset({"again", "same", "reps", "weight", "load", "time", "before", "numbers", "ditto", "thing"})
 _OWNED = frozenset({"my", "the", "our"})
@@ -140,9 +144,21 @@ def reached_up(line: str) -> bool:
 
 
 def tried(line: str) -> bool:
-    """Whether "try" tells what was done, as in Nigeria: "but I try 13 reps with 10kg", and no plan: "let me try 13"."""
+    """Whether "try" tells what was done, as in Nigeria: "but I try (reach) 13 reps with 10kg", and no plan: "let me try 13"."""
     lead, _, rest = line.partition(" i try ")
+    rest = rest.split(" ", 1)[-1] if rest.split(" ", 1)[0] in _COULD_DO | {"reach", "hit"} else rest
     return rest[:1].isdigit() and not set(lead.split()) & (_ABLE | {"let", "may", "might", "if", "when"})
+
+
+def could_and_did(tokens: Sequence[Token], index: int, load: Decimal | None) -> bool:
+    """Whether "could" at `index` tells what was done, as in "I could make 11 with 16 kilos" where 16 were suggested."""
+    lead = [token.text for token in tokens[:index]]
+    if tokens[index].text != "could" or lead[-1:] != ["i"] or set(lead) - COURTESY - _BEFORE_COULD:
+        return False
+    rest = [token for token in tokens[index + 1 :] if token.text not in {"only", "just", "reps", "rep", "repetitions"}]
+    texts = [token.text for token in rest]
+    told = [token.kind is Kind.NUMBER for token in rest[1:4]] == [True, False, True] and rest[3].value == load
+    return told and texts[0] in _COULD_DO and texts[2] in {"with", "at", "@", "using"} and not set(texts) & _SUPPOSING
 
 
 def is_intended(words: Sequence[str]) -> bool:
@@ -152,8 +168,8 @@ def is_intended(words: Sequence[str]) -> bool:
     if {*words[-2:-1]} & {"would", "i'd"} and words[-1] in {"get", "do", "manage", "hit", "make", "lift", "need", "reach"}:
         return True  # "reckon I'd get"
     pairs = {*pairwise(words)}
-    if ("i", "go") in pairs and words[-1] in {"do", "try", "carry", "lift", "make", "manage"}:
-        return True  # "I go do", as in Nigeria
+    if {("i", "go"), ("i", "want")} & pairs and words[-1] in {"do", "try", "carry", "lift", "make", "manage", "use", "hit"}:
+        return True  # "I go do", "I wan do", as in Nigeria
     if pairs & _NOT_NOW or [*words[-2:]] == ["next", "is"] or (("able", "to") in pairs and "should" in words):
         return True
     meant = next((at for at, pair in enumerate(pairwise(words)) if pair in _INTENDING), None)

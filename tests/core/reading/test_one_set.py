@@ -1,0 +1,115 @@
+"""One set, told with whatever stands beside it: that it was only so many, what could be done, what was left off."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.core.reading.reading import acts
+
+AWAITED = {"awaiting": "reps", "unit": "kg", "load": 20}
+FULL = {"act": "log", "reps": 12, "load": 20, "unit": "kg"}
+UNLOADED = {"act": "log", "reps": 12, "load": 0}
+NONE_DONE = [{"act": "log", "reps": 0}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I am afraid I could do only 12 with 20kg",
+        "I could make 12 with 20 kilos in the hand",
+        "Today I could do 12 reps at 20 kg",
+        "I could not get beyond 12 with 20kg",
+        "I could not do more than 12 with 20kg",
+        "12 kg20",
+        "12 reps over with 20 kg",
+        "12 at 20kg. Just the 12.",
+        "12 at 20kg, last one nearly did not go up",
+        "knocked out 12 at 20 kegs... kgs. bloody autocorrect",
+    ],
+)
+def test_what_could_be_done_was_done(text):
+    """A set told as what could be done, or told twice, is the one set."""
+    assert acts(text, **AWAITED) == [FULL]
+
+
+@pytest.mark.parametrize("text", ["I could do 12 at 16kg", "I could do 12 at 20kg if I slept more", "I wan do 12 with 20kg"])
+def test_what_could_be_done_some_other_time_is_asked_about(text):
+    """Another load than the suggested one, a condition or a wish: nothing was done."""
+    assert acts(text, **AWAITED) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize("text", ["in my dreams I did 12 with the 20kg", "I reckon I've got 12 at 20kg in me"])
+def test_what_was_only_dreamt_of_is_no_record(text):
+    """What somebody would be good for was not done."""
+    assert acts(text, **AWAITED) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I managed none of them, I regret to report.",
+        "Regrettably I was unable to do any.",
+        "Sadly, not one.",
+        "couldn't even do one",
+        "zilch, bar wouldn't move",
+        "didnt manage any, had to break up a fight over a toy truck… 0",
+    ],
+)
+def test_nought_in_words(text):
+    """That none were done, in whatever words, is a set of nought."""
+    assert acts(text, **AWAITED) == NONE_DONE
+
+
+@pytest.mark.parametrize("text", ["Only the one, I fear.", "just one", "Only one repetition."])
+def test_only_one(text):
+    """A single repetition, in words."""
+    assert acts(text, **AWAITED) == [{"act": "log", "reps": 1}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "12 squats w/o weights",
+        "no wts today jus 12 reps",
+        "Weight no dey, I use body only, 12 reps",
+        "Didn't use any weight, 12 reps",
+        "12, nothing in my hands",
+        "12 with my own weight",
+        "skipped the dumbbells and did 12",
+    ],
+)
+def test_no_weight_in_words(text):
+    """What was left off is a load of nought."""
+    assert acts(text, **AWAITED) == [UNLOADED]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "12 repetition and the weight was same",
+        "The weight I left equal, 12 repetitions",
+        "didn't change the weight, 12",
+        "12, weight has stayed the same",
+    ],
+)
+def test_a_weight_that_was_not_changed(text):
+    """A weight left as it was is the same, and no correction of the last record."""
+    last = {"reps": 10, "load": 20, "unit": "kg"}
+    assert acts(text, last=last, **AWAITED) == [{"act": "log", "reps": 12, "same": True}]
+
+
+@pytest.mark.parametrize(
+    "ending",
+    [
+        ". Chai, I no fit add one more",
+        ", cudnt get anuva 1",
+        ", I had no power more",
+        " and not one more",
+        " was all I could manage",
+        ", dats me limit",
+        ", cnt do no mor",
+    ],
+)
+def test_one_more_that_was_not_possible(ending):
+    """Nothing was left, and no more was to come."""
+    assert acts(f"12 at 20kg{ending}", **AWAITED) == [{**FULL, "reserve": 0}]
