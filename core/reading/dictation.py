@@ -38,6 +38,9 @@ _AFTER_LEFT = {"reps", "each", "s", "more", "sets", "rir", "then", "but", "this"
 _BEFORE_EIGHT = {
     "left",
     "right",
+    "side",
+    "arm",
+    "leg",
     "at",
     "and",
     "then",

@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Amend, Awaiting, Context, Side
-from core.reading.lexicon import COURTESY, listed
+from core.reading.lexicon import COURTESY, HURT, PLACES, listed
 from core.reading.token import Kind, Token
 from core.units import Unit
 
@@ -29,6 +29,13 @@ _DENYING = frozenset({"not", "of", "than", "gave", "told"}) | _NOTED
 _AFTER_DENIED = frozenset({"should", "is", "was"})
 _EXCHANGING = frozenset({"change", "switch", "correct", "amend", "edit"})
 _REACH = 3
+_MOST_STRANGE = 8
+_ELSEWHERE = (
+    HURT
+    | (set(PLACES) - _LIMBS)
+    | {"use", "want", "prefer", "show", "future", "onwards", "always", "default", "if", "will", "next", "start", "first", "do", "?"}
+)
+"""Words beside which "left not right" tells of a body or of what is wished, and no record."""
 
 
 def field_corrected(tokens: Sequence[Token], context: Context) -> Amend | None:
@@ -37,15 +44,26 @@ def field_corrected(tokens: Sequence[Token], context: Context) -> Amend | None:
         return None
     words = [token.text for token in tokens]
     said = {token.text for token in tokens if token.kind is not Kind.MARK}
-    if not said <= _KNOWN:
+    if not said <= _KNOWN and not (len(said - _KNOWN) <= _MOST_STRANGE and _contrasts(words) and not said & _ELSEWHERE):
         return None
     units = {_UNITS[word] for at, word in enumerate(words) if word in _UNITS and not _is_denied(words, at, _UNITS)}
     if units or said & set(_UNITS):
         starred = "*" in words
-        corrects = starred or bool(said & (_CORRECTING - _CHANGING)) or (bool(said & _NOTED) and len(said & set(_UNITS)) > 1)
+        corrects = starred or bool(said & (_CORRECTING - _CHANGING))
+        corrects = corrects or (bool(said & (_NOTED | {"was", "were"})) and len(said & set(_UNITS)) > 1)
         return Amend(unit=units.pop()) if len(units) == 1 and corrects else None
     lettered = {"l", "r"} <= said  # "L not R"
     return _side_corrected([_LETTERS.get(word, word) if lettered else word for word in words], context)
+
+
+def _contrasts(words: Sequence[str]) -> bool:
+    """Whether one side or unit is told and the other denied, so that words of courtesy or blame beside them change nothing."""
+    for among in (_SIDES, _UNITS):
+        mentions = [at for at, word in enumerate(words) if word in among and word not in {"each", "per", "both", "either"}]
+        denied = [at for at in mentions if _is_denied(words, at, among)]
+        if len({words[at] for at in mentions}) > 1 and len(denied) == 1:
+            return True
+    return False
 
 
 def _is_figure(token: Token) -> bool:

@@ -240,7 +240,9 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int], *, strong: bool) -> bool:
     """Whether the word at `index` makes a number something else than a set: a distance, an age, a time, another day's."""
     word = tokens[index].text
-    if word in GUARDS["measure"] and not (word in _TOTALS and _totals_sets(tokens, index)):
+    if word in GUARDS["measure"] and not (
+        word in _TOTALS and (_totals_sets(tokens, index) or _is_told_in_all(tokens, index, numbers))
+    ):
         return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING

@@ -584,6 +584,8 @@ class _Marking:
         before = self._text(index - 1)
         known = before in COURTESY or before in _CLOSED or before in _NEXT or not before.isalpha()
         praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
+        if self._text(index + 1) == ":" and self._text(index + 3) in {",", "/"} and self._is_number(index + 4):
+            return False  # "done with the round: 14, 12, 11"
         return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my", "drop"} and not praised
 
     def _corrects(self, index: int) -> bool:
@@ -600,7 +602,8 @@ class _Marking:
             return None  # "that's 12, right"
         if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
-        ahead_reserve = self.skip.get(ahead + 1)
+        spanned = self._is_number(ahead) and self._text(ahead + 1) in {"or", "to", "-"} and self._is_number(ahead + 2)
+        ahead_reserve = self.skip.get(ahead + (3 if spanned else 1))  # "left one or two in the tank"
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
         counts_right = counts_right or (ahead_reserve is not None and self._leaves_a_side(ahead_reserve))
         if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:

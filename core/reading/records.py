@@ -29,7 +29,7 @@ from core.reading.corrections import (
     without_denied,
     without_noted,
 )
-from core.reading.lexicon import COURTESY, GUARDS, listed
+from core.reading.lexicon import COURTESY, EXERCISES, GUARDS, listed
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
@@ -291,7 +291,7 @@ def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: S
                 return True  # "3 with help"
             if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
                 return True  # "3 in the bak"
-            if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
+            if word not in _BESIDE_LIST | _WHILE | EXERCISES and word not in COURTESY and not tokens[after].glued:
                 return True
     return False
 
