@@ -33,7 +33,7 @@ from core.reading.lexicon import COURTESY, EXERCISES, GUARDS, listed
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
-from core.reading.sets import logs
+from core.reading.sets import SIDES, logs
 from core.reading.spans import parted
 from core.reading.token import Kind, Token
 from core.reading.whose import counted_by_another
@@ -132,6 +132,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     )
 
 
+_FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
 _WHILE = {
@@ -291,6 +292,8 @@ def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: S
                 return True  # "3 with help"
             if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
                 return True  # "3 in the bak"
+            if word in _FINISHED and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
+                continue  # "left side 12 done, right side 11 done"
             if word not in _BESIDE_LIST | _WHILE | EXERCISES and word not in COURTESY and not tokens[after].glued:
                 return True
     return False
