@@ -27,7 +27,9 @@ NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
 _SILENT_AMENDS = {"left_side", "left", "right", "each", "bodyweight", "failure", "unit_only"}
 _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
-_BESIDE_EXCHANGE = frozenset({"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last"})
+_BESIDE_EXCHANGE = frozenset(
+    {"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last", "set", "one", "entry", "number", "record"}
+)
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
 _ABSENT = listed("words_records", "absent")
 _SAYS_A_FIELD = frozenset({"kg", "lb", "left", "right", "each", "both", "bodyweight", "failure"})
@@ -42,7 +44,6 @@ _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
 _REACH_OF_FACT = 4
 """How far before "in fact" the quantity stands that it puts right: "14 reps in fact"."""
-
 
 
 def field_named(tokens: Sequence[Token]) -> str:

@@ -19,6 +19,8 @@ from core.reading.side_words import (
     counted_left,
     is_beside_number,
     is_remark,
+    is_same,
+    joined_sides,
     leads,
     names_both,
     stands_alone,
@@ -67,6 +69,9 @@ _OF_TIME = frozenset({"last", "first", "full", "final", "whole", "next", "extra"
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
 _DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
+_ORDERED = frozenset({"round", "set", "go", "time", "one", "lap", "attempt", "try", "bout", "circuit"})
+"""What a "second" after a number is the second of: "12 first go and 10 second go"."""
+
 _ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
 _CLOSED = listed("words_company", "closed")
 _NEXT = frozenset(
@@ -173,6 +178,10 @@ class _Marking:
             self._emit("SETS", index + 1)
             return index + 2
         name = self._word(index)
+        joined = joined_sides(self.tokens, index) if name == "EACH" else None
+        if joined is not None:
+            self._emit("EACH", index, "both")
+            return joined
         if name is None:
             self.passed.add(token.text)
         else:
@@ -326,7 +335,7 @@ class _Marking:
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
         self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in {"rest", "break", "breather"}
-        second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in {"round", "set"}
+        second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
         self.broken |= glued_s and self._text(after + 1) in _DECADES
         if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
             self._emit("DURATION", index, token.value)
@@ -547,6 +556,8 @@ class _Marking:
             return "ROUND_IS"
         if word in {"r", "s"} and self._is_numbered_short(index) and not self._speaks_of_left():
             return "ROUND_IS"
+        if word in {"left", "l", "right", "r"} and joined_sides(self.tokens, index) is not None:
+            return "EACH"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve"
@@ -555,6 +566,8 @@ class _Marking:
             return "EACH"
         if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
             return "EACH"
+        if word == "both" and self.sides and self._text(index - 1) == "on" and self._is_number(index - 2):
+            return "EACH"  # "9 on both 16kg"
         if word == "each" and self._text(index + 1) in {"time", "times"}:
             return None
         if word == "each":
@@ -600,6 +613,8 @@ class _Marking:
         before = "" if self.tokens[index].apart else self._text(index - 1)
         if word == "right" and not self.sides and self._is_number(index - 1) and self._text(index - 2) in {"is", "was"}:
             return None  # "that's 12, right"
+        if word == "right" and before == "all" and (self._is_number(index + 1) or self._ends(index + 1)):
+            return None  # "all right 9 at 16kg"
         if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         spanned = self._is_number(ahead) and self._text(ahead + 1) in {"or", "to", "-"} and self._is_number(ahead + 2)
@@ -622,8 +637,10 @@ class _Marking:
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1 and before == "on" and self.sides and self._is_paired(word):
             return name  # "9L/9R, 1 rir on L"
-        if names_both(self.tokens, index):
+        if names_both(self.tokens, index) or (len(word) > 1 and is_same(self.tokens, index)):
             return name
+        if len(word) == 1 and before in {"kg", "lb"} and self.sides and index + 1 == len(self.tokens):
+            return name  # "9 16kg L"
         if len(word) == 1:
             damaged = word == "l" and ahead < len(self.tokens) and self.tokens[ahead].glued and not self._is_number(index - 1)
             self.broken |= damaged and not self.sides and not any(t.text in {"r", "right"} for t in self.tokens)  # "l2" for 12

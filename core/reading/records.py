@@ -396,7 +396,9 @@ def _without_numbers(
         return [(marks["mark-same"].first, Unclear())]  # "same again plus one"
     if "mark-same" in marks:
         spent = Decimal(0) if "mark-failure" in marks else None
-        return [(marks["mark-same"].first, Log(same=True, reserve=spent))]
+        named = {SIDES[part.kind] for part in parts if part.kind in SIDES} if context.sides else set()
+        side = named.pop() if len(named) == 1 else None
+        return [(marks["mark-same"].first, Log(same=True, side=side, reserve=spent))]
     whole = marks.get("mark-whole")
     if whole is not None and not context.hold and context.awaiting is Awaiting.REPS:
         minute = any(token.text == "minutes" for token in tokens[whole.first : whole.last])

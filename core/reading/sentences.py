@@ -184,6 +184,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
         for one in phrases.find(tokens, first, last, _is_conversation)
         if not (reading.explained & set(range(one.first, one.last)))
     ]
+    if reading.context.last is not None and reading.context.awaiting is not Awaiting.REPS:
+        said = _changing_a_figure(tokens, said, last)
     correcting = any(one.meaning == "mark-amend" for one in said)
     counted = any(token.kind is Kind.NUMBER for token in tokens[first:last])
     for one in said:
@@ -213,6 +215,23 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             reading.phrases[one.first] = one
             reading.explain(one.first, past_a_figure(tokens, one.last, last))
     return bool(said)
+
+
+def _changing_a_figure(tokens: Sequence[Token], said: list[Said], last: int) -> list[Said]:
+    """The phrases, with a "could you change my last one to 12" as a correction, which asks for no other exercise."""
+    for one in said:
+        if one.meaning != "swap-here" or not _EXCHANGING & {tokens[i].text for i in range(one.first, one.last)}:
+            continue
+        figure = next((i for i in range(one.last, last) if tokens[i].kind is Kind.NUMBER), None)
+        if figure is None or tokens[figure - 1].text != "to" or figure - one.last > _FAR_FIGURE:
+            continue
+        changing = Said("mark-amend", one.first, figure)
+        return [changing, *(other for other in said if not changing.first <= other.first < changing.last)]
+    return said
+
+
+_EXCHANGING = frozenset({"change", "switch", "alter"})
+_FAR_FIGURE = 6
 
 
 def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:

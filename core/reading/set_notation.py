@@ -43,6 +43,26 @@ def notation(items: list[Quantity], *, sided: bool = False) -> tuple[list[Quanti
     return items, 1
 
 
+def loads_in_turn(items: Sequence[Quantity]) -> None:
+    """Make loads of a list of numbers that ends in one, in turn for the counts before it: "12/10/8 at 16/18/20kg"."""
+    for last, load in enumerate(items):
+        if load.kind != "load" or not load.linked("slash", "comma", "and", "dash"):
+            continue
+        first = last
+        while first and items[first].linked("slash", "comma", "and", "dash") and items[first - 1].kind == "bare":
+            first -= 1
+        if load.linked("and") and not load.linked("at", "at_sign", "with") and last - first > 1 and not load.dropped:
+            raise Open  # "12 and 10, 16 and 18 kg"
+        named = items[first].linked("at", "at_sign", "with") and first < last
+        counts = [item for item in items[:first] if item.kind in {"bare", "reps"}]
+        if not named or any(item.kind == "load" for item in items[:first]):
+            continue
+        if len(counts) != last - first + 1:
+            raise Open
+        for item in items[first:last]:
+            item.kind, item.unit = "load", load.unit
+
+
 def are_groups(items: Sequence[Quantity]) -> bool:
     """Whether every count is so many sets, or follows those with a "then" and a load of its own: "3x10 at 20kg, then 8 at 24kg"."""
     counts = [item for item in items if item.kind in {"bare", "reps", "seconds"}]

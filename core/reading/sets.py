@@ -16,7 +16,7 @@ from core.reading import scopes
 from core.reading.acts import Awaiting, Context, Log, Side
 from core.reading.assembly import EFFORT_UP_TO, TWO, Open, Quantity, assemble, checked
 from core.reading.lexicon import COURTESY, EXERCISES, PLAIN, listed
-from core.reading.set_notation import are_groups, notation
+from core.reading.set_notation import are_groups, loads_in_turn, notation
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -66,12 +66,14 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     if again or denied or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
+    items = scopes.mirrored(items)
     scopes.lead(items)
     items, repeats = notation(items, sided=context.sides)
     of_one = [item for item in items if item.scope is not None] if repeats > 1 else []
     if repeats > 1 and sum(item.kind in {"bare", "reps", "seconds"} for item in items) > 1 and not are_groups(items):
         raise Open  # "5x5, last set 4"
     items = [item for item in items if item not in of_one]
+    loads_in_turn(items)
     _settle_pairs(items, context)
     _settle_bare(items, context)
     items = scopes.sided(items, sum(item.kind == "reps" for item in items))
@@ -242,7 +244,9 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
         return  # "failed at 12"
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
-    if loads and not (another and all(load.at < before.at for load in loads) and before.links):
+    led = items[items.index(before) - 1] if another else None
+    parted_off = before.links or (led is not None and led.kind == "side")
+    if loads and not (another and all(load.at < before.at for load in loads) and parted_off):
         if after.value > EFFORT_UP_TO or after.dropped - _SMALL - _JUDGING:
             raise Open  # "12 at 20kg, dinner at 7"
         after.kind = "effort"

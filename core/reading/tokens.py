@@ -23,6 +23,7 @@ from core.reading.lexicon import (
 )
 from core.reading.normal import PARTING
 from core.reading.number_words import join_number_words
+from core.reading.side_letters import with_sides
 from core.reading.spelling import is_english, respell
 from core.reading.token import Kind, Token
 
@@ -75,7 +76,7 @@ def tokenise(text: str) -> list[Token]:
         if parted and len(tokens) > count:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
-    return join_number_words(heard(_pairs(_with_units(_with_left_eight(_without_kiss(tokens))))))
+    return join_number_words(heard(_pairs(_with_units(with_sides(_without_kiss(tokens))))))
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:
@@ -85,26 +86,6 @@ def _without_kiss(tokens: list[Token]) -> list[Token]:
     numbers = sum(token.kind is Kind.NUMBER for token in tokens)
     told = numbers > 1 or tokens[-2].kind is not Kind.NUMBER
     return tokens[:-1] if told else tokens
-
-
-def _with_left_eight(tokens: list[Token]) -> list[Token]:
-    """With "l8" as eight on the left where the right is counted too, and not as "late": "L8 R9 14kg"."""
-    rights = any(
-        token.text == "r" and Kind.NUMBER in {near.kind for near in (*tokens[max(at - 1, 0) : at], *tokens[at + 1 : at + 3])}
-        for at, token in enumerate(tokens)
-    )
-    eights = [token for token in tokens if token.raw == "l8"] if rights else []
-    if not eights:
-        return tokens
-    sided: list[Token] = []
-    for token in tokens:
-        if token in eights:
-            middle = token.start + 1
-            sided.append(replace(token, text="l", raw="l", end=middle))
-            sided.append(Token(Kind.NUMBER, "8", "8", middle, token.end, glued=True, value=Decimal(8)))
-        else:
-            sided.append(token)
-    return sided
 
 
 def _with_units(tokens: list[Token]) -> list[Token]:
