@@ -69,6 +69,7 @@ _OF_TIME = frozenset({"last", "first", "full", "final", "whole", "next", "extra"
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
 _DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
+_DID = frozenset({"did", "done", "got", "managed", "finished", "completed", "all"})
 _ORDERED = frozenset({"round", "set", "go", "time", "one", "lap", "attempt", "try", "bout", "circuit"})
 """What a "second" after a number is the second of: "12 first go and 10 second go"."""
 
@@ -173,6 +174,10 @@ class _Marking:
             return index + 1
         if token.text == "minutes" and (self.hold or self.timed):
             return self._minutes(index, Decimal(1), index + 1)
+        if token.text == "twice" and (self._is_number(index - 1) or self._text(index - 1) in AMOUNTS["reps"]):
+            self._emit("NUM", index, 2)
+            self._emit("SETS", index)
+            return index + 1  # "10 twice at 16kg"
         if token.text == "both" and self._text(index + 1) in {"rounds", "sets", "times", "goes"}:
             self._emit("NUM", index, 2)
             self._emit("SETS", index + 1)
@@ -209,6 +214,12 @@ class _Marking:
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
+        if name == "EACH" and self._counts_sets(said):
+            self._emit("NUM", said.last - 1, self.tokens[said.last - 1].value)
+            self._emit("SETS", said.last)
+            return  # "10 for all 3 sets"
+        if name == "HANDS" and self._counts_each(said):
+            name = "EACH"
         if name is None:
             if said.meaning not in _SILENT:
                 self._emit("BREAK", said.first)
@@ -247,6 +258,22 @@ class _Marking:
         if name == "FAILURE" and self._text(said.first - 1) == "with" and self.terminals[-1:] and self.terminals[-1].type == "WITH":
             self.terminals.pop()  # "9 with nothing left"
         self._emit(name, said.first, " ".join(token.text for token in self.tokens[said.first : said.last]))
+
+    def _counts_sets(self, each: Said) -> bool:
+        """Whether "for all 3 sets" says how often the one count there is was done."""
+        numbers = [i for i, token in enumerate(self.tokens) if token.kind is Kind.NUMBER and not each.first <= i < each.last]
+        counts = [i for i in numbers if self._text(i + 1) not in {"kg", "lb", "s"}]
+        counted = self.tokens[each.last - 1].kind is Kind.NUMBER and self._text(each.last) in AMOUNTS["sets"]
+        return counted and len(counts) == 1 and counts[0] < each.first
+
+    def _counts_each(self, hands: Said) -> bool:
+        """Whether "each hand" is beside the reps, and no load: "12 reps each hand, weight 8 kg"."""
+        if self._text(hands.first) not in {"per", "each", "every"}:
+            return False
+        if self._text(hands.first - 1) in AMOUNTS["reps"]:
+            return True
+        weighed = any(token.text in {"kg", "lb"} for token in self.tokens)
+        return self.sides and weighed and self._is_number(hands.first - 1)
 
     def _leaves_a_side(self, reserve: Said) -> bool:
         """Whether "reps left" counts those of the left side, because it goes on or the right side is counted as well."""
@@ -322,6 +349,14 @@ class _Marking:
         if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
             return after + 1
+        if following == "more" and self._text(after + 1) in {"set", "round", "go"} and token.value == 1:
+            self.broken |= not any(self._is_number(i) for i in range(after + 2, len(self.tokens)))
+            self._emit("LABEL", index)
+            return after + 2  # "one more set, 8 at 16kg"
+        if following == ":" and self._text(index - 1) in _DID and self._counts_what_follows(index):
+            self._emit("NUM", index, token.value)
+            self._emit("SETS", after)
+            return after + 1  # "did two: 12 and 10"
         if following == "minutes":
             return self._minutes(index, token.value, after + 1)
         if following == "m" and self.tokens[after].glued:
@@ -335,7 +370,8 @@ class _Marking:
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
         self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in {"rest", "break", "breather"}
-        second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
+        second = following == "second" and not {"first", "1st", "third"} & {t.text for t in self.tokens[:index]}
+        second = second and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
         self.broken |= glued_s and self._text(after + 1) in _DECADES
         if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
             self._emit("DURATION", index, token.value)
@@ -374,6 +410,13 @@ class _Marking:
         return (
             said.value == again.value and said.worded != again.worded and self._text(index + 1) not in {"kg", "lb", "left", "more"}
         )
+
+    def _counts_what_follows(self, index: int) -> bool:
+        """Whether the number at `index` is how many counts are told after it."""
+        counts = [
+            i for i in range(index + 1, len(self.tokens)) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"}
+        ]
+        return len(counts) > 1 and self.tokens[index].value == len(counts)
 
     def _counts_a_pair(self, index: int) -> bool:
         """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""

@@ -266,7 +266,15 @@ def _is_in_danger(reading: Reading) -> bool:
 def _leads_to_a_load(tokens: Sequence[Token], said: Said) -> bool:
     """Whether "went up to" names the load of a set that is told after it, in the first number of the message."""
     numbers = [i for i, token in enumerate(tokens) if token.kind is Kind.NUMBER]
-    return len(numbers) > 1 and numbers[0] == said.last
+    if len(numbers) < len(("load", "reps")) or said.last not in numbers:
+        return False
+    place = numbers.index(said.last)
+    counted = [token.text for token in tokens[said.last + 1 : numbers[place + 1]]] if place + 1 < len(numbers) else [""]
+    return (place == 0 and "/" not in counted) or (bool(counted) and set(counted) <= _TO_ITS_COUNT)
+
+
+_TO_ITS_COUNT = frozenset({"for", "and", "got", "did", "x", "hit", "managed", "made", ",", "then", "only"})
+"""Words between a load that was gone up to and the reps done with it: "then bumped up to 30 for 8"."""
 
 
 def _takes_back_a_number(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:

@@ -226,10 +226,20 @@ def _settle_pairs(items: list[Quantity], context: Context) -> None:
 
 
 def _settle_crossed(items: list[Quantity], context: Context) -> None:
-    """Such as "11x20, 10x20, 9x20": pairs of which each has the suggested load in the same place."""
+    """Such as "11x20, 10x20, 9x20": pairs of which each has the suggested load in the same place; or "10 @16 9 @16 8 @16"."""
     if len(items) <= TWO or len(items) % 2 or any(item.kind != "bare" for item in items):
         return
     pairs = list(zip(items[::2], items[1::2], strict=True))
+    if all(
+        load.linked("at", "at_sign", "with")
+        and not reps.linked("at", "at_sign", "with")
+        and not reps.dropped
+        and (load.value > EFFORT_UP_TO or load.value == context.load or load.linked("with"))
+        for reps, load in pairs
+    ):
+        for reps, load in pairs:
+            reps.kind, load.kind = "reps", "load"
+        return
     if not all(second.linked("by") and not first.linked("by") for first, second in pairs):
         return
     for place in (0, 1):
@@ -242,6 +252,8 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
     """Such as "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
     if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
         return  # "failed at 12"
+    if before.kind == "reserve" and after.linked("at"):
+        raise Open  # "10 at 14kg, then failed at 6 with 16kg"
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     led = items[items.index(before) - 1] if another else None
