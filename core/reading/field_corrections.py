@@ -30,7 +30,7 @@ _DENYING = frozenset({"not", "of", "than", "gave", "told"}) | _NOTED
 _AFTER_DENIED = frozenset({"should", "is", "was"})
 _EXCHANGING = frozenset({"change", "switch", "correct", "amend", "edit"})
 _REACH = 3
-_MOST_STRANGE = 8
+_BESIDE_CONTRAST = listed("words_field_corrections", "beside_contrast")
 _ELSEWHERE = (
     HURT
     | (set(PLACES) - _LIMBS)
@@ -45,7 +45,7 @@ def field_corrected(tokens: Sequence[Token], context: Context) -> Amend | None:
         return None
     words = [token.text for token in tokens]
     said = {token.text for token in tokens if token.kind is not Kind.MARK}
-    if not said <= _KNOWN and not (len(said - _KNOWN) <= _MOST_STRANGE and _contrasts(words) and not said & _ELSEWHERE):
+    if not said <= _KNOWN and not (said <= _KNOWN | _BESIDE_CONTRAST and _contrasts(words) and not said & _ELSEWHERE):
         return None
     units = {_UNITS[word] for at, word in enumerate(words) if word in _UNITS and not _is_denied(words, at, _UNITS)}
     if units or said & set(_UNITS):
@@ -115,7 +115,7 @@ def _names_side(words: Sequence[str], at: int, *, sure: bool) -> bool:
         case "left":
             return True
         case "right":
-            leads = before in _LEADING_RIGHT | {"was", "is", "were", ",", "as", "oops", "sorry", "whoops"}
+            leads = before in _LEADING_RIGHT | {"was", "is", "were", ",", "as", "oops", "sorry", "whoops", "did"}
             return after in _LIMBS or (sure and (leads or after == "not"))
         case "each" | "both" | "per" | "either":
             return after in _LIMBS or (before == "be" and not after.isalpha())

@@ -174,7 +174,8 @@ class _Marking:
             return index + 1
         if token.text == "minutes" and (self.hold or self.timed):
             return self._minutes(index, Decimal(1), index + 1)
-        if token.text == "twice" and (self._is_number(index - 1) or self._text(index - 1) in AMOUNTS["reps"]):
+        counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
+        if token.text == "twice" and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
             self._emit("NUM", index, 2)
             self._emit("SETS", index)
             return index + 1  # "10 twice at 16kg"

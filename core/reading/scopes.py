@@ -65,8 +65,11 @@ def mirrored(items: list[Quantity]) -> list[Quantity]:
         return items
     if same[0].at < counts[0].at or abs(items.index(same[0]) - items.index(sides[1])) != 1:
         return items
-    twin = replace(counts[0], at=same[0].at, links=("comma",), dropped=frozenset(), flags=set())
-    return [twin if item is same[0] else item for item in items]
+    kept = [item for item in items if item is not same[0]]
+    led = items.index(sides[0]) < items.index(counts[0])
+    place = kept.index(sides[1]) + led
+    twin = replace(counts[0], at=sides[1].at + (1 if led else -1), links=("comma",), dropped=frozenset(), flags=set())
+    return [*kept[:place], twin, *kept[place:]]
 
 
 def sided(items: list[Quantity], counts: int) -> list[Quantity]:

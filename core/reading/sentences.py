@@ -223,7 +223,7 @@ def _changing_a_figure(tokens: Sequence[Token], said: list[Said], last: int) -> 
         if one.meaning != "swap-here" or not _EXCHANGING & {tokens[i].text for i in range(one.first, one.last)}:
             continue
         figure = next((i for i in range(one.last, last) if tokens[i].kind is Kind.NUMBER), None)
-        if figure is None or tokens[figure - 1].text != "to" or figure - one.last > _FAR_FIGURE:
+        if figure is None or tokens[figure - 1].text != "to" or not {t.text for t in tokens[one.last : figure]} <= _OF_THE_RECORD:
             continue
         changing = Said("mark-amend", one.first, figure)
         return [changing, *(other for other in said if not changing.first <= other.first < changing.last)]
@@ -231,7 +231,9 @@ def _changing_a_figure(tokens: Sequence[Token], said: list[Said], last: int) -> 
 
 
 _EXCHANGING = frozenset({"change", "switch", "alter"})
-_FAR_FIGURE = 6
+_OF_THE_RECORD = frozenset(
+    {"to", "my", "the", "that", "this", "it", "last", "one", "set", "entry", "record", "reps", "weight", "load", "number", "log"}
+)
 
 
 def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:

@@ -136,7 +136,7 @@ def is_same(tokens: Sequence[Token], index: int) -> bool:
     while _text(tokens, at) in {"side", "arm", "leg", "hand", "was", "is", "did", "got", "the", "also", ",", ":", "-"}:
         at += 1
     before = index - 1
-    while _text(tokens, before) in {"on", "the", "my", "for", "with"}:
+    while _text(tokens, before) in {"on", "the", "my", "for", "with", "as"}:
         before -= 1
     same = {_text(tokens, at), _text(tokens, before)} & {"same", "ditto", "likewise", "identical"}
     return bool(same)
