@@ -279,7 +279,9 @@ class _Marking(Surroundings):
             self.broken |= not any(self._is_number(i) for i in range(after + 2, len(self.tokens)))
             self._emit("LABEL", index)
             return after + 2  # "one more set, 8 at 16kg"
-        if following == ":" and self._text(index - 1) in _DID and self._counts_what_follows(index):
+        led = following == ":" and self._text(index - 1) in _DID
+        led |= following == "times" and self._text(after + 1) in {",", ":", "-"}
+        if led and self._counts_what_follows(index):
             self._emit("NUM", index, token.value)
             self._emit("SETS", after)
             return after + 1  # "did two: 12 and 10"
@@ -513,7 +515,7 @@ class _Marking(Surroundings):
             self.broken |= damaged and not self.sides and not any(t.text in {"r", "right"} for t in self.tokens)  # "l2" for 12
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
-        counted = before in COUNTED_WITH
+        counted = before in COUNTED_WITH and (before not in AMOUNTS["reps"] or self._is_number(index - 2) or self.sides)
         to_go = word == "left" and before in {"s", "seconds"} and not self.sides
         self.broken |= to_go and not any(token.text in {"right", "r"} for token in self.tokens)  # "30 seconds left"
         return name if direct or counted else None
