@@ -294,7 +294,9 @@ def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: S
                 return True  # "3 in the bak"
             if word in _FINISHED and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
                 continue  # "left side 12 done, right side 11 done"
-            if word not in _BESIDE_LIST | _WHILE | EXERCISES and word not in COURTESY and not tokens[after].glued:
+            if word in EXERCISES and word.endswith("s"):
+                continue  # "12 rows left side, 12 rows right side"
+            if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
                 return True
     return False
 
