@@ -35,7 +35,7 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
 
     `about` says that the words name the "load", the "rpe" or the "reserve", so that a bare number is one.
     """
-    said, rejected = _without_rejected(parts)
+    said, rejected = _without_rejected(_as_loads(parts, context))
     if rejected and said and said[0].kind in {"at", "with", "at_sign"} and parts[0].kind == "not":
         raise Open  # "not 11 at 20kg" denies the whole
     numbers = [part for part in said if part.numbers]
@@ -59,6 +59,17 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     if len(sets) != 1 or sets[0].same:
         raise Open
     return _from_log(sets[0])
+
+
+def _as_loads(parts: Sequence[Part], context: Context) -> Sequence[Part]:
+    """The parts with seconds as loads where one is the load of the last record: "that was 45s not 40s"."""
+    last = context.last
+    if last is None or last.load is None:
+        return parts
+    lasting = [part for part in parts if part.kind == "duration"]
+    if len(lasting) < len(("45s", "40s")) or all(part.numbers[0] != last.load for part in lasting):
+        return parts
+    return [replace(part, kind="load") if part in lasting else part for part in parts]
 
 
 def _names_what_was(said: Sequence[Part], context: Context) -> bool:

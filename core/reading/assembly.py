@@ -20,6 +20,7 @@ TWO = Decimal(2)
 _GATHERING = frozenset({"both", "all", "throughout"})
 """Words beside a load that it was the same in several sets."""
 
+_JUDGING = listed("words_sets", "judging")
 LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
 
@@ -143,7 +144,8 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         cued = told or gathered or (bool(loads) and ("then" in count.flags or "another" in count.dropped))
-        if (count.dropped - LISTING and not cued) or (
+        strange = count.dropped - LISTING - (_JUDGING if {"a", "an"} & count.dropped and count.linked("and", "comma") else set())
+        if (strange and not cued) or (
             count.linked("with", "for", "by", "at", "at_sign")
             and not (before.kind == "side" or (before.kind == "load" and items.index(before) < items.index(counts[0])))
             and not count.linked("label")

@@ -11,6 +11,7 @@ from core.reading.amends import amend
 from core.reading.assembly import Open
 from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.parts import Part
+from core.reading.spans import SENTENCE_ENDS
 from core.reading.token import Kind, Token
 from core.units import Unit
 
@@ -26,7 +27,9 @@ NUMERIC = {Kind.NUMBER, Kind.ODD, Kind.CLOCK}
 QUANTITIES = {"bare", "reps", "load", "reserve", "more", "effort", "either", "duration", "set_count"}
 _SILENT_AMENDS = {"left_side", "left", "right", "each", "bodyweight", "failure", "unit_only"}
 _EXCHANGING = frozenset({"change", "replace", "swap", "correct", "switch", "amend", "update", "exchange"})
-_BESIDE_EXCHANGE = frozenset({"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last"})
+_BESIDE_EXCHANGE = frozenset(
+    {"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last", "set", "one", "entry", "number", "record"}
+)
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
 _ABSENT = listed("words_records", "absent")
 _SAYS_A_FIELD = frozenset({"kg", "lb", "left", "right", "each", "both", "bodyweight", "failure"})
@@ -39,6 +42,8 @@ _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "rep
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
+_REACH_OF_FACT = 4
+"""How far before "in fact" the quantity stands that it puts right: "14 reps in fact"."""
 
 
 def field_named(tokens: Sequence[Token]) -> str:
@@ -272,6 +277,9 @@ def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
 def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], context: Context) -> bool:
     """Whether a word of correction has a quantity to correct to: "should be 12", and not "14 at 7kg, should be proud"."""
     first = tokens[mark.first].text
+    ended = next((i for i in range(mark.last, len(tokens)) if tokens[i].text in SENTENCE_ENDS), len(tokens))
+    if first == "in" and not any(mark.first - _REACH_OF_FACT <= part.at < ended for part in counted):
+        return False  # "just right in fact. Twelve repetitions"
     if first in {"make", "meant"} and not _names_what(tokens, mark):
         return False
     if (

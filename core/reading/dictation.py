@@ -19,6 +19,9 @@ _EAGER = frozenset({"ready", "up", "back", "keen", "hungry", "ask", "asking", "t
 """Words after which "for more" means what it says."""
 
 _TELLS = {("was",), ("is",), ("got",), ("did",)}
+_NOT_MISTYPED = frozenset({"mot", "bot", "nott", "noot", "nof", "nog", "nkt", "npt", "hot", "knot"})
+"""What thumbs and dictation make of "not", read so only between two numbers: "13 mot 12"."""
+
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -38,6 +41,9 @@ _AFTER_LEFT = {"reps", "each", "s", "more", "sets", "rir", "then", "but", "this"
 _BEFORE_EIGHT = {
     "left",
     "right",
+    "side",
+    "arm",
+    "leg",
     "at",
     "and",
     "then",
@@ -125,6 +131,13 @@ def heard(tokens: list[Token]) -> list[Token]:
             meant[index] = replace(token, kind=Kind.MARK, text=".")
         elif token.text in _DICTATED_MARKS and _counted(before):
             meant[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
+        elif (
+            token.raw in _NOT_MISTYPED
+            and _counted(before)
+            and tokens[index + 1 : index + 2]
+            and tokens[index + 1].kind is Kind.NUMBER
+        ):
+            meant[index] = replace(token, text="not")
         elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):
             meant[index] = replace(token, text="at")
     return meant

@@ -27,6 +27,7 @@ _DEGREES = listed("feelings", "degrees")
 _AROUND = listed("feelings", "around") | COURTESY | {"last", "few", "couple", "reps", "rep"}
 _TELLING = _HEAVY | _LIGHT | _HEAVY_OF | _LIGHT_OF
 _ABOUT = _AROUND | _COPULAS | _DEGREES | _WEIGHTS
+_LIMBS = frozenset({"side", "arm", "leg", "hand"})
 _MUCH = frozenset({"too", "very", "so", "really", "way", "quite", "bit", "little", "far", "rather", "super"})
 _LAST = frozenset({"set", "weight", "load", "round", "exercise", "station", "few", "couple", "reps", "rep", "bit", "ones"})
 _COMPARED = frozenset({"more", "most", "than"})
@@ -48,6 +49,8 @@ def feeling(tokens: Sequence[Token], first: int, last: int, *, leads: bool) -> s
     words = [token.text for token in span]
     if words[0] == "with" or any(one == "last" and after not in _LAST for one, after in pairwise([*words, ""])):
         return None  # "with lighter ones", "but the last was a fight"
+    if any(one in {"left", "right"} and after in _LIMBS for one, after in pairwise(words)):
+        return None  # "right side easier": of one side only
     if words[:2] == ["not", "exactly"] and set(words[2:]) & _HEAVY and set(words[2:]) <= _ABOUT | _HEAVY:
         return "light"  # "not exactly taxing that"
     return _not_enough(words) or _told(words) or _weighed(words) or (None if leads else _wished(words))

@@ -2,30 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
+from typing import TYPE_CHECKING
 
 from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 
-from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, VOCABULARY, listed
+from core.reading.lexicon import AMOUNTS, ENGLISH, HURT, PLAIN, VOCABULARY, listed
 from core.reading.parts import Part, cached_grammar
-from core.reading.phrases import Said
 from core.reading.side_words import (
     COUNTED_WITH,
-    LIMBS,
     contrasts,
     counted_left,
     is_beside_number,
     is_remark,
+    is_same,
+    joined_sides,
     leads,
     names_both,
     stands_alone,
 )
 from core.reading.spelling import is_english
+from core.reading.surroundings import CLOSED, Surroundings
 from core.reading.token import Kind, Token
 from core.reading.whose import could_and_did
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from core.reading.phrases import Said
 
 _MARKS = {
     "mark-reserve": "RESERVE", "mark-could": "COULD", "mark-failure": "FAILURE", "mark-bodyweight": "BODYWEIGHT",
@@ -40,10 +46,6 @@ _LINKS = {
     ";": "BREAK", ".": "BREAK", "!": "BREAK", "?": "BREAK", "in": "IN", "of": "OF", "on": "WITH", "|": "BREAK",
     "per": "FOR",
 }  # fmt: skip
-_LOAD_BEFORE_PLURAL = {
-    "these", "them", "has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2",
-}  # fmt: skip
-_BETWEEN_LABEL = {"stay", "stays", "stayed", ":", "=", "was", "is", "-", "used", "were", "done", "of"}
 HOLD_WORDS = {
     "plank",
     "planks",
@@ -61,27 +63,19 @@ HOLD_WORDS = {
     "resisted",
 }
 _SIDED = frozenset({"side", "sides"})
-_HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
 _OUT_OF = frozenset({"/", "of", "from", "over"})
-_DETERMINED = frozenset({"the", "those", "these", "my", "them", "our", "a", "with"})
-_OF_TIME = frozenset({"last", "first", "full", "final", "whole", "next", "extra", "another", "for", "in", "only", "just", "about"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
 _DECADES = listed("words_quantities", "decades")
 _PRAISE = listed("words_quantities", "praise")
-_ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
-_CLOSED = listed("words_company", "closed")
-_NEXT = frozenset(
-    {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
-)
+_DID = frozenset({"did", "done", "got", "managed", "finished", "completed", "all"})
+_ORDERED = frozenset({"round", "set", "go", "time", "one", "lap", "attempt", "try", "bout", "circuit"})
+"""What a "second" after a number is the second of: "12 first go and 10 second go"."""
+
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
-_MOST_NUMBERED = Decimal(8)
-_SEVERAL = frozenset(map(Decimal, range(2, 9)))
-TWO = Decimal(2)
 _LONGEST_UNSAID_HOLD = Decimal(5)
 _GOES_ON = frozenset({"then", "plus", "did"})
-_SHORTEST_HOLD_S = 15
 
 
 def quantities(
@@ -124,15 +118,10 @@ def speaks_of_a_hold(tokens: Sequence[Token]) -> bool:
 
 
 @dataclass(slots=True)
-class _Marking:
+class _Marking(Surroundings):
     """Turns tokens into terminals, and notes the words it passes over."""
 
-    tokens: Sequence[Token]
-    skip: Mapping[int, Said]
-    hold: bool
     timed: bool = False
-    sides: bool = False
-    load: Decimal | None = None
     terminals: list[Terminal] = field(default_factory=list)
     dropped: dict[int, frozenset[str]] = field(default_factory=dict)
     passed: set[str] = field(default_factory=set)
@@ -169,11 +158,20 @@ class _Marking:
             return index + 1
         if token.text == "minutes" and (self.hold or self.timed):
             return self._minutes(index, Decimal(1), index + 1)
+        counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
+        if token.text == "twice" and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
+            self._emit("NUM", index, 2)
+            self._emit("SETS", index)
+            return index + 1  # "10 twice at 16kg"
         if token.text == "both" and self._text(index + 1) in {"rounds", "sets", "times", "goes"}:
             self._emit("NUM", index, 2)
             self._emit("SETS", index + 1)
             return index + 2
         name = self._word(index)
+        joined = joined_sides(self.tokens, index) if name == "EACH" else None
+        if joined is not None:
+            self._emit("EACH", index, "both")
+            return joined
         if name is None:
             self.passed.add(token.text)
         else:
@@ -201,6 +199,12 @@ class _Marking:
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
+        if name == "EACH" and self._counts_sets(said):
+            self._emit("NUM", said.last - 1, self.tokens[said.last - 1].value)
+            self._emit("SETS", said.last)
+            return  # "10 for all 3 sets"
+        if name == "HANDS" and self._counts_each(said):
+            name = "EACH"
         if name is None:
             if said.meaning not in _SILENT:
                 self._emit("BREAK", said.first)
@@ -241,24 +245,6 @@ class _Marking:
             self.terminals.pop()  # "9 with nothing left"
         self._emit(name, said.first, " ".join(token.text for token in self.tokens[said.first : said.last]))
 
-    def _leaves_a_side(self, reserve: Said) -> bool:
-        """Whether "reps left" counts those of the left side, because it goes on or the right side is counted as well."""
-        words = [token.text for token in self.tokens[reserve.first : reserve.last]]
-        if words not in (["reps", "left"], ["rep", "left"]):
-            return False
-        rights = [i for i, token in enumerate(self.tokens) if token.text in {"right", "r"}]
-        return self._text(reserve.last) in LIMBS or any(
-            self._is_number(at - 1) or self._text(at - 1) in AMOUNTS["reps"] or self._is_number(at + 1) for at in rights
-        )
-
-    def _is_denied(self, failure: Said) -> bool:
-        """Whether a failure did not come about: "did not quite fail", "nearly failed"."""
-        at = failure.first - 1
-        while self._text(at) in {"quite", "really", "even", "actually", "fully"}:
-            at -= 1
-        bare = self._text(failure.first) in {"fail", "failed", "failure"}
-        return bare and self._text(at) in {"not", "never", "nearly", "almost", "without"}
-
     def _one_more(self, could: Said) -> bool:
         """Mark "could have done another" and "had another one in me": one more was left."""
         done = self._text(could.last - 1) == "another"
@@ -283,30 +269,6 @@ class _Marking:
             index += 1
         return self._is_number(index) and (index > could.last or "only" in {self._text(index + 1), self._text(could.first - 1)})
 
-    def _ends(self, index: int) -> bool:
-        """Whether nothing is said from here on that goes with what stands before: a mark, a courtesy, the end."""
-        token = self.tokens[index] if index < len(self.tokens) else None
-        return token is None or token.kind is Kind.MARK or token.apart or token.text in COURTESY | {"easily", "too", "maybe"}
-
-    def _names_next(self, said: Said, ahead: int) -> bool:
-        """Whether "rir" or "rpe" between two numbers names the one after it: "6 rir1", "8 rpe 9", but "2rir 10"."""
-        first = self.tokens[said.first]
-        short = first.text in {"rir", "rpe"} and all(self._text(i) in {":", "="} for i in range(said.first + 1, said.last))
-        ends = self.tokens[min(ahead, len(self.tokens) - 1)].glued and self._text(ahead + 1) in {"", ",", ".", "!"}
-        return short and self._is_number(ahead) and (not first.glued or ends)  # "22kgx8rpe9", but "2rir10 at 20kg"
-
-    def _text(self, index: int) -> str:
-        return self.tokens[index].text if 0 <= index < len(self.tokens) else ""
-
-    def _is_number(self, index: int) -> bool:
-        return 0 <= index < len(self.tokens) and self.tokens[index].kind is Kind.NUMBER and index not in self.skip
-
-    def _label_end(self, index: int) -> int:
-        """The index after the words that join a label to its number ("weight: 20", "reps was 11")."""
-        while self._text(index) in _BETWEEN_LABEL:
-            index += 1
-        return index
-
     def _number(self, index: int) -> int:
         """Mark the number at `index` with what it is said with; the index after them."""
         token, after = self.tokens[index], index + 1
@@ -324,6 +286,16 @@ class _Marking:
         if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
             self._emit("LABEL", index)
             return after + 1
+        if following == "more" and self._text(after + 1) in {"set", "round", "go"} and token.value == 1:
+            self.broken |= not any(self._is_number(i) for i in range(after + 2, len(self.tokens)))
+            self._emit("LABEL", index)
+            return after + 2  # "one more set, 8 at 16kg"
+        led = following == ":" and self._text(index - 1) in _DID
+        led |= following == "times" and self._text(after + 1) in {",", ":", "-"}
+        if led and self._counts_what_follows(index):
+            self._emit("NUM", index, token.value)
+            self._emit("SETS", after)
+            return after + 1  # "did two: 12 and 10"
         if following == "minutes":
             return self._minutes(index, token.value, after + 1)
         if following == "m" and self.tokens[after].glued:
@@ -337,7 +309,8 @@ class _Marking:
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
         self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in {"rest", "break", "breather"}
-        second = following == "second" and not self._is_number(after + 1) and self._text(after + 1) not in {"round", "set"}
+        second = following == "second" and not {"first", "1st", "third"} & {t.text for t in self.tokens[:index]}
+        second = second and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
         self.broken |= glued_s and self._text(after + 1) in _DECADES
         if following == "seconds" or second or (glued_s and not self._is_load_plural(index)):
             self._emit("DURATION", index, token.value)
@@ -357,36 +330,13 @@ class _Marking:
             ("more", "than"),
             ("less", "than"),
             ("of", "them"),
-        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in _CLOSED | {"", ",", ".", "!"}))
+        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in CLOSED | {"", ",", ".", "!"}))
         held_in = self._text(after + 2)
         self.broken |= tank and after + 1 not in self.skip and not (is_english(held_in) or held_in in PLAIN)
         self.broken |= following == "per" and after not in self.skip and not self._is_number(after + 1)
         after = self._past_scale(index, after)
         scored = self.terminals[-1].type == "EFFORT"
         return after if after in self.skip or scored else self._after_number(after)
-
-    def _is_said_again(self, index: int) -> bool:
-        """Whether a number only repeats in words what was just said in figures, or the other way: "9! nine!", "12 (twelve)"."""
-        first = index - 1
-        while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
-            first -= 1
-        if not self._is_number(first) or first == index - 1:
-            return False
-        said, again = self.tokens[first], self.tokens[index]
-        return (
-            said.value == again.value and said.worded != again.worded and self._text(index + 1) not in {"kg", "lb", "left", "more"}
-        )
-
-    def _counts_a_pair(self, index: int) -> bool:
-        """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
-        held = self._text(index + 3) in _HELD_THINGS and self._text(index + 2) in {"kg", "lb"}
-        if self.tokens[index].value == TWO and self._is_number(index + 1) and held and not self._is_number(index - 1):
-            return True  # "two fifteen pound dumbbells"
-        ahead = index + 2
-        while self._text(ahead) in {"of", "at", "weighing", "each", ","}:
-            ahead += 1
-        weighed = self._is_number(ahead) and self._text(ahead + 1) in {"kg", "lb", "s"}
-        return self.tokens[index].value in {1, 2} and self._text(index + 1) in _HELD_THINGS and weighed
 
     def _past_scale(self, index: int, after: int) -> int:
         """The index after "/10" or "out of 10" where effort is what is counted."""
@@ -464,60 +414,9 @@ class _Marking:
         weighed = self._is_number(index) and self.tokens[index].glued and self.tokens[index].value == self.load
         return weighed and self.tokens[index - 2].value != self.load
 
-    def _counts_set(self, index: int) -> bool:
-        """Whether a "set" after a number is one of so many: "3 set, every set 10", "3 set 10 reps"."""
-        several = self._text(index) == "set" and self.tokens[index - 1].value in _SEVERAL
-        named = self._is_number(index + 1) and self._text(index + 2) in AMOUNTS["reps"]
-        return several and (self._text(index + 1) in {",", "each", "every"} or named)
-
-    def _is_short_for_reps(self, index: int) -> bool:
-        """Whether a letter after a number stands for reps: "12r", "12 r" where no side is asked for, "14kg 8x"."""
-        if self._text(index) == "x":
-            return self.tokens[index].glued and self._is_count_after_load(index)
-        alone = self.tokens[index].glued or not self.sides
-        return self._text(index) == "r" and alone and not self._speaks_of_left()
-
-    def _is_count_after_load(self, cross: int) -> bool:
-        """Whether the cross ends a count: "14kg 8x, my arm", and not "14kg 8x2"."""
-        return self._text(cross - 2) in {"kg", "lb"} and not self._is_number(cross + 1) and not self._is_number(cross + 2)
-
     def _is_labelled(self) -> bool:
         """Whether the last number had its name before it, as in "weight 14 reps 12"."""
         return len(self.terminals) > 1 and self.terminals[-2].type.endswith("_IS")
-
-    def _is_paired(self, letter: str) -> bool:
-        """Whether a number stands beside the letter of the other side, too."""
-        other = "r" if letter == "l" else "l"
-        return any(t.text == other and (self._is_number(i - 1) or self._is_number(i + 1)) for i, t in enumerate(self.tokens))
-
-    def _speaks_of_left(self) -> bool:
-        return any(token.text in {"l", "left"} for token in self.tokens)
-
-    def _is_load_plural(self, index: int) -> bool:
-        """Whether "16s" is a pair of dumbbells rather than seconds."""
-        before, after = self._text(index - 1), self._text(index + 2)
-        ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
-        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
-            return False
-        if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
-            return False  # "left 25s right 30s"
-        if self.tokens[index].value == self.load and self._leads_to_reps(index + 2):
-            return True  # "25s, 12 reps"
-        several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
-        several = several and not any(t.text == "not" for t in self.tokens)
-        if before == "is" and not self.tokens[index - 1].raw:
-            return True  # "my brother's 30s"
-        if before not in _OF_TIME and before.isalpha() and self._text(index - 2) in _DETERMINED:
-            return True  # "with the new 26s"
-        if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
-            return True
-        return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
-
-    def _leads_to_reps(self, index: int) -> bool:
-        """Whether the first number of the message has just been said, and a number of reps follows."""
-        first = sum(token.kind is Kind.NUMBER for token in self.tokens[:index]) == 1
-        count = index + (self._text(index) == ",")
-        return first and self._is_number(count) and self._text(count + 1) in AMOUNTS["reps"] | {"", ",", ".", "!"}
 
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
         """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
@@ -566,6 +465,8 @@ class _Marking:
             return "ROUND_IS"
         if word in {"r", "s"} and self._is_numbered_short(index) and not self._speaks_of_left():
             return "ROUND_IS"
+        if word in {"left", "l", "right", "r"} and joined_sides(self.tokens, index) is not None:
+            return "EACH"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve"
@@ -574,6 +475,8 @@ class _Marking:
             return "EACH"
         if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
             return "EACH"
+        if word == "both" and self.sides and self._text(index - 1) == "on" and self._is_number(index - 2):
+            return "EACH"  # "9 on both 16kg"
         if word == "each" and self._text(index + 1) in {"time", "times"}:
             return None
         if word == "each":
@@ -593,33 +496,17 @@ class _Marking:
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)
 
-    def _is_numbered_short(self, index: int) -> bool:
-        """Whether a letter numbers a set: "r2 11", "S1: 12"."""
-        numbered = self._is_number(index + 1) and self.tokens[index + 1].glued and self.tokens[index + 1].value <= _MOST_NUMBERED
-        return numbered and self._is_number(index + 2 + (self._text(index + 2) in {":", "-", "=", "."}))
-
-    def _numbers_a_set(self, index: int) -> bool:
-        """Whether the number after "set" or "round" is its own: not "3 sets of 10", nor "last set 9"."""
-        before = self._text(index - 1)
-        known = before in COURTESY or before in _CLOSED or before in _NEXT or not before.isalpha()
-        praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
-        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my", "drop"} and not praised
-
-    def _corrects(self, index: int) -> bool:
-        """Whether "not" at `index` rejects a number or a unit that follows."""
-        ahead = index + 1
-        while self._text(ahead) in {"the", "a", "an", "at", "with", "be"}:
-            ahead += 1
-        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"} or contrasts(self.tokens, ahead)
-
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = "" if self.tokens[index].apart else self._text(index - 1)
         if word == "right" and not self.sides and self._is_number(index - 1) and self._text(index - 2) in {"is", "was"}:
             return None  # "that's 12, right"
+        if word == "right" and before == "all" and (self._is_number(index + 1) or self._ends(index + 1)):
+            return None  # "all right 9 at 16kg"
         if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
-        ahead_reserve = self.skip.get(ahead + 3 if self._text(ahead + 1) in {"or", "to", "-"} else ahead + 1)
+        spanned = self._is_number(ahead) and self._text(ahead + 1) in {"or", "to", "-"} and self._is_number(ahead + 2)
+        ahead_reserve = self.skip.get(ahead + (3 if spanned else 1))  # "left one or two in the tank"
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
         counts_right = counts_right or (ahead_reserve is not None and self._leaves_a_side(ahead_reserve))
         if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:
@@ -638,14 +525,16 @@ class _Marking:
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1 and before == "on" and self.sides and self._is_paired(word):
             return name  # "9L/9R, 1 rir on L"
-        if names_both(self.tokens, index):
+        if names_both(self.tokens, index) or (len(word) > 1 and is_same(self.tokens, index)):
             return name
+        if len(word) == 1 and before in {"kg", "lb"} and self.sides and index + 1 == len(self.tokens):
+            return name  # "9 16kg L"
         if len(word) == 1:
             damaged = word == "l" and ahead < len(self.tokens) and self.tokens[ahead].glued and not self._is_number(index - 1)
             self.broken |= damaged and not self.sides and not any(t.text in {"r", "right"} for t in self.tokens)  # "l2" for 12
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
-        counted = before in COUNTED_WITH
+        counted = before in COUNTED_WITH and (before not in AMOUNTS["reps"] or self._is_number(index - 2) or self.sides)
         to_go = word == "left" and before in {"s", "seconds"} and not self.sides
         self.broken |= to_go and not any(token.text in {"right", "r"} for token in self.tokens)  # "30 seconds left"
         return name if direct or counted else None

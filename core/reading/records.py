@@ -29,11 +29,11 @@ from core.reading.corrections import (
     without_denied,
     without_noted,
 )
-from core.reading.lexicon import COURTESY, GUARDS, listed
+from core.reading.lexicon import COURTESY, EXERCISES, GUARDS, listed
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
-from core.reading.sets import logs
+from core.reading.sets import SIDES, logs
 from core.reading.spans import parted
 from core.reading.token import Kind, Token
 from core.reading.whose import could_and_did, counted_by_another
@@ -159,6 +159,7 @@ def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
 
 _BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "managed", "got", "sir", "coach", "today", "this"})
 _REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
+_FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
 _WHILE = {
@@ -318,6 +319,10 @@ def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: S
                 return True  # "3 with help"
             if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
                 return True  # "3 in the bak"
+            if word in _FINISHED and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
+                continue  # "left side 12 done, right side 11 done"
+            if word in EXERCISES and word.endswith("s"):
+                continue  # "12 rows left side, 12 rows right side"
             if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
                 return True
     return False
@@ -420,7 +425,9 @@ def _without_numbers(
         return [(marks["mark-same"].first, Unclear())]  # "same again plus one"
     if "mark-same" in marks:
         spent = Decimal(0) if "mark-failure" in marks else None
-        return [(marks["mark-same"].first, Log(same=True, reserve=spent))]
+        named = {SIDES[part.kind] for part in parts if part.kind in SIDES} if context.sides else set()
+        side = named.pop() if len(named) == 1 else None
+        return [(marks["mark-same"].first, Log(same=True, side=side, reserve=spent))]
     whole = marks.get("mark-whole")
     if whole is not None and not context.hold and context.awaiting is Awaiting.REPS:
         minute = any(token.text == "minutes" for token in tokens[whole.first : whole.last])

@@ -51,6 +51,27 @@ def lead(items: Sequence[Quantity]) -> None:
             item.scope = -1
 
 
+def mirrored(items: list[Quantity]) -> list[Quantity]:
+    """The quantities with a side that was "the same" given the count of the other: "left 9, right same"."""
+    counts = [item for item in items if item.kind in {"bare", "reps", "seconds"}]
+    sides = [item for item in items if item.kind == "side"]
+    same = [item for item in items if item.kind == "same"]
+    if (
+        len(counts) != 1
+        or len(same) != 1
+        or {side.side for side in sides} != {Side.LEFT, Side.RIGHT}
+        or len(sides) != len(counts) + 1
+    ):
+        return items
+    if same[0].at < counts[0].at or abs(items.index(same[0]) - items.index(sides[1])) != 1:
+        return items
+    kept = [item for item in items if item is not same[0]]
+    led = items.index(sides[0]) < items.index(counts[0])
+    place = kept.index(sides[1]) + led
+    twin = replace(counts[0], at=sides[1].at + (1 if led else -1), links=("comma",), dropped=frozenset(), flags=set())
+    return [*kept[:place], twin, *kept[place:]]
+
+
 def sided(items: list[Quantity], counts: int) -> list[Quantity]:
     """The quantities without the sides that only say which set a reserve is about, which is noted there."""
     items = _without_of_sets(items)

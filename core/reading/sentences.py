@@ -184,6 +184,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
         for one in phrases.find(tokens, first, last, _is_conversation)
         if not (reading.explained & set(range(one.first, one.last)))
     ]
+    if reading.context.last is not None and reading.context.awaiting is not Awaiting.REPS:
+        said = _changing_a_figure(tokens, said, last)
     correcting = any(one.meaning == "mark-amend" for one in said)
     counted = any(token.kind is Kind.NUMBER for token in tokens[first:last])
     for one in said:
@@ -215,6 +217,25 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             reading.phrases[one.first] = one
             reading.explain(one.first, past_a_figure(tokens, one.last, last))
     return bool(said)
+
+
+def _changing_a_figure(tokens: Sequence[Token], said: list[Said], last: int) -> list[Said]:
+    """The phrases, with a "could you change my last one to 12" as a correction, which asks for no other exercise."""
+    for one in said:
+        if one.meaning != "swap-here" or not _EXCHANGING & {tokens[i].text for i in range(one.first, one.last)}:
+            continue
+        figure = next((i for i in range(one.last, last) if tokens[i].kind is Kind.NUMBER), None)
+        if figure is None or tokens[figure - 1].text != "to" or not {t.text for t in tokens[one.last : figure]} <= _OF_THE_RECORD:
+            continue
+        changing = Said("mark-amend", one.first, figure)
+        return [changing, *(other for other in said if not changing.first <= other.first < changing.last)]
+    return said
+
+
+_EXCHANGING = frozenset({"change", "switch", "alter"})
+_OF_THE_RECORD = frozenset(
+    {"to", "my", "the", "that", "this", "it", "last", "one", "set", "entry", "record", "reps", "weight", "load", "number", "log"}
+)
 
 
 def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -249,7 +270,15 @@ def _is_in_danger(reading: Reading) -> bool:
 def _leads_to_a_load(tokens: Sequence[Token], said: Said) -> bool:
     """Whether "went up to" names the load of a set that is told after it, in the first number of the message."""
     numbers = [i for i, token in enumerate(tokens) if token.kind is Kind.NUMBER]
-    return len(numbers) > 1 and numbers[0] == said.last
+    if len(numbers) < len(("load", "reps")) or said.last not in numbers:
+        return False
+    place = numbers.index(said.last)
+    counted = [token.text for token in tokens[said.last + 1 : numbers[place + 1]]] if place + 1 < len(numbers) else [""]
+    return (place == 0 and "/" not in counted) or (bool(counted) and set(counted) <= _TO_ITS_COUNT)
+
+
+_TO_ITS_COUNT = frozenset({"for", "and", "got", "did", "x", "hit", "managed", "made", ",", "then", "only"})
+"""Words between a load that was gone up to and the reps done with it: "then bumped up to 30 for 8"."""
 
 
 def _takes_back_a_number(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:

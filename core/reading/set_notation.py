@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from core.reading.acts import Side
 from core.reading.assembly import TWO, Open, Quantity
 
 if TYPE_CHECKING:
@@ -20,6 +21,9 @@ def notation(items: list[Quantity], *, sided: bool = False) -> tuple[list[Quanti
 
     `sided` says that "each" may be each side; "3 sets, 12 each" else tells of the sets.
     """
+    for at, item in enumerate(items):
+        if at and item.kind == "bare" and item.linked("by") and TWO <= item.value <= _MOST_SETS and _is_told(items, at - 1):
+            item.kind = "sets"  # "8 each side x 3", "10 reps x 3 at 16kg"
     sets = [item for item in items if item.kind == "sets"]
     if sets:
         return _counted_sets(items, sets, sided=sided)
@@ -41,6 +45,36 @@ def notation(items: list[Quantity], *, sided: bool = False) -> tuple[list[Quanti
                 rest = [*rest[: i + 1], *notation(rest[i + 1 :])[0]]
             return rest, following.repeats
     return items, 1
+
+
+def _is_told(items: Sequence[Quantity], at: int) -> bool:
+    """Whether the one count of a message ends at `at`, by name or with its sides, and its load has a unit."""
+    counts = [item for item in items[: at + 1] if item.kind in {"bare", "reps"}]
+    loaded = any(item.kind == "load" and item.unit is not None for item in items)
+    each = items[at].kind == "side" and items[at].side is Side.EACH
+    return len(counts) == 1 and (each or (items[at].kind == "reps" and loaded))
+
+
+def loads_in_turn(items: Sequence[Quantity]) -> None:
+    """Make loads of a list of numbers that ends in one, in turn for the counts before it: "12/10/8 at 16/18/20kg"."""
+    for last, load in enumerate(items):
+        if load.kind != "load" or load.unit is None or "then" in load.flags or not load.linked("slash", "comma", "and", "dash"):
+            continue
+        first = last
+        while first and items[first].linked("slash", "comma", "and", "dash") and items[first - 1].kind == "bare":
+            first -= 1
+        if load.linked("and") and not load.linked("at", "at_sign", "with") and last - first > 1 and not load.dropped:
+            raise Open  # "12 and 10, 16 and 18 kg"
+        named = items[first].linked("at", "at_sign", "with") and first < last
+        counts = [item for item in items[:first] if item.kind in {"bare", "reps"}]
+        if not named or any(item.kind == "load" for item in items[:first]):
+            continue
+        if len(counts) != last - first + 1 and any(item.kind in {"bare", "reps"} for item in items[last:]):
+            continue
+        if len(counts) != last - first + 1:
+            raise Open
+        for item in items[first:last]:
+            item.kind, item.unit = "load", load.unit
 
 
 def are_groups(items: Sequence[Quantity]) -> bool:

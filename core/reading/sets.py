@@ -16,7 +16,7 @@ from core.reading import scopes
 from core.reading.acts import Awaiting, Context, Log, Side
 from core.reading.assembly import EFFORT_UP_TO, TWO, Open, Quantity, assemble, checked
 from core.reading.lexicon import COURTESY, EXERCISES, PLAIN, listed
-from core.reading.set_notation import are_groups, notation
+from core.reading.set_notation import are_groups, loads_in_turn, notation
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -69,12 +69,14 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     if again or denied or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
     items = _reserves(items, context)
+    items = scopes.mirrored(items)
     scopes.lead(items)
     items, repeats = notation(items, sided=context.sides)
     of_one = [item for item in items if item.scope is not None] if repeats > 1 else []
     if repeats > 1 and sum(item.kind in {"bare", "reps", "seconds"} for item in items) > 1 and not are_groups(items):
         raise Open  # "5x5, last set 4"
     items = [item for item in items if item not in of_one]
+    loads_in_turn(items)
     _settle_pairs(items, context)
     _settle_bare(items, context)
     items = scopes.sided(items, sum(item.kind == "reps" for item in items))
@@ -237,10 +239,20 @@ def _is_counted_by(items: list[Quantity], item: Quantity) -> bool:
 
 
 def _settle_crossed(items: list[Quantity], context: Context) -> None:
-    """Such as "11x20, 10x20, 9x20": pairs of which each has the suggested load in the same place."""
+    """Such as "11x20, 10x20, 9x20": pairs of which each has the suggested load in the same place; or "10 @16 9 @16 8 @16"."""
     if len(items) <= TWO or len(items) % 2 or any(item.kind != "bare" for item in items):
         return
     pairs = list(zip(items[::2], items[1::2], strict=True))
+    if all(
+        load.linked("at", "at_sign", "with")
+        and not reps.linked("at", "at_sign", "with")
+        and not reps.dropped
+        and (load.value > EFFORT_UP_TO or load.value == context.load or load.linked("with"))
+        for reps, load in pairs
+    ):
+        for reps, load in pairs:
+            reps.kind, load.kind = "reps", "load"
+        return
     if not all(second.linked("by") and not first.linked("by") for first, second in pairs):
         return
     for place in (0, 1):
@@ -253,9 +265,13 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
     """Such as "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
     if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
         return  # "failed at 12"
+    if before.kind == "reserve" and after.linked("at"):
+        raise Open  # "10 at 14kg, then failed at 6 with 16kg"
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
-    if loads and not (another and all(load.at < before.at for load in loads) and before.links):
+    led = items[items.index(before) - 1] if another else None
+    parted_off = before.links or (led is not None and led.kind == "side")
+    if loads and not (another and all(load.at < before.at for load in loads) and parted_off):
         if after.value > EFFORT_UP_TO or after.dropped - _SMALL - _JUDGING:
             raise Open  # "12 at 20kg, dinner at 7"
         after.kind = "effort"

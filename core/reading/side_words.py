@@ -20,7 +20,7 @@ COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
 """Words between a number and the side that follows it."""
 
 _AFTER_SIDE = listed("words_quantities", "after_side")
-_BESIDE_SIDE = frozenset({"only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
+_BESIDE_SIDE = frozenset({"did", "done", "do", "only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
 _MOST_AFTER_SIDE = 4
 
 
@@ -80,6 +80,9 @@ def stands_alone(tokens: Sequence[Token], index: int) -> bool:
     while _text(tokens, last) in _BESIDE_SIDE:
         last += 1
     only = {"only", "just"} & {token.text for token in tokens[first:last]}
+    closed = _text(tokens, index - 1) == "(" and _text(tokens, index + 1) == ")"
+    if closed or (_text(tokens, index) == "left" and _text(tokens, index - 1) == "," and last == len(tokens) == index + 1):
+        return any(token.kind is Kind.NUMBER for token in tokens[:index])  # "9 at 16kg (left)", "9 at 16kg, left"
     begun = first == 0 or tokens[first - 1].kind is Kind.MARK
     return bool(only) and begun and (last == len(tokens) or tokens[last].kind is Kind.MARK)
 
@@ -109,6 +112,34 @@ def names_both(tokens: Sequence[Token], index: int) -> bool:
     if first is None or _text(tokens, first + 1) not in {"and", "&", "/", "then", ",", "+"}:
         return False
     return sum(token.kind is Kind.NUMBER for token in tokens[:first]) > 1
+
+
+def joined_sides(tokens: Sequence[Token], index: int) -> int | None:
+    """The index after "left and right" at `index`, when one count is for both: "9 left and right, 16kg"; None otherwise."""
+    opposite = {"left": {"right", "r"}, "l": {"right", "r"}, "right": {"left", "l"}, "r": {"left", "l"}}.get(_text(tokens, index))
+    end = index + 1
+    if opposite is None or _text(tokens, end) not in {"and", "&", "/", "+", "n"}:
+        return None
+    end += 1
+    while _text(tokens, end) in {"my", "the", "on"}:
+        end += 1
+    counts = [i for i in range(len(tokens)) if _is_number(tokens, i) and _text(tokens, i + 1) not in {"kg", "lb", "s"}]
+    beside = counts[:1] and (counts[0] < index or counts[0] - end <= _MOST_AFTER_SIDE)
+    if _text(tokens, end) not in opposite or len(counts) != 1 or not beside or _is_number(tokens, end + 1):
+        return None
+    return end + 1
+
+
+def is_same(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a side at `index` was as the other one, which has its number: "left 9, right same", "right the same"."""
+    at = index + 1
+    while _text(tokens, at) in {"side", "arm", "leg", "hand", "was", "is", "did", "got", "the", "also", ",", ":", "-"}:
+        at += 1
+    before = index - 1
+    while _text(tokens, before) in {"on", "the", "my", "for", "with", "as"}:
+        before -= 1
+    same = {_text(tokens, at), _text(tokens, before)} & {"same", "ditto", "likewise", "identical"}
+    return bool(same)
 
 
 def _past_small_words(tokens: Sequence[Token], index: int, last: int) -> int:

@@ -23,6 +23,7 @@ from core.reading.lexicon import (
 )
 from core.reading.normal import PARTING
 from core.reading.number_words import join_number_words
+from core.reading.side_letters import with_sides
 from core.reading.spelling import is_english, respell
 from core.reading.token import Kind, Token
 
@@ -75,7 +76,7 @@ def tokenise(text: str) -> list[Token]:
         if parted and len(tokens) > count:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
-    return join_number_words(heard(_pairs(_with_units(_without_kiss(tokens)))))
+    return join_number_words(heard(_pairs(_with_units(with_sides(_without_kiss(tokens))))))
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:

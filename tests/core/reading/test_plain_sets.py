@@ -113,8 +113,15 @@ def test_a_side_before_a_comma_belongs_to_the_set_behind_it():
         assert acts(text, awaiting="reps", load=12, unit="kg", sides=True) == wanted(11, 12, "kg", side="left"), text
 
 
-@pytest.mark.parametrize("text", ["sorry 9 nit 8", "soryr 9 nit 8", "sorry 9 at 8"])
-def test_the_reps_that_were_are_no_new_load(text):
-    """A slip of "not" looks like "at": whoever corrects eight reps is asked, before eight becomes a load."""
+@pytest.mark.parametrize(
+    ("text", "act"),
+    [
+        ("sorry 9 nit 8", {"act": "amend", "reps": 9}),
+        ("soryr 9 nit 8", {"act": "amend", "reps": 9}),
+        ("sorry 9 at 8", {"act": "unclear"}),
+    ],
+)
+def test_the_reps_that_were_are_no_new_load(text, act):
+    """A slip of "not" is read; with "at" whoever corrects eight reps is asked, before eight becomes a load."""
     last = {"reps": 8, "load": 18, "unit": "kg"}
-    assert acts(text, awaiting="none", unit="kg", last=last) == [{"act": "unclear"}]
+    assert acts(text, awaiting="none", unit="kg", last=last) == [act]

@@ -93,7 +93,7 @@ def test_what_was_not_done_here_and_now_by_the_writer_is_no_record(text):
     [
         "12 at 20kg but the last 2 were half",
         "12 at 20kg, 3 with help",
-        "12 at 20kg, last 2 were tough",
+        "12 at 20kg, last 2 were wobbly",
         "12 at 20kg, the dog on my back for the final three",
         "12 at 20kg, first 8 were quick",
         "12 with 8kg in each hand so 16",

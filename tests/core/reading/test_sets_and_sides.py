@@ -48,12 +48,48 @@ def test_a_reserve_is_of_the_set_that_is_named(text, more):
         ("8 reps left hand, 8 reps right hand, 16kg", {}, {}),
         ("8 left, 8 right, 16kg, left hand weak", {}, {}),
         ("Only eight on the left, dear, but eight on the right. Both with 16 kg.", {}, {}),
+        ("L8 R8 16kg", {}, {}),
+        ("(L) 8 (R) 8 16kg", {}, {}),
+        ("L arm 8, R arm 8, 16kg", {}, {}),
+        ("left side ate right side eight at sixteen kilos", {}, {}),
+        ("left side 8 done, right side 8 done, 16 kg", {}, {}),
+        ("8 left, right the same, 16kg", {}, {}),
+        ("8 on left, same on right, 16kg", {}, {}),
     ],
 )
 def test_what_is_said_of_a_side(text, left, right):
     """A reserve of one side belongs to it, "both" to both; a remark on a side is no third set."""
     sets = [log(reps=8, load=16, unit="kg", side="left") | left, log(reps=8, load=16, unit="kg", side="right") | right]
     assert acts(text, **AWAITED, sides=True) == sets
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "9 p/s 16kg",
+        "9 left and right, 16kg",
+        "9 on both 16kg",
+        "9 reps each hand, weight 16kg",
+        "9 each side, 16kg, right side easier",
+    ],
+)
+def test_one_count_for_both_sides(text):
+    """One log, of each side; what is easier on one side tells nothing of the load."""
+    assert acts(text, **AWAITED, sides=True) == [log(reps=9, load=16, unit="kg", side="each")]
+
+
+@pytest.mark.parametrize("text", ["only did left, 9 at 16kg", "9 at 16kg (left)", "9 16kg L", "9 at 16kg, left"])
+def test_a_side_that_stands_apart_from_its_count(text):
+    """It is not lost; "all right" is none."""
+    assert acts(text, **AWAITED, sides=True) == [log(reps=9, load=16, unit="kg", side="left")]
+    assert acts("all right, 9 at 16kg", **AWAITED, sides=True) == [log(reps=9, load=16, unit="kg")]
+
+
+def test_in_fact_puts_right_only_a_number_beside_it():
+    """A feeling "in fact" leaves the set that follows a record of its own."""
+    felt, done = acts("I found it just right in fact. Twelve repetitions.", **AWAITED)
+    assert (felt["act"], done) == ("feel", log(reps=12))
+    assert acts("14 reps in fact", awaiting="go", last=LAST) == [{"act": "amend", "reps": 14}]
 
 
 @pytest.mark.parametrize("remark", ["left side little weak", "right was wobbly", "although my left arm is a bit weaker"])
@@ -73,6 +109,14 @@ def test_a_remark_on_a_side_is_no_side(remark):
         ("twelve in the first round and ten in the second, with 16 kg throughout", [(12, 16), (10, 16)]),
         ("s1 10 s2 9, 16kg", [(10, 16), (9, 16)]),
         ("two lots of ten with the 16 kg", [(10, 16)] * 2),
+        ("10 twice at 16kg", [(10, 16)] * 2),
+        ("10 for all 3 sets 16kg", [(10, 16)] * 3),
+        ("10 reps x 3 at 16kg", [(10, 16)] * 3),
+        ("did two: 10 and 9 with 16kg", [(10, 16), (9, 16)]),
+        ("done with the round: 14, 12, 11 using 16kg", [(14, 16), (12, 16), (11, 16)]),
+        ("12/10/8 at 16/18/20kg", [(12, 16), (10, 18), (8, 20)]),
+        ("12, 11 and a scrappy 9 at 16kg", [(12, 16), (11, 16), (9, 16)]),
+        ("one more set, 8 at 16kg", [(8, 16)]),
     ],
 )
 def test_groups_and_counts_of_sets(text, sets):
@@ -82,7 +126,15 @@ def test_groups_and_counts_of_sets(text, sets):
 
 @pytest.mark.parametrize(
     "text",
-    ["5x5 16kg, last set 4", "total 30 reps over 3 sets at 16kg", "8,7,6 16kg rpe 7,8,9", "12 at 16kg, same again for set 2"],
+    [
+        "12/10 at 16/18/20kg",
+        "12 and 10, 16 and 18 kg",
+        "10 at 14kg, failed at 6 with 16kg",
+        "5x5 16kg, last set 4",
+        "total 30 reps over 3 sets at 16kg",
+        "8,7,6 16kg rpe 7,8,9",
+        "12 at 16kg, same again for set 2",
+    ],
 )
 def test_a_table_of_sets_that_leaves_a_doubt(text):
     """No set is made up, and none is left out."""
@@ -107,6 +159,13 @@ def test_a_table_of_sets_that_leaves_a_doubt(text):
         ("hit 11 instead of 21", {"reps": 21}),
         ("change 16kg to 18kg", {"load": 18, "unit": "kg"}),
         ("I mixed that up. 12 reps", {"reps": 12}),
+        ("my bad, it was pounds not kilos", {"unit": "lb"}),
+        ("could you be a dear and put it down as the right leg, not the left", {"side": "right"}),
+        ("wrong leg, sorry", {"side": "right"}),
+        ("I mixed up my left and right", {"side": "right"}),
+        ("could you change my last one to 12 please?", {"reps": 12}),
+        ("that was 18s not 16s", {"load": 18}),
+        ("soryr 12nit 11", {"reps": 12}),
     ],
 )
 def test_what_is_put_right(text, changed):
@@ -122,6 +181,9 @@ def test_what_is_put_right(text, changed):
         "strike out the last figure I sent",
         "abeg no count that one",
         "can you bin what I just put",
+        "sry ignore last",
+        "dlt dat pls",
+        "Oga abeg cancel am",
     ],
 )
 def test_what_is_taken_back(text):
@@ -131,7 +193,14 @@ def test_what_is_taken_back(text):
 
 @pytest.mark.parametrize(
     "text",
-    ["the right arm of the sofa is broken", "not sure if it was left or right", "wrong door, sorry", "forget the last bus"],
+    [
+        "the right arm of the sofa is broken",
+        "not sure if it was left or right",
+        "wrong door, sorry",
+        "forget the last bus",
+        "left is weaker, not right",
+        "sorry, which is the other side",
+    ],
 )
 def test_what_puts_nothing_right(text):
     """A sofa has arms, too; a doubt and a bus change no record."""

@@ -1,0 +1,204 @@
+"""What stands around a number or a word beside one: whether it counts a pair, a set or a side, or names what comes next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from core.reading.lexicon import AMOUNTS, COURTESY, listed
+from core.reading.phrases import Said
+from core.reading.side_words import LIMBS, contrasts
+from core.reading.token import Kind, Token
+
+_LOAD_BEFORE_PLURAL = {
+    "these", "them", "has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2",
+}  # fmt: skip
+_BETWEEN_LABEL = {"stay", "stays", "stayed", ":", "=", "was", "is", "-", "used", "were", "done", "of"}
+_HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
+_DETERMINED = frozenset({"the", "those", "these", "my", "them", "our", "a", "with"})
+_OF_TIME = frozenset({"last", "first", "full", "final", "whole", "next", "extra", "another", "for", "in", "only", "just", "about"})
+_ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
+CLOSED = listed("words_company", "closed")
+_NEXT = frozenset(
+    {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
+)
+_MOST_NUMBERED = Decimal(8)
+_SEVERAL = frozenset(map(Decimal, range(2, 9)))
+TWO = Decimal(2)
+_SHORTEST_HOLD_S = 15
+
+
+@dataclass(slots=True)
+class Surroundings:
+    """The words of a message, as far as they say what a number among them is.
+
+    `skip` says which set phrase begins at a token; `hold` that the station is held for a time; `sides` that it is done one side
+    at a time; `load` which load was suggested.
+    """
+
+    tokens: Sequence[Token]
+    skip: Mapping[int, Said]
+    hold: bool = False
+    sides: bool = False
+    load: Decimal | None = None
+
+    def _text(self, index: int) -> str:
+        return self.tokens[index].text if 0 <= index < len(self.tokens) else ""
+
+    def _is_number(self, index: int) -> bool:
+        return 0 <= index < len(self.tokens) and self.tokens[index].kind is Kind.NUMBER and index not in self.skip
+
+    def _counts_sets(self, each: Said) -> bool:
+        """Whether "for all 3 sets" says how often the one count there is was done."""
+        numbers = [i for i, token in enumerate(self.tokens) if token.kind is Kind.NUMBER and not each.first <= i < each.last]
+        counts = [i for i in numbers if self._text(i + 1) not in {"kg", "lb", "s"}]
+        counted = self.tokens[each.last - 1].kind is Kind.NUMBER and self._text(each.last) in AMOUNTS["sets"]
+        return counted and len(counts) == 1 and counts[0] < each.first
+
+    def _counts_each(self, hands: Said) -> bool:
+        """Whether "each hand" is beside the reps, and no load: "12 reps each hand, weight 8 kg"."""
+        if self._text(hands.first) not in {"per", "each", "every"}:
+            return False
+        if self._text(hands.first - 1) in AMOUNTS["reps"]:
+            return True
+        weighed = any(token.text in {"kg", "lb"} for token in self.tokens)
+        return self.sides and weighed and self._is_number(hands.first - 1)
+
+    def _leaves_a_side(self, reserve: Said) -> bool:
+        """Whether "reps left" counts those of the left side, because it goes on or the right side is counted as well."""
+        words = [token.text for token in self.tokens[reserve.first : reserve.last]]
+        if words not in (["reps", "left"], ["rep", "left"]):
+            return False
+        rights = [i for i, token in enumerate(self.tokens) if token.text in {"right", "r"}]
+        return self._text(reserve.last) in LIMBS or any(
+            self._is_number(at - 1) or self._text(at - 1) in AMOUNTS["reps"] or self._is_number(at + 1) for at in rights
+        )
+
+    def _is_denied(self, failure: Said) -> bool:
+        """Whether a failure did not come about: "did not quite fail", "nearly failed"."""
+        at = failure.first - 1
+        while self._text(at) in {"quite", "really", "even", "actually", "fully"}:
+            at -= 1
+        bare = self._text(failure.first) in {"fail", "failed", "failure"}
+        return bare and self._text(at) in {"not", "never", "nearly", "almost", "without"}
+
+    def _ends(self, index: int) -> bool:
+        """Whether nothing is said from here on that goes with what stands before: a mark, a courtesy, the end."""
+        token = self.tokens[index] if index < len(self.tokens) else None
+        return token is None or token.kind is Kind.MARK or token.apart or token.text in COURTESY | {"easily", "too", "maybe"}
+
+    def _names_next(self, said: Said, ahead: int) -> bool:
+        """Whether "rir" or "rpe" between two numbers names the one after it: "6 rir1", "8 rpe 9", but "2rir 10"."""
+        first = self.tokens[said.first]
+        short = first.text in {"rir", "rpe"} and all(self._text(i) in {":", "="} for i in range(said.first + 1, said.last))
+        ends = self.tokens[min(ahead, len(self.tokens) - 1)].glued and self._text(ahead + 1) in {"", ",", ".", "!"}
+        return short and self._is_number(ahead) and (not first.glued or ends)  # "22kgx8rpe9", but "2rir10 at 20kg"
+
+    def _label_end(self, index: int) -> int:
+        """The index after the words that join a label to its number ("weight: 20", "reps was 11")."""
+        while self._text(index) in _BETWEEN_LABEL:
+            index += 1
+        return index
+
+    def _is_said_again(self, index: int) -> bool:
+        """Whether a number only repeats in words what was just said in figures, or the other way: "9! nine!", "12 (twelve)"."""
+        first = index - 1
+        while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
+            first -= 1
+        if not self._is_number(first) or first == index - 1:
+            return False
+        said, again = self.tokens[first], self.tokens[index]
+        return (
+            said.value == again.value and said.worded != again.worded and self._text(index + 1) not in {"kg", "lb", "left", "more"}
+        )
+
+    def _counts_what_follows(self, index: int) -> bool:
+        """Whether the number at `index` is how many counts are told after it."""
+        counts = [
+            i for i in range(index + 1, len(self.tokens)) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"}
+        ]
+        return len(counts) > 1 and self.tokens[index].value == len(counts)
+
+    def _counts_a_pair(self, index: int) -> bool:
+        """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
+        held = self._text(index + 3) in _HELD_THINGS and self._text(index + 2) in {"kg", "lb"}
+        if self.tokens[index].value == TWO and self._is_number(index + 1) and held and not self._is_number(index - 1):
+            return True  # "two fifteen pound dumbbells"
+        ahead = index + 2
+        while self._text(ahead) in {"of", "at", "weighing", "each", ","}:
+            ahead += 1
+        weighed = self._is_number(ahead) and self._text(ahead + 1) in {"kg", "lb", "s"}
+        return self.tokens[index].value in {1, 2} and self._text(index + 1) in _HELD_THINGS and weighed
+
+    def _counts_set(self, index: int) -> bool:
+        """Whether a "set" after a number is one of so many: "3 set, every set 10", "3 set 10 reps"."""
+        several = self._text(index) == "set" and self.tokens[index - 1].value in _SEVERAL
+        named = self._is_number(index + 1) and self._text(index + 2) in AMOUNTS["reps"]
+        return several and (self._text(index + 1) in {",", "each", "every"} or named)
+
+    def _is_short_for_reps(self, index: int) -> bool:
+        """Whether a letter after a number stands for reps: "12r", "12 r" where no side is asked for, "14kg 8x"."""
+        if self._text(index) == "x":
+            return self.tokens[index].glued and self._is_count_after_load(index)
+        alone = self.tokens[index].glued or not self.sides
+        return self._text(index) == "r" and alone and not self._speaks_of_left()
+
+    def _is_count_after_load(self, cross: int) -> bool:
+        """Whether the cross ends a count: "14kg 8x, my arm", and not "14kg 8x2"."""
+        return self._text(cross - 2) in {"kg", "lb"} and not self._is_number(cross + 1) and not self._is_number(cross + 2)
+
+    def _is_paired(self, letter: str) -> bool:
+        """Whether a number stands beside the letter of the other side, too."""
+        other = "r" if letter == "l" else "l"
+        return any(t.text == other and (self._is_number(i - 1) or self._is_number(i + 1)) for i, t in enumerate(self.tokens))
+
+    def _speaks_of_left(self) -> bool:
+        return any(token.text in {"l", "left"} for token in self.tokens)
+
+    def _is_load_plural(self, index: int) -> bool:
+        """Whether "16s" is a pair of dumbbells rather than seconds."""
+        before, after = self._text(index - 1), self._text(index + 2)
+        ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
+        if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
+            return False
+        if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
+            return False  # "left 25s right 30s"
+        if self.tokens[index].value == self.load and self._leads_to_reps(index + 2):
+            return True  # "25s, 12 reps"
+        several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
+        several = several and not any(t.text == "not" for t in self.tokens)
+        if before == "is" and not self.tokens[index - 1].raw:
+            return True  # "my brother's 30s"
+        if before not in _OF_TIME and before.isalpha() and self._text(index - 2) in _DETERMINED:
+            return True  # "with the new 26s"
+        if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
+            return True
+        return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
+
+    def _leads_to_reps(self, index: int) -> bool:
+        """Whether the first number of the message has just been said, and a number of reps follows."""
+        first = sum(token.kind is Kind.NUMBER for token in self.tokens[:index]) == 1
+        count = index + (self._text(index) == ",")
+        return first and self._is_number(count) and self._text(count + 1) in AMOUNTS["reps"] | {"", ",", ".", "!"}
+
+    def _is_numbered_short(self, index: int) -> bool:
+        """Whether a letter numbers a set: "r2 11", "S1: 12"."""
+        numbered = self._is_number(index + 1) and self.tokens[index + 1].glued and self.tokens[index + 1].value <= _MOST_NUMBERED
+        return numbered and self._is_number(index + 2 + (self._text(index + 2) in {":", "-", "=", "."}))
+
+    def _numbers_a_set(self, index: int) -> bool:
+        """Whether the number after "set" or "round" is its own: not "3 sets of 10", nor "last set 9"."""
+        before = self._text(index - 1)
+        known = before in COURTESY or before in CLOSED or before in _NEXT or not before.isalpha()
+        praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
+        if self._text(index + 1) == ":" and self._text(index + 3) in {",", "/"} and self._is_number(index + 4):
+            return False  # "done with the round: 14, 12, 11"
+        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my", "drop"} and not praised
+
+    def _corrects(self, index: int) -> bool:
+        """Whether "not" at `index` rejects a number or a unit that follows."""
+        ahead = index + 1
+        while self._text(ahead) in {"the", "a", "an", "at", "with", "be"}:
+            ahead += 1
+        return self._is_number(ahead) or self._text(ahead) in {"kg", "lb"} or contrasts(self.tokens, ahead)
