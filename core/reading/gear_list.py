@@ -127,7 +127,7 @@ class Listing(Counts):
         return after
 
     def _take_one(self, index: int) -> None:
-        ahead = index + 2 if self.text(index + 1) == "of" else index + 1
+        ahead = index + 2 if self.text(index + 1) in {"of", "with", "at"} else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
         elif self.is_number(self.past_describing(ahead)) or self.described_kind(ahead) or self.text(ahead) in {"(", ":"}:

@@ -36,7 +36,7 @@ _OF_SETS = frozenset(
 )
 _SHORTEST_PART = 2
 _REPEATS = re.compile(r"(.)\1{2,}")
-_DOUBLED = re.compile(r"([aeiou])\1")
+_DOUBLED = re.compile(r"([a-z])\1")
 _SHORTEST_DOUBLED = 4
 _VOWELS = frozenset("aeiou")
 _ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
@@ -113,7 +113,9 @@ def respell(word: str) -> tuple[str, ...]:
     for shorter in (_REPEATS.sub(r"\1\1", word), _REPEATS.sub(r"\1", word)):
         if shorter != word and shorter in VOCABULARY:
             return expand(shorter)
-    if word not in ENGLISH and len(word) > _SHORTEST_DOUBLED:
+    if not is_english(word) and (swapped := _swapped(word)) is not None:
+        return expand(swapped)
+    if not is_english(word) and len(word) > _SHORTEST_DOUBLED:
         for found in _DOUBLED.finditer(word):
             if (single := word[: found.start()] + word[found.start() + 1 :]) in VOCABULARY:
                 return expand(single)  # "tooday", "lateer"
@@ -156,6 +158,15 @@ def _nearest(word: str) -> str | None:
     if any(_counts(known) for _, known in near) and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1:
         return None
     return best
+
+
+def _swapped(word: str) -> str | None:
+    """The one known word of which two letters beside each other changed places, rather than two words run together: "todya"."""
+    if len(word) < _SHORTEST_REWRITTEN:
+        return None
+    swaps = {word[:at] + word[at + 1] + word[at] + word[at + 2 :] for at in range(len(word) - 1)}
+    known = [swap for swap in swaps & VOCABULARY if swap not in GUARDS["foreign"]]
+    return known[0] if len(known) == 1 and not _counts(known[0]) else None
 
 
 @lru_cache(maxsize=64)

@@ -103,6 +103,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
+    if said.meaning == "right" and before is not None and before.text in {"not", "never", "no", "hardly"}:
+        return False  # "this is not good for me"
     if said.meaning == "right" and any(token.text in PLACES for token in tokens[first : said.first]):
         return False  # "my knee hurt last year but it's fine now"
     if said.meaning == "heavy" and after is not None and after.text in {"less", "small", "few", "little", "low"}:
@@ -115,9 +117,10 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
 
 
 def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, ready: bool) -> Said:
-    """The phrase with what it means here: "start again" goes on; "crack on" starts where a go is waited for (`ready`)."""
+    """The phrase with what it means here: "start again" goes on; where a go is waited for (`ready`) "crack on" starts."""
     if said.meaning == "start" and "again" in {token.text for token in tokens[first:last]}:
-        return replace(said, meaning="resume")
+        here = {token.text for token in tokens[said.first : said.last + 1]}
+        return said if ready and here >= {"ready", "go", "again"} else replace(said, meaning="resume")
     if said.meaning == "resume" and ready:
         words = [token.text for token in tokens[said.first : said.last]]
         ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS
