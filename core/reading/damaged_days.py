@@ -30,7 +30,7 @@ def _is_unreadable(token: Token) -> bool:
     """Whether a word is neither a day nor a word that stands beside days, as typed or mended."""
     known = token.text in DAY_WORDS or token.text in GROUPS or token.text in COURTESY | _OF_TIME | _LINKS | _NO_WEEKDAYS
     raw = token.raw.lower()
-    spelt = raw.isalpha() and len(raw) >= _SHORTEST and raw[0] in _INITIALS and not (raw in VOCABULARY or is_english(raw))
+    spelt = raw.isalpha() and len(raw) >= _SHORTEST and not (raw in VOCABULARY or is_english(raw))
     return token.kind is Kind.WORD and spelt and not known
 
 
@@ -42,5 +42,7 @@ def _is_among(tokens: Sequence[Token], at: int, first: int, last: int) -> bool:
     """Whether a word is linked to a day: "mon, wdn", "wdn and fri"."""
     before = at - 2 if at - 1 >= first and tokens[at - 1].text in _LINKS | {","} else at - 1
     after = at + 2 if at + 1 < last and tokens[at + 1].text in _LINKS else at + 1
+    if tokens[at].raw[0].lower() not in _INITIALS:
+        return False  # "mon, Priya"
     led = before >= first and tokens[before].text in DAY_WORDS
     return led or (after < last and after != at + 1 and tokens[after].text in DAY_WORDS)

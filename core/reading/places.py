@@ -205,7 +205,7 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
         return Side(tokens[at - 3].text)
     lead = [tokens[i].text for i in range(max(first, at - 4), at)]
     for side in ("left", "right"):
-        if f"{side} side of" in " ".join(lead):
+        if f"{side} side of" in " ".join(lead) or f"{side} of my" in " ".join(lead):
             return Side(side)
     directly = tokens[at + 1].text if at + 1 < last else ""
     moment = directly == "right" and at + 2 < last and tokens[at + 2].text in _THIS_MOMENT  # "pressure in my chest right now"

@@ -45,6 +45,11 @@ _KEYS = {key: (row, column + _INDENT[row]) for row, keys in enumerate(_ROWS) for
 _BESIDE = 1.1
 
 
+_WEEKDAYS = tuple(
+    sorted(day for entry in ("mon", "tue", "wed", "thu", "fri", "sat", "sun") for day in listed("when", entry) if "day" in day)
+)
+
+
 def _beside(one: str, other: str) -> bool:
     """Whether two letters lie side by side on a keyboard."""
     (row, column), (other_row, other_column) = _KEYS[one], _KEYS[other]
@@ -88,8 +93,9 @@ def is_english(word: str) -> bool:
 
 
 def _single(stem: str) -> tuple[str, ...]:
-    """The stem without a letter doubled before an ending: "stop" for "stopp" of "stopped"."""
-    return (stem[:-1],) if len(stem) > _SHORTEST_STEM and stem[-1] == stem[-2] else ()
+    """The stem without a letter doubled before an ending: "stop" for "stopp" of "stopped", but nothing for "trainn"."""
+    doubles = len(stem) > _SHORTEST_STEM and stem[-1] == stem[-2] and stem[-3] in _VOWELS and stem[-4] not in _VOWELS - {"u"}
+    return (stem[:-1],) if doubles else ()
 
 
 _SHORTEST_STEM = 3
@@ -115,10 +121,13 @@ def respell(word: str) -> tuple[str, ...]:
             return expand(shorter)
     if not is_english(word) and (swapped := _swapped(word)) is not None:
         return expand(swapped)
-    if not is_english(word) and len(word) > _SHORTEST_DOUBLED:
+    if word not in ENGLISH and len(word) > _SHORTEST_DOUBLED:
         for found in _DOUBLED.finditer(word):
-            if (single := word[: found.start()] + word[found.start() + 1 :]) in VOCABULARY:
-                return expand(single)  # "tooday", "lateer"
+            single = word[: found.start()] + word[found.start() + 1 :]
+            if single in VOCABULARY and (single in CORE or found[1] in _VOWELS or not is_english(word)):
+                return expand(single)  # "tooday", "lateer", "shouldder"
+    if (day := _weekday(word)) is not None:
+        return (day,)
     if word.endswith("n't"):
         said = respell(word.replace("'", ""))
         return said if "not" in said else (*respell(word[: -len("n't")])[:1], "not")
@@ -158,6 +167,14 @@ def _nearest(word: str) -> str | None:
     if any(_counts(known) for _, known in near) and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1:
         return None
     return best
+
+
+def _weekday(word: str) -> str | None:
+    """The day of the week that one slip away explains, which no two words run together are: "momday"."""
+    if not word.endswith(("day", "days")) or is_english(word):
+        return None
+    near = [day for day in _WEEKDAYS if day[0] == word[0] and OSA.distance(word, day, score_cutoff=1) <= 1]
+    return near[0] if len(near) == 1 else None
 
 
 def _swapped(word: str) -> str | None:
