@@ -83,6 +83,9 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
         return (*(act for _, act in reading.acts), changed)
     for first, last in sentences:
         read_sentence(reading, first, last)
+    for at in range(1, len(tokens)):
+        if tokens[at].text == "1" and tokens[at - 1].text in {"this", "that"} and not _goes_with_a_figure(tokens, at):
+            reading.explain(at, at + 1)  # "don't like this 1"
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
         reading.add(at, Unclear() if swallowed and isinstance(act, Log) else act)  # a set in the midst of a pain is not half kept
     ready = context.awaiting is Awaiting.GO
@@ -101,6 +104,13 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     if ready and not reading.acts and says_go_at_last(tokens):
         reading.add(len(tokens) - 1, Start())
     return _closed(reading)
+
+
+def _goes_with_a_figure(tokens: list[Token], at: int) -> bool:
+    """Whether the figure at `at` is a number with something after it that it counts or weighs, and not "one"."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    lone = after is None or (after.kind is not Kind.NUMBER and after.text not in {"x", "kg", "lb", "reps", "rep", "/", "left", "%"})
+    return tokens[at].worded or not lone
 
 
 def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:

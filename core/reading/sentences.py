@@ -228,7 +228,6 @@ def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
         "station",
         "exercise",
         "next",
-        "it",
         "set",
         "round",
     }
