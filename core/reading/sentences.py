@@ -297,7 +297,8 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
-            if alone.meaning == "start-if-go" and (_goes_on_otherwise(tokens, start, end) or _speaks_of_pain(tokens)):
+            led = start > first and tokens[start - 1].text == "then"  # "left at the lights then right"
+            if alone.meaning == "start-if-go" and (led or _goes_on_otherwise(tokens, start, end) or _speaks_of_pain(tokens)):
                 continue
             reading.add(start, act_of(alone, reading.text))
             reading.explain(start, end)

@@ -45,6 +45,9 @@ _KEYS = {key: (row, column + _INDENT[row]) for row, keys in enumerate(_ROWS) for
 _BESIDE = 1.1
 
 
+_AS_DAY = re.compile(r"d(?:ee|y|ie|ey|i|ay)(s?)$")
+"""What people make of "-day": "sundees", "fridy"."""
+
 _WEEKDAYS = tuple(
     sorted(day for entry in ("mon", "tue", "wed", "thu", "fri", "sat", "sun") for day in listed("when", entry) if "day" in day)
 )
@@ -171,9 +174,12 @@ def _nearest(word: str) -> str | None:
 
 def _weekday(word: str) -> str | None:
     """The day of the week that one slip away explains, which no two words run together are: "momday"."""
-    if not word.endswith(("day", "days")) or is_english(word):
+    said = _AS_DAY.sub(r"day\1", word)
+    if not said.endswith(("day", "days")) or is_english(word):
         return None
-    near = [day for day in _WEEKDAYS if day[0] == word[0] and OSA.distance(word, day, score_cutoff=1) <= 1]
+    if said in _WEEKDAYS:
+        return said
+    near = [day for day in _WEEKDAYS if day[0] == said[0] and OSA.distance(said, day, score_cutoff=1) <= 1]
     return near[0] if len(near) == 1 else None
 
 
