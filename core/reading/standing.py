@@ -32,8 +32,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False
     after = tokens[said.last] if said.last < last else None
     words = {token.text for token in tokens[said.first : said.last]}
-    if said.meaning == "start" and after is not None and after.text in _WEIGHED:
-        return False  # "can we go lighter"
+    if said.meaning == "start" and after is not None and _leads_to_weights(tokens, said.last, last):
+        return False  # "can we go lighter", "I'm ready for something heavier"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
     if said.meaning == "pause":
@@ -247,6 +247,13 @@ _FINDING = frozenset({"thinks", "say", "says", "said", "reckons", "thought", "fi
 def _was_forced(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the wait is over and only told: "had to stop for a second at 8"."""
     return [token.text for token in tokens[max(first, said.first - 2) : said.first]] == ["had", "to"]
+
+
+def _leads_to_weights(tokens: Sequence[Token], index: int, last: int) -> bool:
+    """Whether what follows is how heavy it should be: "lighter", "for heavier", "for a heavier one"."""
+    while index < last and tokens[index].text in {"for", "something", "a", "some", "the"}:
+        index += 1
+    return index < last and tokens[index].text in _WEIGHED
 
 
 _WEIGHED = frozenset({"lighter", "heavier", "up", "down", "bigger", "smaller", "easier", "harder", "higher", "lower"})

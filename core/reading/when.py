@@ -75,6 +75,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL}
         and i not in used | spent
         and clock.text(i - 1) not in {"round", "station"}
+        and not (clock.text(i) == "2" and (clock.text(i + 1) in DAY_WORDS or clock.text(i + 1) in GROUPS))  # "change it 2 sat"
     ]
     bare = _bare_minutes(clock, loose, words, timed=timed)
     if bare is not None:
