@@ -335,13 +335,14 @@ class Clock:
         return self.text(index - 1) not in _LETTERS and self.text(index + 2) not in _LETTERS
 
     def _in_letters(self, index: int) -> bool:
-        """Whether a letter stands for a day: only in a row of at least three such letters."""
+        """Whether a letter stands for a day: in a row of at least three such letters, or of two with a "th" ("t/th")."""
         first = last = index
         while self.text(first - 1) in _LETTERS:
             first -= 1
         while self.text(last + 1) in _LETTERS:
             last += 1
-        return last - first + 1 >= _SPREAD
+        two = last - first == 1 and "th" in {self.text(first), self.text(last)}
+        return two or last - first + 1 >= _SPREAD
 
     def span(self, used: set[int]) -> tuple[int | None, set[int]]:
         """A span of time in minutes ("half an hour", "1 h 30"), and the indices of its numbers."""

@@ -154,6 +154,7 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
             and "me" not in told
         )
         or _is_elsewhere(told)
+        or _is_likened(told)
         or _is_of_others(told)
         or _is_wished(told)
     ):
@@ -302,6 +303,17 @@ def _is_elsewhere(told: Sequence[str]) -> bool:
         for link, whose, other in zip(told, told[1:], told[2:], strict=False)
     )
     return (at_others or theirs) and not {"i", "we", "here", "now"} & set(told)
+
+
+def _is_likened(told: Sequence[str]) -> bool:
+    """Whether something else is weighed or likened to a dumbbell: "the baby weighs 6 kg, so basically a dumbbell"."""
+    alike = bool(set(told) & {"basically", "practically", "essentially", "virtually"}) or any(
+        be in {"is", "are", "was"} and like == "like" for be, like in pairwise(told)
+    )
+    if alike and not set(told) & ({"i", "we", "here"} | _PLAINLY_OWNED):
+        return True
+    verb = next((at for at, word in enumerate(told) if word in {"weighs", "weigh", "weighed", "weighing"}), 0)
+    return verb > 0 and not set(told[:verb]) & (set(KINDS) | PAIRS | {"weights", "set", "they", "one", "it"})
 
 
 def _is_wished(told: Sequence[str]) -> bool:

@@ -32,27 +32,7 @@ _AFTER_BARE_LOAD = (
 _AFTER_KIND = PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
 _BROKE = frozenset({"broke", "snapped", "cracked", "died", "split", "vanished", "disappeared", "busted", "bust"})
 _GONE = _BROKE | {"broken", "gone", "stolen", "lost", "sold", "knackered", "nicked", "missing"}
-_LOST = frozenset(
-    {
-        "flogged",
-        "pawned",
-        "donated",
-        "ditched",
-        "scrapped",
-        "flipped",
-        "chucked",
-        "threw",
-        "tossed",
-        "dumped",
-        "rid",
-        "sold",
-        "lost",
-        "broke",
-        "lent",
-        "binned",
-        "returned",
-    }
-)
+_LOST = listed("words_gear", "parted_with")
 ENDS = 2
 _MOST_COUNT = 40
 _MOST_TIMES = 10
@@ -127,7 +107,7 @@ class Listing(Counts):
         return after
 
     def _take_one(self, index: int) -> None:
-        ahead = index + 2 if self.text(index + 1) == "of" else index + 1
+        ahead = index + 2 if self.text(index + 1) in {"of", "with", "at"} else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
         elif self.is_number(self.past_describing(ahead)) or self.described_kind(ahead) or self.text(ahead) in {"(", ":"}:
@@ -237,6 +217,9 @@ class Listing(Counts):
             after += 2 if self.text(after + 1) in PIECES else 1
         elif (pieces := self.pieces(after + 1 if self.text(after) in {"-", ":", ","} else after)) is not None:
             thing.count, after = pieces
+        elif [self.text(after + i) for i in range(3)] == ["(", "one", ")"]:
+            thing.count = 1
+            after += 3
         elif self.text(after) == "one" and self.ends_at(after + 1):
             thing.count = 1
             after += 1
@@ -262,7 +245,7 @@ class Listing(Counts):
         lead = self._lead
         if lead is None:
             return
-        strong = bool(lead.taken) or self._leads_to(self.things.index(lead.holder), index)
+        strong = bool(lead.taken) or self._leads_to(self.things.index(lead.holder), index) or self._is_told_after(lead, index)
         if not strong and self.tail_ahead(index):
             self._lead = None
             return
@@ -271,6 +254,12 @@ class Listing(Counts):
         thing.kind = lead.kind
         thing.paired = thing.paired or lead.pairs
         lead.taken.append(thing)
+
+    def _is_told_after(self, lead: Lead, index: int) -> bool:
+        """Whether the number at `index` only adds the load of a thing that was counted: "one kettlebell, 12 kg, and ..."."""
+        counted = lead.holder.count is not None and lead.holder is self.things[-1]
+        parted = self.text(index - 1) == "," and self.kind_at(index - 2) is not None and self.text(index + 1) in UNITS
+        return counted and parted and self.text(index + 2) in {",", "", ";"}
 
     def _leads_to(self, holder: int, index: int) -> bool:
         """Whether the kind right before the number at `index` is the last thing said and leads to it: "dumbbells of 5"."""

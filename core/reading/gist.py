@@ -22,6 +22,7 @@ _OF_THE_STATION = frozenset({"form-here", "heavy", "light"})
 _POINTING = listed("words_gist", "pointing")
 _WITH_WHAT = listed("words_gist", "with_what")
 _NO_GO = listed("words_gist", "no_go")
+_JOINING = frozenset({"over", "and", "to", "up", "out", "in"})
 _NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
 
 
@@ -79,6 +80,8 @@ def _exercise(tokens: Sequence[Token]) -> str | None:
             if not runs[-1] and index and tokens[index - 1].text in _WITH_WHAT:
                 runs[-1].append(tokens[index - 1].raw)
             runs[-1].append(token.raw)
+        elif runs[-1] and token.text in _JOINING and index + 1 < len(tokens) and tokens[index + 1].text in EXERCISES:
+            runs[-1].append(token.raw)  # "bent over row"
         elif runs[-1]:
             runs.append([])
     longest = max(runs, key=len)

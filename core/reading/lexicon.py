@@ -96,6 +96,7 @@ CORE = frozenset(
     {
         *UNITS, *NUMBER_WORDS, *PLACES, *HURT, *_words("structure", "words"),
         *(word for entry in ("reps", "sets", "rounds", "rpe") for word in AMOUNTS[entry]),
+        *(word for entry in ("mon", "tue", "wed", "thu", "fri", "sat", "sun") for word in _words("when", entry) if "day" in word),
         *(word for entry in ("chest", "dizzy", "numb", "breath", "collapse") for word in _words("urgent", entry)),
     }
 )  # fmt: skip

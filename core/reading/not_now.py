@@ -174,6 +174,8 @@ def denial_start(tokens: Sequence[Token], first: int, start: int) -> int:
     following = tokens[index + 1].text if index + 1 < len(tokens) else ""
     if tokens[index].text == "no" and index == first and following in _ONESELF:
         return start
+    if tokens[index].text == "not" and following in {"make", "come", "do", "train"}:
+        return start  # "can't make it today got a migraine"
     told = {token.text for token in tokens[index + 1 : start + 4]}
     line = " ".join(token.text for token in tokens[start : start + 5])
     if tokens[index].text == "never" and (told & {"this", "so", "such", "like"} or any(now in line for now in _UNTIL_NOW)):

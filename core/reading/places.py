@@ -73,9 +73,12 @@ _OF_A_SIDE = frozenset(
 
 def side_alone(tokens: Sequence[Token], first: int, last: int) -> Side | None:
     """The side that a clause names and nothing else: "my elbow hurts, the left one"."""
-    words = {tokens[i].text for i in range(first, last)}
-    named = words & {"left", "right"}
-    return Side(named.pop()) if len(named) == 1 and words - named <= _OF_A_SIDE else None
+    words = {tokens[i].text for i in range(first, last) if tokens[i].kind is not Kind.MARK}
+    named = words & set(_SIDES)
+    return _SIDES[named.pop()] if len(named) == 1 and words - named <= _OF_A_SIDE else None
+
+
+_SIDES = {"left": Side.LEFT, "right": Side.RIGHT, "l": Side.LEFT, "r": Side.RIGHT}
 
 
 def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
@@ -202,7 +205,7 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
         return Side(tokens[at - 3].text)
     lead = [tokens[i].text for i in range(max(first, at - 4), at)]
     for side in ("left", "right"):
-        if f"{side} side of" in " ".join(lead):
+        if f"{side} side of" in " ".join(lead) or f"{side} of my" in " ".join(lead):
             return Side(side)
     directly = tokens[at + 1].text if at + 1 < last else ""
     moment = directly == "right" and at + 2 < last and tokens[at + 2].text in _THIS_MOMENT  # "pressure in my chest right now"
@@ -210,16 +213,18 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
         return Side(directly)
     if directly in {"l", "r"} and at + 1 < last and tokens[at].text == PLACES[tokens[at].text]:
         return Side.LEFT if directly == "l" else Side.RIGHT
-    ends = tokens[last - 1].text if last - 1 > at else ""
+    ends = tokens[last - 1].text if last - 1 > at and "to" not in {tokens[i].text for i in range(last - 3, last)} else ""
     if ends in {"left", "right", "l", "r"} and any(tokens[i].text in HURT for i in range(first, last)):
         counted = tokens[last - 2].kind is Kind.NUMBER or _text_before(tokens, last) & {"reps", "rep", "and", "not", "to"}
         if not counted:  # "groin strain R", but "elbow sore, 2 left"
             return Side.LEFT if ends[0] == "l" else Side.RIGHT
+    turns = next((i for i in range(at + 1, last - 1) if (tokens[i].text, tokens[i + 1].text) in _MOVING), last)
+    last = turns if {"to", "towards"} & {tokens[i].text for i in range(turns, last)} else last  # "when I twist to the left"
     end = [tokens[i].text for i in range(max(at + 1, last - 2), last)]
     if end[-1:] in (["l"], ["r"]) and not any(tokens[i].kind is Kind.NUMBER for i in range(at, last)):
         return Side.LEFT if end[-1] == "l" else Side.RIGHT  # "forearm cramp l"
-    if end[-1:] and end[-1] in {"one", "side"} and end[0] in {"left", "right"}:
-        return Side(end[0])
+    if end[-1:] and end[-1] in {"one", "side"} and end[0] in _SIDES:
+        return _SIDES[end[0]]
     if end in (["the", "left"], ["the", "right"]):
         return Side(end[1])
     after = " ".join(tokens[i].text for i in range(at + 1, min(last, at + 9)))

@@ -84,19 +84,34 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
         return (*(act for _, act in reading.acts), changed)
     for first, last in sentences:
         read_sentence(reading, first, last)
+    for at in range(1, len(tokens)):
+        if tokens[at].text == "1" and tokens[at - 1].text in {"this", "that"} and not _goes_with_a_figure(tokens, at):
+            reading.explain(at, at + 1)  # "don't like this 1"
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
         reading.add(at, Unclear() if swallowed and isinstance(act, Log) else act)  # a set in the midst of a pain is not half kept
     ready = context.awaiting is Awaiting.GO
+    supposed = tokens[:1] and tokens[0].text == "if"  # "if my back started hurting, what would you do?"
     if not reading.acts and not reading.explained and (after := gist(tokens, ready=ready)) is not None:
         reading.add(after.first, act_of(after, reading.text))
     elif not reading.acts:
         for first, last in parted(tokens, clauses):
             told = reading.explained & set(range(first, last))
-            if not told and (after := gist(tokens[first:last], ready=ready)) is not None:
+            if (
+                not told
+                and (after := gist(tokens[first:last], ready=ready)) is not None
+                and not (supposed and after.meaning == "help")
+            ):
                 reading.add(first, act_of(after, reading.text))
     if ready and not reading.acts and says_go_at_last(tokens):
         reading.add(len(tokens) - 1, Start())
     return _closed(reading)
+
+
+def _goes_with_a_figure(tokens: list[Token], at: int) -> bool:
+    """Whether the figure at `at` is a number with something after it that it counts or weighs, and not "one"."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    lone = after is None or (after.kind is not Kind.NUMBER and after.text not in {"x", "kg", "lb", "reps", "rep", "/", "left", "%"})
+    return tokens[at].worded or not lone
 
 
 def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
@@ -116,6 +131,8 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [
             (at, act) for at, act in acts if not isinstance(act, Resume) or "here" not in reading.words_at(at)
         ]  # "I'm here. go"
+    if any(isinstance(act, _ASKED) for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Pause) or not _only_begins(reading.tokens, at)]
     paused = min((at for at, act in acts if isinstance(act, Pause)), default=None)
     if paused is not None:
         acts = [(at, act) for at, act in acts if not (isinstance(act, Resume) and at > paused)]  # "wait small, I dey come"
@@ -123,7 +140,7 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
     acts = _at_one_time(acts, reading.tokens)
     if any(act == Skip("day") for _, act in acts):
-        acts = [(at, act) for at, act in acts if act != Skip()]  # "no training today, skip it"
+        acts = [(at, act) for at, act in acts if act not in {Skip(), Finish()}]  # "no training today, skip it", "so let's leave it"
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]
         weighed = {act.unit for _, act in acts if isinstance(act, Log | Amend)}
@@ -167,6 +184,20 @@ def _at_one_time(acts: list[tuple[int, Act]], tokens: list[Token]) -> list[tuple
 
 
 _OF_SWITCHING = frozenset({"use", "switch", "change", "show", "set", "in", "prefer", "speak", "display", "convert", "want", "put"})
+_ASKED = (Form, Swap, Help, Progress, Today)
+_CALLS = (["wait"], ["hang", "on"], ["hold", "on"])
+
+
+def _only_begins(tokens: list[Token], at: int) -> bool:
+    """Whether a word of waiting at `at` only begins a question: "wait, how do I do this?"."""
+    words = [token.text for token in tokens[at : at + 4]]
+    call = next((call for call in _CALLS if words[: len(call)] == call), None)
+    if call is None:
+        return False
+    rest = words[len(call) :]
+    return (rest[1:2] if rest[:1] == [","] else rest[:1]) in (["how"], ["what"], ["which"], ["where"], ["can"], ["am"], ["is"])
+
+
 _OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})
 
 

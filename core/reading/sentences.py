@@ -171,6 +171,8 @@ def _goes_on_asking(tokens: Sequence[Token], first: int, last: int) -> int | Non
             begin = next((i for i in range(at + 1, last - 1) if tokens[i].text not in _KINDLY), at + 1)
             words = tuple(tokens[i].text for i in range(begin, min(begin + 3, last)))
             told = any(tokens[i].text not in COURTESY for i in range(at + 3, last))
+            if words[:1] == ("how",) and any(tokens[i].text == "never" for i in range(first, at)):
+                continue  # "never done a windmill, how do I do it"
             if any(words[: len(asking)] == asking for asking in _ASKING) and (told or words[0] != "remind"):
                 return at
     return None
@@ -249,7 +251,6 @@ def _of_the_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
         "station",
         "exercise",
         "next",
-        "it",
         "set",
         "round",
     }
@@ -327,7 +328,8 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
-            if alone.meaning == "start-if-go" and (_goes_on_otherwise(tokens, start, end) or _speaks_of_pain(tokens)):
+            led = start > first and tokens[start - 1].text == "then"  # "left at the lights then right"
+            if alone.meaning == "start-if-go" and (led or _goes_on_otherwise(tokens, start, end) or _speaks_of_pain(tokens)):
                 continue
             reading.add(start, act_of(alone, reading.text))
             reading.explain(start, end)
@@ -395,6 +397,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return not denied and not goes_on(tokens, alone.last)
         case "skip-day":
             return not of_dates(tokens, *sentence)
+        case "finish" if tokens[sentence[0]].text == "if":
+            return False  # "if it's 12 again I'm out"
         case "finish":
             told = (
                 (_is_just_done(words) and not _goes_to_the_end(tokens, alone))

@@ -36,13 +36,21 @@ _OF_SETS = frozenset(
 )
 _SHORTEST_PART = 2
 _REPEATS = re.compile(r"(.)\1{2,}")
-_DOUBLED = re.compile(r"([aeiou])\1")
+_DOUBLED = re.compile(r"([a-z])\1")
 _SHORTEST_DOUBLED = 4
 _VOWELS = frozenset("aeiou")
 _ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 _INDENT = (0.0, 0.3, 0.8)
 _KEYS = {key: (row, column + _INDENT[row]) for row, keys in enumerate(_ROWS) for column, key in enumerate(keys)}
 _BESIDE = 1.1
+
+
+_AS_DAY = re.compile(r"d(?:ee|y|ie|ey|i|ay)(s?)$")
+"""What people make of "-day": "sundees", "fridy"."""
+
+_WEEKDAYS = tuple(
+    sorted(day for entry in ("mon", "tue", "wed", "thu", "fri", "sat", "sun") for day in listed("when", entry) if "day" in day)
+)
 
 
 def _beside(one: str, other: str) -> bool:
@@ -88,8 +96,9 @@ def is_english(word: str) -> bool:
 
 
 def _single(stem: str) -> tuple[str, ...]:
-    """The stem without a letter doubled before an ending: "stop" for "stopp" of "stopped"."""
-    return (stem[:-1],) if len(stem) > _SHORTEST_STEM and stem[-1] == stem[-2] else ()
+    """The stem without a letter doubled before an ending: "stop" for "stopp" of "stopped", but nothing for "trainn"."""
+    doubles = len(stem) > _SHORTEST_STEM and stem[-1] == stem[-2] and stem[-3] in _VOWELS and stem[-4] not in _VOWELS - {"u"}
+    return (stem[:-1],) if doubles else ()
 
 
 _SHORTEST_STEM = 3
@@ -113,10 +122,15 @@ def respell(word: str) -> tuple[str, ...]:
     for shorter in (_REPEATS.sub(r"\1\1", word), _REPEATS.sub(r"\1", word)):
         if shorter != word and shorter in VOCABULARY:
             return expand(shorter)
+    if not is_english(word) and (swapped := _swapped(word)) is not None:
+        return expand(swapped)
     if word not in ENGLISH and len(word) > _SHORTEST_DOUBLED:
         for found in _DOUBLED.finditer(word):
-            if (single := word[: found.start()] + word[found.start() + 1 :]) in VOCABULARY:
-                return expand(single)  # "tooday", "lateer"
+            single = word[: found.start()] + word[found.start() + 1 :]
+            if single in VOCABULARY and (single in CORE or found[1] in _VOWELS or not is_english(word)):
+                return expand(single)  # "tooday", "lateer", "shouldder"
+    if (day := _weekday(word)) is not None:
+        return (day,)
     if word.endswith("n't"):
         said = respell(word.replace("'", ""))
         return said if "not" in said else (*respell(word[: -len("n't")])[:1], "not")
@@ -156,6 +170,26 @@ def _nearest(word: str) -> str | None:
     if any(_counts(known) for _, known in near) and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1:
         return None
     return best
+
+
+def _weekday(word: str) -> str | None:
+    """The day of the week that one slip away explains, which no two words run together are: "momday"."""
+    said = _AS_DAY.sub(r"day\1", word)
+    if not said.endswith(("day", "days")) or is_english(word):
+        return None
+    if said in _WEEKDAYS:
+        return said
+    near = [day for day in _WEEKDAYS if day[0] == said[0] and OSA.distance(said, day, score_cutoff=1) <= 1]
+    return near[0] if len(near) == 1 else None
+
+
+def _swapped(word: str) -> str | None:
+    """The one known word of which two letters beside each other changed places, rather than two words run together: "todya"."""
+    if len(word) < _SHORTEST_REWRITTEN:
+        return None
+    swaps = {word[:at] + word[at + 1] + word[at] + word[at + 2 :] for at in range(len(word) - 1)}
+    known = [swap for swap in swaps & VOCABULARY if swap not in GUARDS["foreign"]]
+    return known[0] if len(known) == 1 and not _counts(known[0]) else None
 
 
 @lru_cache(maxsize=64)

@@ -32,8 +32,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False
     after = tokens[said.last] if said.last < last else None
     words = {token.text for token in tokens[said.first : said.last]}
-    if said.meaning == "start" and after is not None and after.text in _WEIGHED:
-        return False  # "can we go lighter"
+    if said.meaning == "start" and after is not None and _leads_to_weights(tokens, said.last, last):
+        return False  # "can we go lighter", "I'm ready for something heavier"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
     if said.meaning == "pause":
@@ -109,6 +109,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
+    if said.meaning == "right" and before is not None and before.text in {"not", "never", "no", "hardly"}:
+        return False  # "this is not good for me"
     if said.meaning == "right" and any(
         tokens[i].text in PLACES and tokens[i - 1].text not in {"each", "either", "both", "every", "per"}
         for i in range(first, said.first)
@@ -126,9 +128,10 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
 
 
 def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, ready: bool) -> Said:
-    """The phrase with what it means here: "start again" goes on; "crack on" starts where a go is waited for (`ready`)."""
+    """The phrase with what it means here: "start again" goes on; where a go is waited for (`ready`) "crack on" starts."""
     if said.meaning == "start" and "again" in {token.text for token in tokens[first:last]}:
-        return replace(said, meaning="resume")
+        here = {token.text for token in tokens[said.first : said.last + 1]}
+        return said if ready and here >= {"ready", "go", "again"} else replace(said, meaning="resume")
     if said.meaning == "resume" and ready:
         words = [token.text for token in tokens[said.first : said.last]]
         ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS
@@ -255,6 +258,13 @@ _FINDING = frozenset({"thinks", "say", "says", "said", "reckons", "thought", "fi
 def _was_forced(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the wait is over and only told: "had to stop for a second at 8"."""
     return [token.text for token in tokens[max(first, said.first - 2) : said.first]] == ["had", "to"]
+
+
+def _leads_to_weights(tokens: Sequence[Token], index: int, last: int) -> bool:
+    """Whether what follows is how heavy it should be: "lighter", "for heavier", "for a heavier one"."""
+    while index < last and tokens[index].text in {"for", "something", "a", "some", "the"}:
+        index += 1
+    return index < last and tokens[index].text in _WEIGHED
 
 
 _WEIGHED = frozenset({"lighter", "heavier", "up", "down", "bigger", "smaller", "easier", "harder", "higher", "lower"})

@@ -181,8 +181,6 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal
     after_number = before >= 0
     if after_number and raw in UNIT_SLIPS:
         return [Token(Kind.WORD, UNIT_SLIPS[raw].value, raw, start, end, glued)]
-    if after_number and (unit := _damaged_unit(raw)) is not None:
-        return [Token(Kind.WORD, unit, raw, start, end, glued)]
     if after_number and glued and raw == "k" and before >= _LEAST_K:
         return [Token(Kind.WORD, "kg", raw, start, end, glued)]
     if after_number and raw[-1] == "x" and raw[:-1] in UNITS:
@@ -190,6 +188,8 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal
             Token(Kind.WORD, UNITS[raw[:-1]].value, raw[:-1], start, end - 1, glued),
             Token(Kind.WORD, "x", "x", end - 1, end, glued=True),
         ]
+    if after_number and (unit := _damaged_unit(raw)) is not None:
+        return [Token(Kind.WORD, unit, raw, start, end, glued)]
     plural = raw if raw in NUMBER_PLURALS or start > _MENDED else (*respell(raw), "")[0]
     if plural in NUMBER_PLURALS and respell(raw) == (plural,):
         number = Token(

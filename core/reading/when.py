@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
+from core.reading.damaged_days import loses_a_day
 from core.reading.lexicon import COURTESY, GUARDS, PLACES, listed, sayings
 from core.reading.occasions import is_an_occasion, without_reasons
 from core.reading.token import Kind, Token
@@ -74,6 +75,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL}
         and i not in used | spent
         and clock.text(i - 1) not in {"round", "station"}
+        and not (clock.text(i) == "2" and (clock.text(i + 1) in DAY_WORDS or clock.text(i + 1) in GROUPS))  # "change it 2 sat"
     ]
     bare = _bare_minutes(clock, loose, words, timed=timed)
     if bare is not None:
@@ -95,6 +97,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         return [Unclear()]
     for_a_while = not days and not moments and bool({"week", "weeks", "fortnight"} & said) and bool(_OFF & said)
     if reminds and (_is_vague(words) or for_a_while):
+        return [Unclear()]
+    if (planned or reminds) and (loses_a_day(tokens, first, last) or ("days" in said and not days and not off_days)):
         return [Unclear()]
     if planned:
         return _plan(clock, words, days, off_days, moments)

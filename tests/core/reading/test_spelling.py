@@ -19,6 +19,15 @@ def test_a_slip_is_mended(typed, meant):
 
 @pytest.mark.parametrize(
     ("typed", "meant"),
+    [("todya", "today"), ("momday", "monday"), ("sundees", "sundays"), ("thrus", "thurs"), ("shouldder", "shoulder")],
+)
+def test_one_word_damaged_is_not_two_run_together(typed, meant):
+    """What is one slip from a word is that word, though it could be parted: no "to do you" for "todya", no "mom day"."""
+    assert respell(typed) == (meant,)
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
     [("leftinthetank", ("left", "in", "the", "tank")), ("repsbodywieght", ("reps", "bodyweight")), ("manandhar", ("manandhar",))],
 )
 def test_words_run_together_are_parted(typed, meant):

@@ -46,6 +46,19 @@ def test_days_and_times_make_a_plan(text, days, at):
 
 
 @pytest.mark.parametrize(
+    "text",
+    [
+        "remind me mon, wxd and fri 7am",
+        "remind me on fzday and sunday at 6pm",
+        "remind me moan days and fry days at six am",
+    ],
+)
+def test_no_day_is_lost(text):
+    """A day that cannot be read is asked about, whatever else is plain."""
+    assert acts(text) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize(
     ("text", "minutes"),
     [
         ("not yet, remind me in 2 hours", 120),
