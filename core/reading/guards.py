@@ -12,7 +12,17 @@ from typing import TYPE_CHECKING
 from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.token import Kind, Token
-from core.reading.whose import addressed, is_intended, is_object, is_ordered, leads_with_someone, only_imagined, reached_up, tried
+from core.reading.whose import (
+    DEGREE,
+    addressed,
+    is_intended,
+    is_object,
+    is_ordered,
+    leads_with_someone,
+    only_imagined,
+    reached_up,
+    tried,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -360,8 +370,10 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
             continue
         if word in GUARDS["others"] and word not in {"you", "your"}:
             return True
-        named = at > 0 and words[at - 1] in {"my", "the", "our", "a"} and word in _NAMED
-        if named and following in _DOING | _SAYING:
+        whose = words[max(0, at - 2) : at]
+        named = word in _NAMED and (whose[-1:] in (["my"], ["the"], ["our"], ["a"]) or whose[:1] in (["my"], ["our"]))
+        acting = next((w for w in words[at + 1 :] if w not in DEGREE), "")
+        if named and acting in _DOING | _SAYING:
             return True
         if word == "you" and words[max(0, at - 3) : at - 1] in _DID_THE and tokens[inside[at] - 1].kind is Kind.NUMBER:
             continue  # "did the 12 you asked for"

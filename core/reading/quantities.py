@@ -9,7 +9,7 @@ from decimal import Decimal
 from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 
-from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, HURT, PLAIN, VOCABULARY, listed
+from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, EXERCISES, HURT, PLACES, PLAIN, VOCABULARY, listed
 from core.reading.parts import Part, cached_grammar
 from core.reading.phrases import Said
 from core.reading.side_words import (
@@ -79,6 +79,27 @@ _MOST_NUMBERED = Decimal(8)
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
 _LONGEST_UNSAID_HOLD = Decimal(5)
+_TO_FAILURE = frozenset(
+    {
+        "quite",
+        "really",
+        "even",
+        "actually",
+        "fully",
+        "go",
+        "going",
+        "get",
+        "take",
+        "took",
+        "push",
+        "pushed",
+        "it",
+        "all",
+        "the",
+        "way",
+    }
+)
+_TO_COME = frozenset({"set", "sets", "round", "rounds", "exercise", "exercises", "station", "stations", "minutes", "to"})
 _GOES_ON = frozenset({"then", "plus", "did"})
 _SHORTEST_HOLD_S = 15
 
@@ -194,9 +215,10 @@ class _Marking:
         if name in {"LEFT_SIDE", "RIGHT"} and is_remark(self.tokens, said, self.skip):
             self.passed.add("...")
             return  # "left side little weak"
-        if name == "FAILURE" and self._is_denied(said):
+        if name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said))):
             self.passed.add("...")
             return  # "did not fail", "nearly failed"
+        self.broken |= name in {"EACH", "HANDS", "SAME"} and self._text(said.first - 1) in {"not", "never"}  # "not each side"
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
@@ -252,10 +274,14 @@ class _Marking:
     def _is_denied(self, failure: Said) -> bool:
         """Whether a failure did not come about: "did not quite fail", "nearly failed"."""
         at = failure.first - 1
-        while self._text(at) in {"quite", "really", "even", "actually", "fully"}:
+        while self._text(at) in _TO_FAILURE:
             at -= 1
-        bare = self._text(failure.first) in {"fail", "failed", "failure"}
+        bare = self._text(failure.first) in {"fail", "failed", "failure", "to", "till", "until", "went", "reached", "hit", "all"}
         return bare and self._text(at) in {"not", "never", "nearly", "almost", "without"}
+
+    def _ends_a_hold(self, failure: Said) -> bool:
+        """Whether "my arms gave way" only tells how a plank ended, as every hold does."""
+        return any(token.text in {"gave", "give", "gives", "giving"} for token in self.tokens[failure.first : failure.last])
 
     def _one_more(self, could: Said) -> bool:
         """Mark "could have done another" and "had another one in me": one more was left."""
@@ -410,6 +436,9 @@ class _Marking:
         ):
             self._emit("UNIT_IS", after, word)
             return self._label_end(after + 1)
+        if word in {"kg", "lb"} and self._is_led_by_unit(after):
+            self._emit("UNIT_IS", after, word)
+            return after + 1
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
@@ -436,6 +465,7 @@ class _Marking:
             loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
             loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
+            self.broken |= not loaded and next_word in _TO_COME  # "one more set to go"
             self.broken |= (
                 not loaded and self._text(first - 1) in _GOES_ON
             )  # "10, then 2 more" is twelve done, or ten and two left?
@@ -444,6 +474,16 @@ class _Marking:
             return after
         self._emit(name, after, word)
         return after + length
+
+    def _is_led_by_unit(self, unit: int) -> bool:
+        """Whether a unit between two numbers is written together with the one after it: "11 kg20"."""
+        ahead = unit + 1
+        return (
+            self._is_number(ahead)
+            and self.tokens[ahead].glued
+            and not self.tokens[unit].glued
+            and self._text(ahead + 1) not in {"kg", "lb", "x"}
+        )
 
     def _counts_set(self, index: int) -> bool:
         """Whether a "set" after a number is one of so many: "3 set, every set 10", "3 set 10 reps"."""
@@ -465,6 +505,11 @@ class _Marking:
     def _is_labelled(self) -> bool:
         """Whether the last number had its name before it, as in "weight 14 reps 12"."""
         return len(self.terminals) > 1 and self.terminals[-2].type.endswith("_IS")
+
+    def _past_choice(self, number: int) -> int:
+        """The index of the last number of "one or two", "1-2"; `number` itself when there is no choice."""
+        chosen = self._text(number + 1) in {"or", "to", "-"} and self._is_number(number) and self._is_number(number + 2)
+        return number + 2 if chosen else number
 
     def _is_paired(self, letter: str) -> bool:
         """Whether a number stands beside the letter of the other side, too."""
@@ -600,7 +645,7 @@ class _Marking:
             return None  # "that's 12, right"
         if contrasts(self.tokens, index):
             return "LEFT_SIDE" if word[0] == "l" else "RIGHT"
-        ahead_reserve = self.skip.get(ahead + 1)
+        ahead_reserve = self.skip.get(self._past_choice(ahead) + 1)
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
         counts_right = counts_right or (ahead_reserve is not None and self._leaves_a_side(ahead_reserve))
         if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:
@@ -616,6 +661,8 @@ class _Marking:
             and (leads(self.tokens, index, sides=self.sides) or (self.sides and stands_alone(self.tokens, index)))
         ):
             return name
+        if self._text(index + 1) in PLACES and self._text(index + 1) not in LIMBS and self._text(index + 2) not in EXERCISES:
+            return None  # "12 reps 10kg left knee ok"
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1 and before == "on" and self.sides and self._is_paired(word):
             return name  # "9L/9R, 1 rir on L"

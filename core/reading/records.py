@@ -9,7 +9,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from core.reading import guards
+from core.reading import guards, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import LISTING, Open
@@ -45,6 +45,7 @@ if TYPE_CHECKING:
 
 _LONGEST_NOUGHT = 5
 _MOST_NUMBERS = 40
+_ASSERTING = (["in", "fact"], ["in", "reality"])
 _SPOKEN = {"mark-was", "mark-plain"}
 _SOFT = {"reserve", "more", "effort", "either"}
 
@@ -63,6 +64,7 @@ def records(
     """
     marked = {i for one in said.values() if one.meaning in {"mark-failure", "mark-same"} for i in range(one.first, one.last)}
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
+    said = {at: one for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_none(tokens):
         return []
@@ -100,6 +102,9 @@ def records(
         free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
     spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
     told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
+    failed = {i for one in said.values() if one.meaning == "mark-failure" for i in range(one.first, one.last)}
+    if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
+        return [(at, Unclear())]
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
         tokens, sentences, open_numbers, said, strong=strong
     ):
@@ -110,6 +115,14 @@ def records(
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
+
+
+def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple[int, int]]) -> bool:
+    """Whether "in fact" stands in a sentence without numbers, and corrects none: "just right in fact. Twelve"."""
+    if said.meaning != "mark-amend" or [token.text for token in tokens[said.first : said.first + 2]] not in _ASSERTING:
+        return False
+    inside = next((span for span in sentences if span[0] <= said.first < span[1]), (0, len(tokens)))
+    return not any(token.kind in NUMERIC for token in tokens[inside[0] : inside[1]])
 
 
 def _answers_none(tokens: Sequence[Token]) -> bool:
@@ -216,7 +229,10 @@ def _settled(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
             default=at,
         )
-        return [(min(at, start), amend(parts, context, about=field_named(tokens)))]
+        changed_fields = amend(parts, context, about=field_named(tokens))
+        if changed_fields.reps == 0 and "mark-failure" in marks:
+            raise Open  # "it was nothing left at the end, zero"
+        return [(min(at, start), changed_fields)]
     sorry = marks.get("mark-sorry")
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]
@@ -228,6 +244,9 @@ def _settled(
             _check_change(made, changed)
             return [*((at, log) for log in made), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
+    used = {i for one in said.values() for i in range(one.first, one.last)}
+    if made and (unheeded.leaves_out_a_weight(tokens, made, used) or unheeded.drops_a_count(tokens, used)):
+        raise Open
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
         begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)
