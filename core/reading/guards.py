@@ -176,8 +176,7 @@ def keeps_back(
 
 def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
     """Whether the clause begins as a question does; "is 14 with 8 kilos" and "did 12" tell."""
-    while first in inside and tokens[first].text in (COURTESY | _TELL_ME) - _OWN:
-        first += 1
+    first = next((i for i in inside if tokens[i].text not in (COURTESY | _TELL_ME) - _OWN), first)
     if first not in inside or tokens[first].text not in _ASKING_FIRST:
         return False
     if tokens[first].text in _REQUESTING and tokens[first + 1 : first + 2] and tokens[first + 1].text in _BARELY:

@@ -219,6 +219,9 @@ class _Marking:
             self.passed.add("...")
             return  # "did not fail", "nearly failed"
         self.broken |= name in {"EACH", "HANDS", "SAME"} and self._text(said.first - 1) in {"not", "never"}  # "not each side"
+        if name == "EACH" and self._text(said.last) == "of" and not self._is_number(said.last + 1):
+            self.passed.add("...")
+            return  # "each side of the rack"
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
@@ -476,14 +479,10 @@ class _Marking:
         return after + length
 
     def _is_led_by_unit(self, unit: int) -> bool:
-        """Whether a unit between two numbers is written together with the one after it: "11 kg20"."""
+        """Whether a unit between two numbers is written with the one after it, the load suggested: "11 kg20"."""
         ahead = unit + 1
-        return (
-            self._is_number(ahead)
-            and self.tokens[ahead].glued
-            and not self.tokens[unit].glued
-            and self._text(ahead + 1) not in {"kg", "lb", "x"}
-        )
+        joined = self._is_number(ahead) and self.tokens[ahead].glued and not self.tokens[unit].glued
+        return joined and self.tokens[ahead].value == self.load and self._text(ahead + 1) not in {"kg", "lb", "x"}
 
     def _counts_set(self, index: int) -> bool:
         """Whether a "set" after a number is one of so many: "3 set, every set 10", "3 set 10 reps"."""

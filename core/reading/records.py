@@ -45,6 +45,7 @@ if TYPE_CHECKING:
 
 _LONGEST_NOUGHT = 5
 _MOST_NUMBERS = 40
+_COUNTS = {"bare", "reps", "duration"}
 _ASSERTING = (["in", "fact"], ["in", "reality"])
 _SPOKEN = {"mark-was", "mark-plain"}
 _SOFT = {"reserve", "more", "effort", "either"}
@@ -102,6 +103,12 @@ def records(
         free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
     spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
     told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
+    if any(
+        one.meaning == "pause" and [token.text for token in tokens[one.last : one.last + 1]] == ["then"] for one in said.values()
+    ):
+        return [(at, Unclear())]  # "give me a sec then 12 at 14kg"
+    if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
+        return [(at, Unclear())]  # "no 12 at 16kg for me"
     failed = {i for one in said.values() if one.meaning == "mark-failure" for i in range(one.first, one.last)}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
@@ -238,14 +245,19 @@ def _settled(
         before = [part for part in parts if part.at < sorry.first]
         after = [part for part in parts if part.at >= sorry.first]
         said_after = {part.kind for part in after} & QUANTITIES
+        uncounted = not {part.kind for part in before} & _COUNTS and bool(said_after & _COUNTS)  # "20kg barbell, no plates, 12"
         adds = said_after <= {"reserve", "effort"} - {part.kind for part in before}  # "12 at 20kg abeg, one remain"
-        if any(part.kind in QUANTITIES for part in before) and said_after and not adds:
+        if any(part.kind in QUANTITIES for part in before) and said_after and not adds and not uncounted:
             changed, made = [replace(part, dropped=frozenset()) for part in after], logs(before, context)
             _check_change(made, changed)
             return [*((at, log) for log in made), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
     used = {i for one in said.values() for i in range(one.first, one.last)}
-    if made and (unheeded.leaves_out_a_weight(tokens, made, used) or unheeded.drops_a_count(tokens, used)):
+    if made and (
+        unheeded.leaves_out_a_weight(tokens, made, used)
+        or unheeded.drops_a_count(tokens, used)
+        or unheeded.spreads_what_was_left(tokens, parts, made)
+    ):
         raise Open
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))

@@ -28,9 +28,14 @@ _POINTING = frozenset({"last", "this", "that", "each", "every", "final", "first"
 _NUMBERED = frozenset({"set", "round", "station", "birthday", "time", "floor", "anniversary"})
 _MOST_SETS = 5
 _MEANTIME = frozenset({"yet", "even", "actually", "really", "been", "have", "i", "it", "be", "to"})
-_HAPPENING = frozenset({"do", "done", "did", "happen", "happened", "start", "started", "finish", "finished", "complete"})
+_HAPPENING = frozenset(
+    {"do", "done", "did", "happen", "happened", "happening", "doing", "start", "started", "finish", "finished", "complete"}
+)
 _OF_A_SET = frozenset({"it", "that", "this", "them", "those", "yet", "any", "at", "though", "tbh", "lol"})
 _COULD_NOT = [[who, able, "not"] for who in ("i", "we") for able in ("can", "could", "did", "would")]
+_GATHERING = frozenset({"both", "all", "every"})
+_COPULAS = frozenset({"is", "are", "was", "were"})
+_JUDGED = frozenset({"heavy", "light", "too", "hard", "easy", "bad", "that", "so", "very", "enough", "right"})
 _DENYING = listed("words_guards", "denying")
 _WEIGHTS = listed("words_guards", "weights")
 _BEFORE_WEIGHTS = frozenset(
@@ -91,10 +96,21 @@ def leaves_out_a_weight(tokens: Sequence[Token], logs: Sequence[Log], used: Coll
         before = at - 1
         while before >= 0 and tokens[before].text in _BEFORE_WEIGHTS:
             before -= 1
-        after = [one.text for one in tokens[at + 1 : at + 3]]
-        if (before >= 0 and tokens[before].text in _DENYING) or after[:1] == ["not"] or after in (["is", "not"], ["are", "not"]):
+        after = [one.text for one in tokens[at + 1 : at + 4]]
+        if after[:1] != [] and after[0] in _COPULAS:
+            after.pop(0)
+        missing = after[:1] == ["not"] and not set(after[1:2]) & _JUDGED
+        if missing or (before >= 0 and tokens[before].text in _DENYING):
             return True
     return False
+
+
+def spreads_what_was_left(tokens: Sequence[Token], parts: Sequence[Part], logs: Sequence[Log]) -> bool:
+    """Whether what was left is told of several sets, and only some of them have it: "first 10, then 9, one left both times"."""
+    if len({log.reserve is None for log in logs}) == 1:
+        return False
+    left = [part.at for part in parts if part.kind in _LEFT_OVER | {"failure", "left"}]
+    return any(token.text in _GATHERING and token.kind is Kind.WORD for at in left for token in tokens[at + 1 : at + 6])
 
 
 def drops_a_count(tokens: Sequence[Token], used: Collection[int]) -> bool:

@@ -168,6 +168,8 @@ def is_intended(words: Sequence[str]) -> bool:
         return True
     if {*words[-2:-1]} & {"would", "i'd"} and words[-1] in {"get", "do", "manage", "hit", "make", "lift", "need", "reach"}:
         return True  # "reckon I'd get"
+    if [*words[-3:-1]] == ["failed", "to"]:
+        return True  # "failed to get" twelve
     near = list(words)
     while near and near[-1] in _BEFORE_UNDONE:
         near.pop()
