@@ -58,7 +58,14 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     sets = logs(said, awaited)
     if len(sets) != 1 or sets[0].same:
         raise Open
-    return _from_log(sets[0])
+    return _without_known(_from_log(sets[0]), context)
+
+
+def _without_known(change: Amend, context: Context) -> Amend:
+    """The change without the reps that only name the record: "twelve was both sides"."""
+    others = change.side is not None or change.reserve is not None or change.rpe is not None
+    named = context.last is not None and change.reps == context.last.reps and change.load is None
+    return replace(change, reps=None) if named and others else change
 
 
 def _as_loads(parts: Sequence[Part], context: Context) -> Sequence[Part]:

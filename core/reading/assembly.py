@@ -110,6 +110,8 @@ def assemble(items: list[Quantity], context: Context) -> list[Log]:
     led = any(item.kind == "load" and item.at < counts[1].at for item in items) and counts[0].value >= counts[1].value
     if slashed == 1 and not sides and not led:
         raise Open  # "14/12 at 7kg" may be so many of so many
+    if slashed == len(counts) - 1 == len(sides) and sides[0].side is Side.EACH:
+        raise Open  # "10/10 each leg": one set or two
     if context.sides and not sides and len(counts) == TWO:
         raise Open
     _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})

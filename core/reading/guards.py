@@ -12,7 +12,17 @@ from typing import TYPE_CHECKING
 from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
 from core.reading.token import Kind, Token
-from core.reading.whose import addressed, is_intended, is_object, is_ordered, leads_with_someone, only_imagined, reached_up, tried
+from core.reading.whose import (
+    DEGREE,
+    addressed,
+    is_intended,
+    is_object,
+    is_ordered,
+    leads_with_someone,
+    only_imagined,
+    reached_up,
+    tried,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -170,8 +180,7 @@ def keeps_back(
 
 def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
     """Whether the clause begins as a question does; "is 14 with 8 kilos" and "did 12" tell."""
-    while first in inside and tokens[first].text in (COURTESY | _TELL_ME) - _OWN:
-        first += 1
+    first = next((i for i in inside if tokens[i].text not in (COURTESY | _TELL_ME) - _OWN), first)
     if first not in inside or tokens[first].text not in _ASKING_FIRST:
         return False
     if tokens[first].text in _REQUESTING and tokens[first + 1 : first + 2] and tokens[first + 1].text in _BARELY:
@@ -381,8 +390,10 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
             continue
         if word in GUARDS["others"] and word not in {"you", "your"}:
             return True
-        named = at > 0 and words[at - 1] in {"my", "the", "our", "a"} and word in _NAMED
-        if named and following in _DOING | _SAYING:
+        whose = words[max(0, at - 2) : at]
+        named = word in _NAMED and (whose[-1:] in (["my"], ["the"], ["our"], ["a"]) or whose[:1] in (["my"], ["our"]))
+        acting = next((w for w in words[at + 1 :] if w not in DEGREE), "")
+        if named and acting in _DOING | _SAYING:
             return True
         if word == "you" and words[max(0, at - 3) : at - 1] in _DID_THE and tokens[inside[at] - 1].kind is Kind.NUMBER:
             continue  # "did the 12 you asked for"

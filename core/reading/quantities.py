@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING
 from lark import Token as Terminal
 from lark.exceptions import UnexpectedInput
 
-from core.reading.lexicon import AMOUNTS, ENGLISH, HURT, PLAIN, VOCABULARY, listed
+from core.reading.lexicon import AMOUNTS, ENGLISH, EXERCISES, HURT, PLACES, PLAIN, VOCABULARY, listed
 from core.reading.parts import Part, cached_grammar
 from core.reading.side_words import (
     COUNTED_WITH,
+    LIMBS,
     contrasts,
     counted_left,
     is_beside_number,
@@ -75,6 +76,7 @@ _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
 _LONGEST_UNSAID_HOLD = Decimal(5)
+_TO_COME = frozenset({"set", "sets", "round", "rounds", "exercise", "exercises", "station", "stations", "minutes", "to"})
 _GOES_ON = frozenset({"then", "plus", "did"})
 
 
@@ -193,9 +195,13 @@ class _Marking(Surroundings):
         if name in {"LEFT_SIDE", "RIGHT"} and is_remark(self.tokens, said, self.skip):
             self.passed.add("...")
             return  # "left side little weak"
-        if name == "FAILURE" and self._is_denied(said):
+        if name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said))):
             self.passed.add("...")
             return  # "did not fail", "nearly failed"
+        self.broken |= name in {"EACH", "HANDS", "SAME"} and self._text(said.first - 1) in {"not", "never"}  # "not each side"
+        if name == "EACH" and self._text(said.last) == "of" and not self._is_number(said.last + 1):
+            self.passed.add("...")
+            return  # "each side of the rack"
         if name == "NOT" and not self._is_number(said.last):
             self.passed.add("...")
             return
@@ -244,6 +250,10 @@ class _Marking(Surroundings):
         if name == "FAILURE" and self._text(said.first - 1) == "with" and self.terminals[-1:] and self.terminals[-1].type == "WITH":
             self.terminals.pop()  # "9 with nothing left"
         self._emit(name, said.first, " ".join(token.text for token in self.tokens[said.first : said.last]))
+
+    def _ends_a_hold(self, failure: Said) -> bool:
+        """Whether "my arms gave way" only tells how a plank ended, as every hold does."""
+        return any(token.text in {"gave", "give", "gives", "giving"} for token in self.tokens[failure.first : failure.last])
 
     def _one_more(self, could: Said) -> bool:
         """Mark "could have done another" and "had another one in me": one more was left."""
@@ -371,9 +381,9 @@ class _Marking(Surroundings):
         ):
             self._emit("UNIT_IS", after, word)
             return self._label_end(after + 1)
-        if word in {"kg", "lb"} and not following.glued and self._is_weighed_next(after + 1):
+        if word in {"kg", "lb"} and self._is_led_by_unit(after):
             self._emit("UNIT_IS", after, word)
-            return after + 1  # "11 kg20" where 20 was suggested
+            return after + 1
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
@@ -400,6 +410,7 @@ class _Marking(Surroundings):
             loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
             loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
+            self.broken |= not loaded and next_word in _TO_COME  # "one more set to go"
             self.broken |= (
                 not loaded and self._text(first - 1) in _GOES_ON
             )  # "10, then 2 more" is twelve done, or ten and two left?
@@ -409,10 +420,11 @@ class _Marking(Surroundings):
         self._emit(name, after, word)
         return after + length
 
-    def _is_weighed_next(self, index: int) -> bool:
-        """Whether the number at `index` stands right against the unit before it, and is the load that was suggested."""
-        weighed = self._is_number(index) and self.tokens[index].glued and self.tokens[index].value == self.load
-        return weighed and self.tokens[index - 2].value != self.load
+    def _is_led_by_unit(self, unit: int) -> bool:
+        """Whether a unit between two numbers is written with the one after it, the load suggested: "11 kg20"."""
+        ahead = unit + 1
+        joined = self._is_number(ahead) and self.tokens[ahead].glued and not self.tokens[unit].glued
+        return joined and self.tokens[ahead].value == self.load and self._text(ahead + 1) not in {"kg", "lb", "x"}
 
     def _is_labelled(self) -> bool:
         """Whether the last number had its name before it, as in "weight 14 reps 12"."""
@@ -522,6 +534,8 @@ class _Marking(Surroundings):
             and (leads(self.tokens, index, sides=self.sides) or (self.sides and stands_alone(self.tokens, index)))
         ):
             return name
+        if self._text(index + 1) in PLACES and self._text(index + 1) not in LIMBS and self._text(index + 2) not in EXERCISES:
+            return None  # "12 reps 10kg left knee ok"
         direct = self._is_number(ahead) or self._is_number(index - 1)
         if len(word) == 1 and before == "on" and self.sides and self._is_paired(word):
             return name  # "9L/9R, 1 rir on L"

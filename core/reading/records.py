@@ -9,7 +9,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from core.reading import guards
+from core.reading import guards, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import LISTING, Open
@@ -45,6 +45,8 @@ if TYPE_CHECKING:
 
 _LONGEST_NOUGHT = 5
 _MOST_NUMBERS = 40
+_COUNTS = {"bare", "reps", "duration"}
+_ASSERTING = (["in", "fact"], ["in", "reality"])
 _SPOKEN = {"mark-was", "mark-plain"}
 _SOFT = {"reserve", "more", "effort", "either"}
 
@@ -65,6 +67,7 @@ def records(
         i for one in said.values() if one.meaning in {"mark-failure", "mark-same", "mark-plain"} for i in range(one.first, one.last)
     }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
+    said = {at: one for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_in_words(tokens, context):
         return []
@@ -105,6 +108,15 @@ def records(
     free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
     spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
     told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
+    if any(
+        one.meaning == "pause" and [token.text for token in tokens[one.last : one.last + 1]] == ["then"] for one in said.values()
+    ):
+        return [(at, Unclear())]  # "give me a sec then 12 at 14kg"
+    if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
+        return [(at, Unclear())]  # "no 12 at 16kg for me"
+    failed = {i for one in said.values() if one.meaning == "mark-failure" for i in range(one.first, one.last)}
+    if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
+        return [(at, Unclear())]
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
         tokens, sentences, open_numbers, said, strong=strong
     ):
@@ -120,6 +132,14 @@ def records(
 def _answers_in_words(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a long message without figures still answers how many: "none, the kid climbed on me", "only the one, I fear"."""
     return _answers_none(tokens) or _is_just_one(tokens, context)
+
+
+def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple[int, int]]) -> bool:
+    """Whether "in fact" stands in a sentence without numbers, and corrects none: "just right in fact. Twelve"."""
+    if said.meaning != "mark-amend" or [token.text for token in tokens[said.first : said.first + 2]] not in _ASSERTING:
+        return False
+    inside = next((span for span in sentences if span[0] <= said.first < span[1]), (0, len(tokens)))
+    return not any(token.kind in NUMERIC for token in tokens[inside[0] : inside[1]])
 
 
 def _answers_none(tokens: Sequence[Token]) -> bool:
@@ -244,18 +264,29 @@ def _settled(
             (one.first for name, one in marks.items() if name in {"mark-amend", "mark-sorry", "mark-was"}),
             default=at,
         )
-        return [(min(at, start), amend(parts, context, about=field_named(tokens)))]
+        changed_fields = amend(parts, context, about=field_named(tokens))
+        if changed_fields.reps == 0 and "mark-failure" in marks:
+            raise Open  # "it was nothing left at the end, zero"
+        return [(min(at, start), changed_fields)]
     sorry = marks.get("mark-sorry")
     if sorry is not None:
         before = [part for part in parts if part.at < sorry.first]
         after = [part for part in parts if part.at >= sorry.first]
         said_after = {part.kind for part in after} & QUANTITIES
+        uncounted = not {part.kind for part in before} & _COUNTS and bool(said_after & _COUNTS)  # "20kg barbell, no plates, 12"
         adds = said_after <= {"reserve", "effort"} - {part.kind for part in before}  # "12 at 20kg abeg, one remain"
-        if any(part.kind in QUANTITIES for part in before) and said_after and not adds:
+        if any(part.kind in QUANTITIES for part in before) and said_after and not adds and not uncounted:
             changed, made = [replace(part, dropped=frozenset()) for part in after], logs(before, context)
             _check_change(made, changed)
             return [*((at, log) for log in made), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
+    used = {i for one in said.values() for i in range(one.first, one.last)}
+    if made and (
+        unheeded.leaves_out_a_weight(tokens, made, used)
+        or unheeded.drops_a_count(tokens, used)
+        or unheeded.spreads_what_was_left(tokens, parts, made)
+    ):
+        raise Open
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
         begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)

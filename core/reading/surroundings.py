@@ -27,6 +27,26 @@ _MOST_NUMBERED = Decimal(8)
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
 _SHORTEST_HOLD_S = 15
+_TO_FAILURE = frozenset(
+    {
+        "quite",
+        "really",
+        "even",
+        "actually",
+        "fully",
+        "go",
+        "going",
+        "get",
+        "take",
+        "took",
+        "push",
+        "pushed",
+        "it",
+        "all",
+        "the",
+        "way",
+    }
+)
 
 
 @dataclass(slots=True)
@@ -76,11 +96,11 @@ class Surroundings:
         )
 
     def _is_denied(self, failure: Said) -> bool:
-        """Whether a failure did not come about: "did not quite fail", "nearly failed"."""
+        """Whether a failure did not come about: "did not quite fail", "nearly failed", "did not go to failure"."""
         at = failure.first - 1
-        while self._text(at) in {"quite", "really", "even", "actually", "fully"}:
+        while self._text(at) in _TO_FAILURE:
             at -= 1
-        bare = self._text(failure.first) in {"fail", "failed", "failure"}
+        bare = self._text(failure.first) in {"fail", "failed", "failure", "to", "till", "until", "went", "reached", "hit", "all"}
         return bare and self._text(at) in {"not", "never", "nearly", "almost", "without"}
 
     def _ends(self, index: int) -> bool:

@@ -53,6 +53,7 @@ _SCAN = re.compile(
     """,
     re.VERBOSE,
 )
+_RIGHT_COUNTED = re.compile(r"\br ?:? ?\d|\d ?r\b|\bright\b")
 _LETTERS_BEFORE = frozenset("xrlwsnkmh")
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
 _UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
@@ -113,6 +114,10 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
     if group == "number":
         return _take_number(tokens, found, text, glued=glued)
     after_number = bool(tokens) and tokens[-1].kind is Kind.NUMBER
+    if raw == "l8" and _RIGHT_COUNTED.search(text):
+        side = Token(Kind.WORD, "l", "l", start, start + 1, glued)
+        tokens += [side, Token(Kind.NUMBER, "8", "8", start + 1, end, glued=True, value=Decimal(8))]
+        return end  # "L8 R9"
     if group in {"word", "letters"}:
         tokens += _word_tokens(raw, start, end, glued=glued, before=tokens[-1].value if after_number else _NO_NUMBER)
     elif group == "plural":

@@ -13,6 +13,12 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from decimal import Decimal
 
+_NOT_DONE = listed("words_guards", "not_done")
+_BEFORE_UNDONE = listed("words_guards", "before_undone")
+_NOT_YET = listed("words_guards", "not_yet")
+_PERCEIVING = listed("words_guards", "perceiving")
+_PERCEIVED = listed("words_guards", "perceived")
+_CLAIMED = listed("words_guards", "claimed")
 _NOTING = listed("words_guards", "noting")
 _SAYING = listed("words_guards", "saying")
 _TALLYING = listed("words_guards", "tallying")
@@ -21,7 +27,9 @@ _DOING = listed("words_guards", "doing")
 _WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
 _OBJECT_OF = listed("words_guards", "object_of")
 _LONGEST_NAME = 3
-_DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
+DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
+"""Words between somebody and what he does: "my buddy just hit"."""
+
 _ORDERING = frozenset({"set", "put", "raise", "lower", "bump", "move", "increase", "reduce"})
 _INTENDING = {
     ("meant", "to"),
@@ -74,20 +82,27 @@ def only_imagined(words: Sequence[str]) -> bool:
             return True  # "12 at 20kg if you count the bad ones"
         case ["did" | "would" | "was", "not", verb]:
             return verb in {"happen", "go", "come", "count", "move", "work", "budge"}  # "13 didn't happen"
-        case ["is"] | ["is", "too" | "for", *_]:
+        case ["is"] | ["is", "too" | "for" | "what", *_]:
             return True
         case ["is", "doable" | "possible" | "manageable" | "feasible" | "enough" | "sensible" | "reasonable", *_]:
             return True
         case ["is" | "was", "the" | "my", thing]:
             return thing in {"plan", "goal", "target", "aim", "idea", "dream", "order", "prescription", "hope", "ambition"}
-        case ["for", whose, person]:
-            return whose in _WHOSE and person in GUARDS["people"]
+        case [undone, *_] if undone in _NOT_YET:
+            return True  # "12 at 20kg unless my back plays up"
+        case ["for", "the" | "my", "next"]:
+            return True
+        case ["for", whose, person] if whose in _WHOSE and person in GUARDS["people"]:
+            return True
+        case ["down" | "in" | "up", "for", whose] if whose in _WHOSE:
+            return set(rest[3:4]) <= GUARDS["people"] and len(rest) > len(rest[:3])
         case _:
             return False
 
 
 def leads_with_someone(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number has somebody else for its subject: "my training partner", "my neighbour lifts"."""
+    words = words[1:] if words[:1] in (["from"], ["by"], ["for"]) and words[-1:] == [":"] else words
     if [*words[1:]] == [":"] and not (words[0] in VOCABULARY or is_english(words[0])):
         return True  # "Dave: 12 at 20kg"
     lead = [word for word in words if word != ":"]
@@ -98,9 +113,11 @@ def leads_with_someone(words: Sequence[str]) -> bool:
         return False
     if lead[0] not in _WHOSE and not (person == 0 and (lead[0] in _KIN or lead[1:] == ["is"])):
         return False
-    rest = [word for word in lead[person + 1 :] if word not in _DEGREE | GUARDS["people"] | {"sir", "madam"}]
+    rest = [word for word in lead[person + 1 :] if word not in DEGREE | GUARDS["people"] | {"sir", "madam"}]
     if "i" in rest:
         return False  # "my son is telling I did"
+    if rest[:1] == ["is"] and set(rest[1:]) & _CLAIMED:
+        return True  # "my brother's number was 15"
     if rest[:1] == ["counted"] and rest[-1] == "to":
         return True  # "my son counted to 12"
     if len(rest) > 1 and rest[0] in {"is", "was", "keeps"} and rest[1] in _SAYING | _DOING | {"doing"}:
@@ -167,8 +184,18 @@ def is_intended(words: Sequence[str]) -> bool:
         return True
     if {*words[-2:-1]} & {"would", "i'd"} and words[-1] in {"get", "do", "manage", "hit", "make", "lift", "need", "reach"}:
         return True  # "reckon I'd get"
+    if [*words[-3:-1]] == ["failed", "to"]:
+        return True  # "failed to get" twelve
+    near = list(words)
+    while near and near[-1] in _BEFORE_UNDONE:
+        near.pop()
+    if (near[-1:] != [] and near[-1] in _NOT_DONE) or [*words[-2:]] in (["before", "the"], ["before", "my"]):
+        return True  # "dodged the", "gave up before the"
+    if set(words) & _PERCEIVING and set(words) & (_PERCEIVED | GUARDS["people"]):
+        return True  # "just watched someone curl"
     pairs = {*pairwise(words)}
-    if {("i", "go"), ("i", "want")} & pairs and words[-1] in {"do", "try", "carry", "lift", "make", "manage", "use", "hit"}:
+    going = {("i", "go"), ("i", "want"), ("we", "want")}
+    if going & pairs and words[-1] in {"do", "try", "carry", "lift", "make", "manage", "use", "hit"}:
         return True  # "I go do", "I wan do", as in Nigeria
     if pairs & _NOT_NOW or [*words[-2:]] == ["next", "is"] or (("able", "to") in pairs and "should" in words):
         return True

@@ -71,7 +71,8 @@ STANDS_FOR = {"dozen": 12, "couple": 2, "cpl": 2, "tne": 10}
 SAYS_NOUGHT = re.compile(
     r"fail|fali|faield|nothing|nothign|nothng|no way|no strength|cudnt|not one|single one|gave up|no reps|"
     r"nothin\b|nowt|none|no more|maxed|max\b|limit|empty|could(?:n.t| not)|no weight|without|unweighted|"
-    r"body\s*wei|bodywi|bdywt|\bbw\b|0",
+    r"body\s*wei|bodywi|bdywt|\bbw\b|w/o|body only|no use|no carry|not used|no dey|not happen|out of the question|no remain|"
+    r"not able|wouldn.t have|0",
 )
 
 
