@@ -5,12 +5,13 @@ A guard never decides what a number means; it only keeps it from becoming a reco
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
-from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, GUARDS, VOCABULARY, listed, sayings
+from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, GUARDS, VOCABULARY, Sayings, listed
 from core.reading.token import Kind, Token
 from core.reading.whose import (
     DEGREE,
@@ -76,9 +77,10 @@ _BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _DID_THE = tuple([verb, "the"] for verb in ("did", "got", "hit", "made", "managed", "finished", "completed"))
-_ASKS = sayings("asks")
-_OTHER_TIMES = sayings("other_times")
-_INJECTED = sayings("injected")
+_ASKS = Sayings("asks")
+_ABLE_TO_DO = re.compile(r" (?:can|could) (?:do|manage|hit|make|get) ")
+_OTHER_TIMES = Sayings("other_times")
+_INJECTED = Sayings("injected")
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +102,7 @@ def gives_orders(tokens: Sequence[Token]) -> bool:
     orders = sum(word in GUARDS["orders"] for word in words)
     marks = sum(word in _CODE_MARKS or word == ":reversed:" for word in words)
     line = f" {' '.join(words)} "
-    return orders > 1 or marks > 1 or "sudo" in words or any(f" {order} " in line for order in _INJECTED)
+    return orders > 1 or marks > 1 or "sudo" in words or bool(_INJECTED.within(line))
 
 
 def keeps_back(
@@ -161,13 +163,11 @@ def keeps_back(
     ):
         return True
     line = f" {' '.join(tokens[i].text for i in inside if i <= end + 1)} "
-    if any(f" {able} {verb} " in line for able in ("can", "could") for verb in ("do", "manage", "hit", "make", "get")) and not (
-        texts & {"only", "just", "until", "barely", "still"}
-    ):
+    if _ABLE_TO_DO.search(line) and not texts & {"only", "just", "until", "barely", "still"}:
         return True  # "I can do 15 in my sleep"
-    if any(f" {time} " in f" {' '.join(tokens[i].text for i in inside)} " for time in _OTHER_TIMES):
+    if _OTHER_TIMES.within(f" {' '.join(tokens[i].text for i in inside)} "):
         return True
-    asks = [ask for ask in _ASKS if f" {ask} " in line and not (ask == "up to" and reached_up(line))]
+    asks = [ask for ask in _ASKS.within(line) if not (ask == "up to" and reached_up(line))]
     asks = [ask for ask in asks if not (ask == "try" and strong and tried(line))]
     if asks or _asks_first(tokens, inside, first, strong=strong):
         return True

@@ -108,6 +108,20 @@ def listed(table: str, entry: str) -> frozenset[str]:
     return _words(table, entry)
 
 
+class Sayings:
+    """Short sayings to look for among the words of a line; most lines hold the first word of none, which is seen at once."""
+
+    def __init__(self, entry: str) -> None:
+        self._by_first: dict[str, list[str]] = {}
+        for saying in sayings(entry):
+            self._by_first.setdefault(saying.split()[0], []).append(f" {saying} ")
+
+    def within(self, line: str) -> list[str]:
+        """The sayings that a line of words with a space around each holds."""
+        firsts = self._by_first.keys() & line.split()
+        return [saying[1:-1] for first in firsts for saying in self._by_first[first] if saying in line]
+
+
 def sayings(entry: str) -> tuple[str, ...]:
     """The short sayings of one entry of the lexicon, one a line there; raises KeyError when there is none."""
     return tuple(_DATA["sayings"][entry].strip().split("\n"))

@@ -22,6 +22,7 @@ _STILL = sayings("still")
 _LIKE_BEFORE = frozenset({"like", "as", "same", "today", "tonight"})
 _FIGURES = sayings("figures")
 _FIGURE_WORDS = tuple(tuple(figure.split()) for figure in _FIGURES)
+_FIGURE_FIRSTS = frozenset(figure[0] for figure in _FIGURE_WORDS)
 _NECK_OR_BUM = frozenset({"neck", "bum", "butt", "backside"})
 _BETTER = ("fine", "ok", "better", "good", "great", "gone", "alright", "healed")
 _TRIGGERS = listed("words_pain", "triggers")
@@ -75,6 +76,8 @@ _IMAGINING = frozenset({"if", "whenever", "case", "pretend", "imagine", "suppose
 def figures(tokens: Sequence[Token], first: int, last: int) -> Iterator[_Span]:
     """The spans of a clause that are a figure of speech: "collapsed in a heap", "dizzy with joy"."""
     words = [token.text for token in tokens[first:last]]
+    if _FIGURE_FIRSTS.isdisjoint(words):
+        return
     for figure in _FIGURE_WORDS:
         if figure[0] in words:
             for at in range(len(words) - len(figure) + 1):

@@ -119,6 +119,17 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     acts = list(reading.acts)
     if unclear_at is not None:
         acts.append((unclear_at, Unclear()))
+    if len(acts) > 1:
+        acts = _side_by_side(acts, reading)
+    ordered: list[Act] = []
+    for _, act in sorted(acts, key=lambda one: one[0]):
+        if act not in ordered or isinstance(act, Log | Amend):
+            ordered.append(act)
+    return tuple(gear.as_one_list(ordered)) or (Unclear(),)
+
+
+def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[int, Act]]:
+    """The acts of one message without those that another of them takes the sense from."""
     if any(isinstance(act, Pause) for _, act in acts) and not any(token.kind is Kind.NUMBER for token in reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Log) or act.seconds is None]  # "hold it there a minute"
     if any(isinstance(act, Amend | Undo) for _, act in acts):
@@ -163,13 +174,7 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     for asking in (Form, Swap, Progress):
         if any(isinstance(act, asking) and act != asking() for _, act in acts):
             acts = [(at, act) for at, act in acts if act != asking()]
-    if len(acts) > 1:
-        acts = [(at, act) for at, act in acts if not isinstance(act, Again | TimeLeft)] or acts
-    ordered: list[Act] = []
-    for _, act in sorted(acts, key=lambda one: one[0]):
-        if act not in ordered or isinstance(act, Log | Amend):
-            ordered.append(act)
-    return tuple(gear.as_one_list(ordered)) or (Unclear(),)
+    return [(at, act) for at, act in acts if not isinstance(act, Again | TimeLeft)] or acts
 
 
 def _at_one_time(acts: list[tuple[int, Act]], tokens: list[Token]) -> list[tuple[int, Act]]:

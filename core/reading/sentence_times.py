@@ -69,7 +69,7 @@ def read_times(reading: Reading, first: int, last: int) -> bool:
         spans = [span for span in spans if not _names_days(reading.tokens, *span)]  # "her recital, saturday at 3pm"
     else:
         spans += split(reading.tokens, first, last, CLAUSE_ENDS | {"and"})
-    for start, end in spans:
+    for start, end in dict.fromkeys(span for span in spans if span != (first, last)):  # what the whole says is told above
         if reading.explained & set(range(start, end)):
             continue
         for act in when_acts(reading.tokens, start, end, timed=timed):

@@ -30,7 +30,7 @@ def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[s
     words = [token.text for token in tokens[first:last]]
     said = set(words)
     for meaning, groups, never in _lines():
-        if said & never or not all(said & group for group in groups):
+        if said.isdisjoint(groups[0]) or not said.isdisjoint(never) or any(said.isdisjoint(group) for group in groups[1:]):
             continue
         for at in (i for i, word in enumerate(words) if word in groups[0]):
             near = [_nearest(words, at, group) for group in groups[1:]]

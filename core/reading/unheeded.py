@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import listed, sayings
+from core.reading.lexicon import Sayings, listed
 from core.reading.token import Kind
 
 if TYPE_CHECKING:
@@ -19,8 +19,8 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
     from core.reading.token import Token
 
-_UNREAL = sayings("unreal")
-_TAKEN_BACK = sayings("taken_back")
+_UNREAL = Sayings("unreal")
+_TAKEN_BACK = Sayings("taken_back")
 _UNITS = frozenset({"kg", "lb", "s", "reps", "rep"})
 _FOR_LATER = (" for the next ", " for my next ", " for next ", " for later ", " for tomorrow ")
 _ODD_REPS = listed("words_guards", "odd_reps")
@@ -50,12 +50,12 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
     `failed` are the tokens that tell of a rep that failed, of which "did not happen" says no more than that.
     """
     line = _line(tokens)
-    if any(f" {saying} " in line for saying in _UNREAL):
+    if _UNREAL.within(line):
         return True
     begin = numbers[-1] + 1 if numbers else len(tokens)
     rest = [tokens[i] for i in range(begin, len(tokens)) if i not in failed and tokens[i].text not in _UNITS]
     after = _line(rest)
-    return after.startswith(_FOR_LATER) or _was_not_done(after.split()) or any(f" {saying} " in after for saying in _TAKEN_BACK)
+    return after.startswith(_FOR_LATER) or _was_not_done(after.split()) or bool(_TAKEN_BACK.within(after))
 
 
 def _was_not_done(words: Sequence[str]) -> bool:
