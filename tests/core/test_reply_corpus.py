@@ -72,7 +72,7 @@ SAYS_NOUGHT = re.compile(
     r"fail|fali|faield|nothing|nothign|nothng|no way|no strength|cudnt|not one|single one|gave up|no reps|"
     r"nothin\b|nowt|none|no more|maxed|max\b|limit|empty|could(?:n.t| not)|no weight|without|unweighted|"
     r"body\s*wei|bodywi|bdywt|\bbw\b|w/o|body only|no use|no carry|not used|no dey|not happen|out of the question|no remain|"
-    r"not able|wouldn.t have|0",
+    r"not able|wouldn.t have|another|no fit|\bnil\b|nthn|notjing|do any|force is finished|0",
 )
 
 
@@ -123,13 +123,14 @@ def numbers_in_words(shown: str) -> set[float]:
 
 def numbers_said(text: str) -> set[float]:
     """Every number that `text` holds as digits, words, fractions or their plain combinations; a half also rounded down."""
-    shown = "".join(c for c in unicodedata.normalize("NFKC", text) if unicodedata.category(c) != "Cf").lower()
+    shown = "".join(c for c in unicodedata.normalize("NFKC", text) if unicodedata.category(c) not in {"Cf", "Me", "Mn"}).lower()
     shown = shown.replace("\N{FRACTION SLASH}", "/")  # what NFKC makes of a one-sign half: "17" and it become "171/2"
     said = numbers_in_words(shown)
     for match in re.finditer(r"\d+(?:[.,]\d+)?", shown):
         said.add(float(match[0].replace(",", ".")))
         said.update(float(part) for part in re.split(r"[.,]", match[0]))
     said.update(int(whole) + 0.5 for whole in re.findall(r"(\d+) ?1/2", shown))
+    said.update(int(whole) + int(part) / 4 for whole, part in re.findall(r"(\d+?) ?([13])/4", shown))
     if re.search(r"\bhalf\b", shown):
         said.update({number + 0.5 for number in said} | {6, 90})
     return said | {int(number) for number in said}
