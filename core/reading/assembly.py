@@ -22,7 +22,7 @@ _GATHERING = frozenset({"both", "all", "throughout"})
 
 _JUDGING = listed("words_sets", "judging")
 DOING = frozenset(
-    {"i", "do", "did", "make", "made", "get", "got", "lift", "lifted", "after", "later", "only", "just", "can", "could"}
+    {"i", "na", "do", "did", "make", "made", "get", "got", "lift", "lifted", "after", "later", "only", "just", "can", "could"}
 )
 """Words before a count that has its own load, or the number of its set, before it: "then 12.5kg do 8", "round 2 I do 11"."""
 

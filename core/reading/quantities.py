@@ -329,6 +329,7 @@ class _Marking(Surroundings):
             self._emit("PLURAL", index, token.value)
             return after + 1
         self._emit("NUM", index, token.value)
+        self.broken |= self._may_number_a_line(index)
         self.broken |= following in {"fewer", "less"}
         strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
         self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
@@ -495,7 +496,11 @@ class _Marking(Surroundings):
             return "EACH"  # "9 on both 16kg"
         if word == "each" and self._text(index + 1) in {"time", "times"}:
             return None
-        if word == "by" and self._text(index + 1) in LIMBS and (counted or self._text(index - 1) in AMOUNTS["reps"]):
+        if (
+            word == "by"
+            and self._text(index + 1) in LIMBS - (set() if self.sides else {"hand"})
+            and (counted or self._text(index - 1) in AMOUNTS["reps"])
+        ):
             return "EACH"  # "10 by arm"
         if word == "each":
             return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"

@@ -200,7 +200,7 @@ _WHILE = {
     "since",
 }
 _DENYING = frozenset({"not", "without", "no", "is", "be"})
-_CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably"}
+_CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
 _ASKING = frozenset(
     {
@@ -456,7 +456,7 @@ def _asks(
 def _wonders(tokens: Sequence[Token], first: int) -> bool:
     """Whether a sentence asks what came through, with or without a question mark: "did you get r1", "have you my 12"."""
     opening = [token.text for token in tokens[first : first + 2]]
-    return opening in (["did", "you"], ["did", "u"], ["have", "you"], ["have", "u"], ["did", "my"], ["has", "my"])
+    return opening in (["did", "you"], ["did", "u"], ["have", "you"], ["have", "u"], ["has", "my"])
 
 
 def _without_numbers(

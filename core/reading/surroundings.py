@@ -83,6 +83,8 @@ class Surroundings:
             return False
         if self._text(hands.first - 1) in AMOUNTS["reps"]:
             return True
+        if self._is_number(hands.last) and self._text(hands.last + 1) in AMOUNTS["reps"]:
+            return True  # "each hand 12 reps"
         weighed = any(token.text in {"kg", "lb"} for token in self.tokens)
         return self.sides and weighed and self._is_number(hands.first - 1)
 
@@ -230,6 +232,11 @@ class Surroundings:
         if self._text(bracket) == ")":
             return self.tokens[bracket].glued and self._is_number(bracket + 1) and self._text(index - 1) != "("
         return self._text(index - 1) not in {"r", "s", "#"} and index in self._line_numbers()
+
+    def _may_number_a_line(self, index: int) -> bool:
+        """Whether one figure begins a message like the number of a line, and a count follows: "2: 12 at 10kg"."""
+        led = index == 0 and self._text(index + 1) == ":" and self.tokens[index].value <= _MOST_NUMBERED
+        return led and self._is_number(index + 2) and self._text(index + 3) in {"at", "@", "x", "with", *AMOUNTS["reps"]}
 
     def _line_numbers(self) -> list[int]:
         """Where figures only number the lines that follow: "1. 12" with "2. 10" below it, "1: 12, 2: 10"; empty when none do."""
