@@ -131,10 +131,14 @@ def _without_full_rejected(parts: Sequence[Part]) -> Sequence[Part]:
     if "not" not in kinds:
         return parts
     at = kinds.index("not")
-    full = "load" in kinds[:at] and kinds[at + 1 : at + 4] in (
-        ["bare", "at", "load"],
-        ["reps", "at", "load"],
-        ["bare", "by", "load"],
+    told = sum(kind in {"bare", "reps", "load"} for kind in kinds[:at]) > 1
+    rejected = kinds[at + 1 : at + 4]
+    full = (
+        told
+        and len(rejected) == len(("10", "at", "8kg"))
+        and rejected[0] in {"bare", "reps"}
+        and rejected[1] in {"at", "at_sign", "with", "by"}
+        and rejected[2] in {"load", "bare"}
     )
     return [*parts[: at + 2], *parts[at + 4 :]] if full else parts
 

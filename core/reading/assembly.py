@@ -21,6 +21,11 @@ _GATHERING = frozenset({"both", "all", "throughout"})
 """Words beside a load that it was the same in several sets."""
 
 _JUDGING = listed("words_sets", "judging")
+DOING = frozenset(
+    {"i", "na", "do", "did", "make", "made", "get", "got", "lift", "lifted", "after", "later", "only", "just", "can", "could"}
+)
+"""Words before a count that has its own load, or the number of its set, before it: "then 12.5kg do 8", "round 2 I do 11"."""
+
 LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
 
@@ -146,6 +151,8 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         cued = told or gathered or (bool(loads) and ("then" in count.flags or "another" in count.dropped))
+        cued |= before.kind == "load" and len(loads) == len(counts) and count.dropped <= DOING
+        cued |= count.linked("label") and count.dropped <= DOING | LISTING
         strange = count.dropped - LISTING - (_JUDGING if {"a", "an"} & count.dropped and count.linked("and", "comma") else set())
         if (strange and not cued) or (
             count.linked("with", "for", "by", "at", "at_sign")

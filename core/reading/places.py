@@ -242,6 +242,17 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
             )
         ):
             return Side(side)
+    if any(form in after for form in ("that side", "this side", "the same side", "same side", "on that 1", "on that one")):
+        return _side_told_before(tokens, first)  # "7 on the right, shoulder sore that side"
+    return None
+
+
+def _side_told_before(tokens: Sequence[Token], first: int) -> Side | None:
+    """The side named last before `first`, where it is a side and not what was left."""
+    for i in range(first - 1, 0, -1):
+        following = tokens[i + 1].text if i + 1 < len(tokens) else ""
+        if tokens[i].text in {"left", "right"} and (tokens[i - 1].text in {"on", "the", "my"} or following in _LIMBS):
+            return Side(tokens[i].text)
     return None
 
 

@@ -293,7 +293,7 @@ class _Marking(Surroundings):
             if self._is_number(after):
                 return after
             return after + 1 + (self._text(after + 1) in {"of", "at", "weighing"} and self._text(index - 1) in {"with", "using"})
-        if following == ")" and self.tokens[after].glued and self._is_number(after + 1) and self._text(index - 1) != "(":
+        if self._numbers_a_line(index):
             self._emit("LABEL", index)
             return after + 1
         if following == "more" and self._text(after + 1) in {"set", "round", "go"} and token.value == 1:
@@ -329,6 +329,7 @@ class _Marking(Surroundings):
             self._emit("PLURAL", index, token.value)
             return after + 1
         self._emit("NUM", index, token.value)
+        self.broken |= self._may_number_a_line(index)
         self.broken |= following in {"fewer", "less"}
         strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
         self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
@@ -465,6 +466,10 @@ class _Marking(Surroundings):
             return "LOAD_IS"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
+        if word in {"r", "s", "#", "lap", "number", "no", "nr", "go", "attempt", "bout", "try"} and self._is_numbered_in_turn(
+            index
+        ):
+            return "ROUND_IS"
         lettered = word == "r" and labels and not counted and (ahead == index + 1 or self._text(index + 1) in {":", "="})
         if lettered and not self.sides and not self._speaks_of_left() and not self._is_number(ahead + 1):
             return "REPS_IS"
@@ -491,8 +496,16 @@ class _Marking(Surroundings):
             return "EACH"  # "9 on both 16kg"
         if word == "each" and self._text(index + 1) in {"time", "times"}:
             return None
+        if (
+            word == "by"
+            and self._text(index + 1) in LIMBS - (set() if self.sides else {"hand"})
+            and (counted or self._text(index - 1) in AMOUNTS["reps"])
+        ):
+            return "EACH"  # "10 by arm"
         if word == "each":
             return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
+        if word == "-" and counted and self.terminals[-2:-1] and self.terminals[-2].type == "ROUND_IS":
+            return "DASH"  # "rd1-12"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
             joined = word == "to" or (self.tokens[index].glued and self.tokens[index + 1].glued)
             return "OR" if joined else "DASH"

@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 from core.reading import guards, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
-from core.reading.assembly import LISTING, Open
-from core.reading.company import is_count
+from core.reading.assembly import DOING, LISTING, Open
+from core.reading.company import is_count, is_counted
 from core.reading.corrections import (
     NOTED,
     NUMERIC,
@@ -200,7 +200,7 @@ _WHILE = {
     "since",
 }
 _DENYING = frozenset({"not", "without", "no", "is", "be"})
-_CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably"}
+_CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
 _ASKING = frozenset(
     {
@@ -330,7 +330,8 @@ def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: S
     counted = [part for part in parts if part.kind in {"bare", "reps"}]
     for part in counted[1:]:
         first, last = next((span for span in clauses if span[0] <= part.at < span[1]), (0, len(tokens)))
-        if part.kind == "bare" and part.dropped - LISTING and not is_count(tokens, part.at, first, last, set(said)):
+        led = parts[parts.index(part) - 1].kind == "load" and part.dropped <= DOING | LISTING  # "12.5kg do 8"
+        if part.kind == "bare" and not led and part.dropped - LISTING and not is_count(tokens, part.at, first, last, set(said)):
             return True
         after = part.at + 1
         if tokens[part.at - 1].text in {"at", "@", "with", "on"}:
@@ -352,6 +353,8 @@ def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: S
                 return True  # "3 in the bak"
             if word in _FINISHED and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
                 continue  # "left side 12 done, right side 11 done"
+            if parts[parts.index(part) - 1].kind == "label" and not is_counted(word):
+                continue  # "r1 12 r2 10 baby woke up"
             if word in EXERCISES and word.endswith("s"):
                 continue  # "12 rows left side, 12 rows right side"
             if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
@@ -440,12 +443,20 @@ def _asks(
 ) -> bool:
     """Whether the numbers stand in a question that no set phrase explains."""
     for first, last in sentences:
+        inside = [i for i in open_numbers if first <= i < last]
+        if inside and _wonders(tokens, first):
+            return True
         if last < len(tokens) and tokens[last].text == "?" and not guards.polite_request(tokens, first, last):
-            inside = [i for i in open_numbers if first <= i < last]
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
             if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
                 return True
     return False
+
+
+def _wonders(tokens: Sequence[Token], first: int) -> bool:
+    """Whether a sentence asks what came through, with or without a question mark: "did you get r1", "have you my 12"."""
+    opening = [token.text for token in tokens[first : first + 2]]
+    return opening in (["did", "you"], ["did", "u"], ["have", "you"], ["have", "u"], ["has", "my"])
 
 
 def _without_numbers(

@@ -30,10 +30,11 @@ from core.reading.acts import (
 )
 from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_told, may_stand_beside, may_trail
 from core.reading.feelings import feeling
-from core.reading.lexicon import COURTESY, HURT
+from core.reading.lexicon import COURTESY, HURT, PLACES
 from core.reading.naming import as_written
 from core.reading.phrases import Said
 from core.reading.sentence_times import read_times
+from core.reading.side_words import LIMBS
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
 from core.reading.standing import (
     FEELINGS,
@@ -193,6 +194,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     for one in said:
         if one.meaning == "undo" and _takes_back_a_number(tokens, one, first, last):
             reading.phrases[one.first] = replace(one, meaning="mark-sorry")
+        elif one.meaning == "mark-sorry" and tokens[one.last - 1].text == "bad" and _names_what_is_bad(tokens, one):
+            continue  # "8 on my bad side"
         elif one.meaning == "swap-here" and counted and (spare := _had_another(tokens, one)) is not None:
             reading.phrases[one.first] = Said("mark-could", one.first, spare)
         elif one.meaning == "have-nothing" and counted:
@@ -205,7 +208,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             one.meaning == "mark-plain" and tokens[one.first].text in {"more", "left"} and tokens[one.first - 1].kind is Kind.NUMBER
         ):
             continue  # "a couple more left in me" counts them
-        elif one.meaning == "mark-amend" and tokens[one.last - 1].text in {"fact", "reality"} and one.last == last:
+        elif one.meaning == "mark-amend" and tokens[one.last - 1].text in {"fact", "reality"} and one.last == last and not counted:
             reading.phrases[one.first] = replace(one, meaning="mark-plain")  # "just right in fact"
         elif one.meaning.startswith("mark"):
             reading.phrases[one.first] = one
@@ -219,6 +222,11 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             reading.phrases[one.first] = one
             reading.explain(one.first, past_a_figure(tokens, one.last, last))
     return bool(said)
+
+
+def _names_what_is_bad(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "my bad" only begins the name of a side or a place: "my bad leg held up"."""
+    return said.last < len(tokens) and tokens[said.last].text in LIMBS | PLACES.keys() | {"one"}
 
 
 def _changing_a_figure(tokens: Sequence[Token], said: list[Said], last: int) -> list[Said]:

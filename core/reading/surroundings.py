@@ -78,10 +78,13 @@ class Surroundings:
 
     def _counts_each(self, hands: Said) -> bool:
         """Whether "each hand" is beside the reps, and no load: "12 reps each hand, weight 8 kg"."""
-        if self._text(hands.first) not in {"per", "each", "every"}:
+        first = hands.first + (self._text(hands.first) in {"for", "with", "on"})
+        if self._text(first) not in {"per", "each", "every"}:
             return False
         if self._text(hands.first - 1) in AMOUNTS["reps"]:
             return True
+        if self._is_number(hands.last) and self._text(hands.last + 1) in AMOUNTS["reps"]:
+            return True  # "each hand 12 reps"
         weighed = any(token.text in {"kg", "lb"} for token in self.tokens)
         return self.sides and weighed and self._is_number(hands.first - 1)
 
@@ -162,7 +165,7 @@ class Surroundings:
         if self._text(index) == "x":
             return self.tokens[index].glued and self._is_count_after_load(index)
         alone = self.tokens[index].glued or not self.sides
-        return self._text(index) == "r" and alone and not self._speaks_of_left()
+        return self._text(index) == "r" and alone and not self._speaks_of_left() and not self._is_numbered_in_turn(index)
 
     def _is_count_after_load(self, cross: int) -> bool:
         """Whether the cross ends a count: "14kg 8x, my arm", and not "14kg 8x2"."""
@@ -202,10 +205,53 @@ class Surroundings:
         count = index + (self._text(index) == ",")
         return first and self._is_number(count) and self._text(count + 1) in AMOUNTS["reps"] | {"", ",", ".", "!"}
 
-    def _is_numbered_short(self, index: int) -> bool:
-        """Whether a letter numbers a set: "r2 11", "S1: 12"."""
-        numbered = self._is_number(index + 1) and self.tokens[index + 1].glued and self.tokens[index + 1].value <= _MOST_NUMBERED
+    def _is_numbered_short(self, index: int, *, apart: bool = False) -> bool:
+        """Whether a letter, or a word `apart` from its number, numbers a set: "r2 11", "S1: 12", "lap 2 10"."""
+        numbered = (
+            self._is_number(index + 1)
+            and (apart or self.tokens[index + 1].glued)
+            and self.tokens[index + 1].value <= _MOST_NUMBERED
+        )
         return numbered and self._is_number(index + 2 + (self._text(index + 2) in {":", "-", "=", "."}))
+
+    def _is_numbered_in_turn(self, index: int) -> bool:
+        """Whether the letter or mark numbers one of several sets, in their order: "r1: 12 r2: 11", "#1 12 #2 10"."""
+        sign = self._text(index)
+        numbered = [
+            i + 1 for i, token in enumerate(self.tokens) if token.text == sign and self._is_numbered_short(i, apart=len(sign) > 1)
+        ]
+        return (
+            len(numbered) > 1
+            and index + 1 in numbered
+            and all(self.tokens[i].value == nth for nth, i in enumerate(numbered, start=1))
+        )
+
+    def _numbers_a_line(self, index: int) -> bool:
+        """Whether a figure only numbers what follows it: "1) 12", or one of several such lines."""
+        bracket = index + 1
+        if self._text(bracket) == ")":
+            return self.tokens[bracket].glued and self._is_number(bracket + 1) and self._text(index - 1) != "("
+        return self._text(index - 1) not in {"r", "s", "#"} and index in self._line_numbers()
+
+    def _may_number_a_line(self, index: int) -> bool:
+        """Whether one figure begins a message like the number of a line, and a count follows: "2: 12 at 10kg"."""
+        led = index == 0 and self._text(index + 1) == ":" and self.tokens[index].value <= _MOST_NUMBERED
+        return led and self._is_number(index + 2) and self._text(index + 3) in {"at", "@", "x", "with", *AMOUNTS["reps"]}
+
+    def _line_numbers(self) -> list[int]:
+        """Where figures only number the lines that follow: "1. 12" with "2. 10" below it, "1: 12, 2: 10"; empty when none do."""
+        heads = [
+            i
+            for i, token in enumerate(self.tokens)
+            if token.kind is Kind.NUMBER
+            and self._text(i + 1) in {".", ":", "-"}
+            and self._is_number(i + 2)
+            and (self._text(i + 1) != "-" or (self.tokens[i + 1].glued and not self.tokens[i + 2].glued))
+            and (not i or self.tokens[i - 1].kind is not Kind.WORD or self._text(i - 1) in {"kg", "lb"} | AMOUNTS["reps"])
+        ]
+        marks = {self._text(i + 1) for i in heads}
+        in_turn = all(self.tokens[i].value == nth for nth, i in enumerate(heads, start=1))
+        return heads if len(heads) > 1 and len(marks) == 1 and in_turn else []
 
     def _numbers_a_set(self, index: int) -> bool:
         """Whether the number after "set" or "round" is its own: not "3 sets of 10", nor "last set 9"."""

@@ -21,6 +21,7 @@ from core.reading.lexicon import (
     UNITS,
     VOCABULARY,
 )
+from core.reading.named_sides import with_named_sides
 from core.reading.normal import PARTING
 from core.reading.number_words import join_number_words
 from core.reading.side_letters import with_sides
@@ -77,7 +78,7 @@ def tokenise(text: str) -> list[Token]:
         if parted and len(tokens) > count:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
-    return join_number_words(heard(_pairs(_with_units(with_sides(_without_kiss(tokens))))))
+    return join_number_words(heard(_pairs(_with_units(with_named_sides(with_sides(_without_kiss(tokens)))))))
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:
@@ -124,7 +125,7 @@ def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) 
         tokens.append(Token(Kind.WORD, "s", raw, start, end, glued))
     elif group == "emoji":
         tokens.append(Token(Kind.WORD, raw, raw, start, end, glued))
-    elif group == "mark" and raw == "#" and after_number:
+    elif group == "mark" and raw == "#" and after_number and (glued or not text[end : end + 1].isdigit()):
         tokens.append(Token(Kind.WORD, "lb", raw, start, end, glued))
     elif group == "mark" and raw == "/" and glued and tokens[-1].raw == "w":
         pass  # "w/ 25s"
@@ -155,8 +156,9 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
         decimal = Decimal(f"{raw}.{comma[1]}")
         has_unit = _UNIT_NEXT.match(text, comma.end()) is not None
         after_at = bool(tokens) and tokens[-1].text in _LOAD_WORDS
+        after_not = comma[1] == "5" and any(token.text in UNITS for token in tokens) and tokens[-1].text == "not"
         crossed = comma[1] == "5" and decimal > _LEAST_CROSSED and text[comma.end() : comma.end() + 2].strip()[:1] == "x"
-        if comma[1] in _DECIMAL_COMMA_TAILS and (has_unit or after_at or crossed):
+        if comma[1] in _DECIMAL_COMMA_TAILS and (has_unit or after_at or after_not or crossed):
             tokens.append(Token(Kind.NUMBER, str(decimal), text[start : comma.end()], start, comma.end(), glued, decimal))
             return comma.end()
         if has_unit or comma[1] == "5":

@@ -71,6 +71,10 @@ def test_what_is_said_of_a_side(text, left, right):
         "9 on both 16kg",
         "9 reps each hand, weight 16kg",
         "9 each side, 16kg, right side easier",
+        "9 by arm with 16kg",
+        "9 with each hand, 16kg",
+        "9 reps for each hand, 16kg",
+        "each hand 9 reps, 16kg",
     ],
 )
 def test_one_count_for_both_sides(text):
@@ -83,6 +87,28 @@ def test_a_side_that_stands_apart_from_its_count(text):
     """It is not lost; "all right" is none."""
     assert acts(text, **AWAITED, sides=True) == [log(reps=9, load=16, unit="kg", side="left")]
     assert acts("all right, 9 at 16kg", **AWAITED, sides=True) == [log(reps=9, load=16, unit="kg")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "9 on the good leg... I mean the right, 6 on the left, 16kg",
+        "9 on my good arm (right), 6 on the bad one, 16kg",
+        "right arm 9, other arm 6, 16kg",
+        "9 on the right, 6 on the other side, 16kg",
+    ],
+)
+def test_a_side_told_by_what_it_is_like(text):
+    """The side that is named settles it; where none is, nobody knows which."""
+    sets = [log(reps=9, load=16, unit="kg", side="right"), log(reps=6, load=16, unit="kg", side="left")]
+    assert acts(text, **AWAITED, sides=True) == sets
+    assert acts("9 on my good side and 6 on my bad side, 16kg", **AWAITED, sides=True) == [{"act": "unclear"}]
+
+
+def test_that_side_is_the_one_named_last():
+    """A pain "that side" is on the side of the set before it."""
+    *_, hurt = acts("9 on the left, 7 on the right, wrist sore that side. 16kg", **AWAITED, sides=True)
+    assert hurt == {"act": "pain", "place": "wrist", "side": "right"}
 
 
 def test_in_fact_puts_right_only_a_number_beside_it():
@@ -108,6 +134,13 @@ def test_a_remark_on_a_side_is_no_side(remark):
         ("did 9, then had a brew, then 8. both on 16kg", [(9, 16), (8, 16)]),
         ("twelve in the first round and ten in the second, with 16 kg throughout", [(12, 16), (10, 16)]),
         ("s1 10 s2 9, 16kg", [(10, 16), (9, 16)]),
+        ("r1: 10 r2: 9, 16kg", [(10, 16), (9, 16)]),
+        ("rd1-10, rd2-9 16kg", [(10, 16), (9, 16)]),
+        ("#1 10 #2 9 16kg", [(10, 16), (9, 16)]),
+        ("1- 10 2- 9, 16kg", [(10, 16), (9, 16)]),
+        ("1. 10\n2. 9\n16kg", [(10, 16), (9, 16)]),
+        ("lap 1 10 lap 2 9 16kg", [(10, 16), (9, 16)]),
+        ("I use 16kg do 10, then 18kg do 9", [(10, 16), (9, 18)]),
         ("two lots of ten with the 16 kg", [(10, 16)] * 2),
         ("10 twice at 16kg", [(10, 16)] * 2),
         ("10 for all 3 sets 16kg", [(10, 16)] * 3),
