@@ -428,6 +428,8 @@ def _is_elsewhere(items: list[Quantity], item: Quantity) -> bool:
     """Whether a lone number is a time, a place or an age: "up at 6", "done by 8", "I'm 60"."""
     if len(items) > 1:
         return False
+    if item.linked("at_sign"):
+        return True  # "@8": an effort, or a load?
     if item.linked("at", "by", "in"):
         return not item.dropped & _STOPPING
     return item.dropped in _TELLING_TIME

@@ -25,6 +25,8 @@ _UNITS = frozenset({"kg", "lb", "s", "reps", "rep"})
 _FOR_LATER = (" for the next ", " for my next ", " for next ", " for later ", " for tomorrow ")
 _ODD_REPS = listed("words_guards", "odd_reps")
 _POINTING = frozenset({"last", "this", "that", "each", "every", "final", "first", "next", "the", "another", "no", "left", "right"})
+_ADDING = frozenset({"plus", "+", "and", "&", "with", "then"})
+_CHEATED = listed("words_guards", "cheated")
 _NUMBERED = frozenset({"set", "round", "station", "birthday", "time", "floor", "anniversary"})
 _MOST_SETS = 5
 _MEANTIME = frozenset({"yet", "even", "actually", "really", "been", "have", "i", "it", "be", "to"})
@@ -118,6 +120,8 @@ def drops_a_count(tokens: Sequence[Token], used: Collection[int]) -> bool:
     for at, token in enumerate(tokens[:-1]):
         if at in used:
             continue
+        if token.text == "one" and at and tokens[at - 1].text in _ADDING and _CHEATED & {t.text for t in tokens[at + 1 : at + 4]}:
+            return True  # "7 at 35 lb plus one I cheated"
         if token.text == "one" and token.kind is Kind.WORD and not (at and tokens[at - 1].text in _POINTING):
             if tokens[at + 1].text in _ODD_REPS and tokens[at + 1].kind is Kind.WORD:
                 return True
