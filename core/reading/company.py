@@ -197,6 +197,8 @@ def _reached(words: Sequence[str], following: str) -> bool:
         case "x" | "by":
             return before == "x" or bool(said & (_ENDING - {"done"}))
         case _:
+            if words[-4:-2] == ["out", "of"]:
+                return words[-2] in _SPENT  # "ran out of puff at 8", but "of milk"
             return bool(said & (_ENDING | _REACHING))
 
 

@@ -115,7 +115,7 @@ def records(
         return [(at, Unclear())]  # "give me a sec then 12 at 14kg"
     if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
         return [(at, Unclear())]  # "no 12 at 16kg for me"
-    if _tells_the_time(tokens, parts, context):
+    if unheeded.tells_the_time(tokens, parts, awaited=context.awaiting is Awaiting.REPS):
         return [(at, Unclear())]
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
@@ -130,20 +130,6 @@ def records(
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
-
-
-def _tells_the_time(tokens: Sequence[Token], parts: Sequence[Part], context: Context) -> bool:
-    """Whether the one number is a time of day: "it's 6.45 and I'm knackered", "it is 7 already" when no reps are awaited."""
-    numbers = [part for part in parts if part.numbers]
-    if len(numbers) != 1 or numbers[0].kind != "bare":
-        return False
-    at, value = numbers[0].at, numbers[0].numbers[0]
-    minutes = tokens[at].text.partition(".")[2]
-    clock = len(minutes) == len("45") and value < _HOURS and int(minutes) < _MINUTES and minutes not in _PLATES
-    told = [token.text for token in tokens[max(0, at - 2) : at]] == ["it", "is"]
-    after = [token.text for token in tokens[at + 1 : at + 3]]
-    late = after[:1] in (["already"], ["now"], ["here"]) or after in (["and", "i"], ["and", "we"])
-    return (clock and (told or not at)) or (told and late and context.awaiting is not Awaiting.REPS)
 
 
 def _answers_in_words(tokens: Sequence[Token], context: Context) -> bool:
@@ -196,10 +182,6 @@ def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
 
 _BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "managed", "got", "sir", "coach", "today", "this"})
 _REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
-_HOURS, _MINUTES = 24, 60
-_PLATES = frozenset({"25", "50", "75"})
-"""Hundredths that a plate may weigh."""
-
 _FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
@@ -242,6 +224,9 @@ _ASKING = frozenset(
         "which",
         "could",
         "are",
+        "have",
+        "has",
+        "would",
     }
 )
 _BESIDE_LIST = listed("words_sets", "beside_list")

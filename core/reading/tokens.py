@@ -259,6 +259,8 @@ def _pairs(tokens: list[Token]) -> list[Token]:
     paired = list(tokens)
     for index in reversed(range(len(tokens) - 1)):
         says = PAIRS.get((paired[index].text, paired[index + 1].text)) if index + 1 < len(paired) else None
+        if says is not None and paired[index].text == "more" and index and paired[index - 1].kind is Kind.NUMBER:
+            continue  # "could do 3 more easy"
         if says is not None and len(says) == 1:
             first, second = paired[index : index + 2]
             paired[index : index + 2] = [replace(first, text=says[0], raw=f"{first.raw} {second.raw}", end=second.end)]
