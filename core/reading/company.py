@@ -70,6 +70,8 @@ _SAYING = frozenset({"says", "said", "shows", "showed", "reads", "told", "sugges
 _COUNTING = frozenset({"i", "we", "count", "counter", "tally", "number"})
 _UNTIL = frozenset({"could", "can", "gone", "went", "did", "kept", "managed", "made", "got", "held", "lasted", "pushed"})
 _FOR = frozenset({"went", "good", "got", "did", "it", "that", "done", "up", "set", "made", "managed", "lasted", "is", "all"})
+_HAVING = frozenset({"had", "got", "have"})
+_SPENT = listed("words_company", "spent")
 _FINAL = frozenset({"max", "limit", "best", "lot", "last", "most", "end", "final", "count", "result", "total"})
 _OF_THEM = frozenset({"those", "these", "them", "that"})
 _UNITS = frozenset({"kg", "lb", "s", "x"})
@@ -124,6 +126,8 @@ def _led(lead: Sequence[str], following: str, tail: Sequence[str]) -> bool:
         return _by_oneself(words[:verb]) and not yours
     if before in NAMING or before in GUARDS["measure"] or before in GUARDS["people"]:
         return False
+    if before == "over" and words[-2:-1] in (["knocked"], ["bowled"]):
+        return _by_oneself(words[:-2])
     if before in _PREPOSITIONS:
         return _reached(words, following) or (before == "after" and bool(_ENDING & set(tail)))
     if before in _COPULAS:
@@ -182,7 +186,10 @@ def _reached(words: Sequence[str], following: str) -> bool:
         case "of":
             return words[-2:-1] != [] and words[-2] in _SETS
         case "for":
-            return words[-2:-1] == [] or words[-2] in _FOR or words[-3:-1] in (["me", "down"], ["it", "down"], ["that", "down"])
+            had = bool(_HAVING & set(words[:-2])) and words[-2] in _SPENT
+            return (
+                had or words[-2:-1] == [] or words[-2] in _FOR or words[-3:-1] in (["me", "down"], ["it", "down"], ["that", "down"])
+            )
         case "with":
             return bool(said & _ENDING) or following in AMOUNTS["reps"]
         case "until" | "till" | "til":
@@ -190,6 +197,8 @@ def _reached(words: Sequence[str], following: str) -> bool:
         case "x" | "by":
             return before == "x" or bool(said & (_ENDING - {"done"}))
         case _:
+            if words[-4:-2] == ["out", "of"]:
+                return words[-2] in _SPENT  # "ran out of puff at 8", but "of milk"
             return bool(said & (_ENDING | _REACHING))
 
 

@@ -150,6 +150,8 @@ def _counted(before: Token | None) -> bool:
 def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> str | None:
     """The number word that `word` stands for where it stands, if it does."""
     previous = before.text if before is not None else ""
+    if word == "tin" and following[:1] == ("reps",):
+        return "ten"
     if word == "ate":
         heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None

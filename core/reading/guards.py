@@ -294,8 +294,11 @@ def _totals_sets(tokens: Sequence[Token], index: int) -> bool:
 def _is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> bool:
     """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
     near = tokens[index].text == "between"
-    if tokens[index - 1].text in _MOVED and index + 1 < last and tokens[index + 1].kind is not Kind.NUMBER:
+    led = tokens[index - 1].text if index else ""
+    if led in _MOVED and index + 1 < last and tokens[index + 1].kind is not Kind.NUMBER:
         return True  # "knocked over my beer grabbing the 20s"
+    if led in {"knocked", "bowled"} and tokens[index].text == "over":
+        return True  # "knocked over 14"
     number = next((i for i in range(index + 1, last) if tokens[i].kind is Kind.NUMBER), index)
     if any(tokens[i].text == ":" for i in range(index + 2, number)):
         return True  # "between school run and dinner: 12"

@@ -241,7 +241,8 @@ class _Marking(Surroundings):
                 self._emit("REPS", said.first)
                 self._emit("LEFT_SIDE", said.last - 1)
             return
-        if name in {"RESERVE", "EFFORT"} and (not counted or self._names_next(said, ahead)):
+        named_next = name == "EFFORT" and self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(ahead)
+        if name in {"RESERVE", "EFFORT"} and (not counted or named_next or self._names_next(said, ahead)):
             if not self._is_number(ahead):
                 self.broken |= name == "RESERVE" and self._text(said.first) == "in" and self._text(said.first - 1) in {"kg", "lb"}
                 self.passed.add("...")

@@ -48,6 +48,7 @@ _MOST_NUMBERS = 40
 _COUNTS = {"bare", "reps", "duration"}
 _ASSERTING = (["in", "fact"], ["in", "reality"])
 _SPOKEN = {"mark-was", "mark-plain"}
+_OF_NO_MATTER = {"mark-failure", "mark-plain"}
 _SOFT = {"reserve", "more", "effort", "either"}
 
 
@@ -114,7 +115,9 @@ def records(
         return [(at, Unclear())]  # "give me a sec then 12 at 14kg"
     if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
         return [(at, Unclear())]  # "no 12 at 16kg for me"
-    failed = {i for one in said.values() if one.meaning == "mark-failure" for i in range(one.first, one.last)}
+    if unheeded.tells_the_time(tokens, parts, awaited=context.awaiting is Awaiting.REPS):
+        return [(at, Unclear())]
+    failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
@@ -221,6 +224,9 @@ _ASKING = frozenset(
         "which",
         "could",
         "are",
+        "have",
+        "has",
+        "would",
     }
 )
 _BESIDE_LIST = listed("words_sets", "beside_list")

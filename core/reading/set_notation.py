@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.acts import Side
 from core.reading.assembly import TWO, Open, Quantity
+from core.reading.lexicon import listed
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
 
 _MOST_SETS = 8
 _FEWEST_CROSSED = 5
+_ENDING = listed("words_sets", "stopping") | listed("words_company", "ending")
+"""Words that say a set ended, at the number after them."""
 
 
 def notation(items: list[Quantity], *, sided: bool = False) -> tuple[list[Quantity], int]:
@@ -71,6 +74,8 @@ def loads_in_turn(items: Sequence[Quantity]) -> None:
             continue
         if len(counts) != last - first + 1 and any(item.kind in {"bare", "reps"} for item in items[last:]):
             continue
+        if not counts and first + 1 == last and items[first].dropped & _ENDING:
+            continue  # "stopped at 9, 22.5kg"
         if len(counts) != last - first + 1:
             raise Open
         for item in items[first:last]:

@@ -315,7 +315,7 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         items, "reps"
     ):
         raise Open
-    if items[0] is bare[0] and bare[0].linked("at", "at_sign", "with") and (_any(items, "reps") or len(bare) == TWO):
+    if _leads_with_a_load(items, bare):
         bare[0].kind = "load"
         bare = bare[1:]
     if _any(items, "reps"):
@@ -353,6 +353,15 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
         _become([item for item in bare if item is not broken[0]], "reps")
         return
     _settle_unnamed(items, bare, context)
+
+
+def _leads_with_a_load(items: list[Quantity], bare: list[Quantity]) -> bool:
+    """Whether the first number is a load by the word before it: "with 20 did 12"; raises `Open` for "at 7, so call it 7"."""
+    first = bare[0]
+    led = items[0] is first and first.linked("at", "at_sign", "with") and (_any(items, "reps") or len(bare) == TWO)
+    if led and len(bare) == TWO and first.value == bare[1].value:
+        raise Open
+    return led
 
 
 def _is_list_of_reps(items: list[Quantity], bare: list[Quantity]) -> bool:
@@ -428,6 +437,8 @@ def _is_elsewhere(items: list[Quantity], item: Quantity) -> bool:
     """Whether a lone number is a time, a place or an age: "up at 6", "done by 8", "I'm 60"."""
     if len(items) > 1:
         return False
+    if item.linked("at_sign"):
+        return True  # "@8": an effort, or a load?
     if item.linked("at", "by", "in"):
         return not item.dropped & _STOPPING
     return item.dropped in _TELLING_TIME

@@ -260,7 +260,17 @@ class Surroundings:
         praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
         if self._text(index + 1) == ":" and self._text(index + 3) in {",", "/"} and self._is_number(index + 4):
             return False  # "done with the round: 14, 12, 11"
+        if index + 1 < len(self.tokens) and self.tokens[index + 1].raw == "dozen":
+            return False  # "a round dozen"
+        if self._text(index) == "set" and self._is_count_of_set(index + 1):
+            return False  # "great set 15 @ 12kg"
         return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my", "drop"} and not praised
+
+    def _is_count_of_set(self, index: int) -> bool:
+        """Whether the number after "set" is too great to be its place in a row, and a load follows it."""
+        if not self._is_number(index) or self.tokens[index].value <= _MOST_NUMBERED:
+            return False
+        return self._text(index + 1) in {"at", "@", "x", "with", "reps"} and self._is_number(index + 2)
 
     def _corrects(self, index: int) -> bool:
         """Whether "not" at `index` rejects a number or a unit that follows."""

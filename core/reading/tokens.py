@@ -20,6 +20,7 @@ from core.reading.lexicon import (
     UNIT_SLIPS,
     UNITS,
     VOCABULARY,
+    listed,
 )
 from core.reading.named_sides import with_named_sides
 from core.reading.normal import PARTING
@@ -78,7 +79,7 @@ def tokenise(text: str) -> list[Token]:
         if parted and len(tokens) > count:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
-    return join_number_words(heard(_pairs(_with_units(with_named_sides(with_sides(_without_kiss(tokens)))))))
+    return join_number_words(heard(_pairs(_with_distances(_with_units(with_named_sides(with_sides(_without_kiss(tokens))))))))
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:
@@ -102,11 +103,30 @@ def _with_units(tokens: list[Token]) -> list[Token]:
             or (kinds[at - 1 : at + 2] == ["unit", ",", "number"] and before in _ENDS and after in _ENDS)
         ):
             lone.add(at)
-        elif kinds[at - 1 : at + 2] == ["number", ".", "unit"] and tokens[at].glued and tokens[at + 1].glued:
-            lone.add(at)  # "12.kg"
+        elif (
+            kinds[at] in {".", "-"}
+            and (kinds[at - 1], kinds[at + 1]) == ("number", "unit")
+            and tokens[at].glued
+            and tokens[at + 1].glued
+        ):
+            lone.add(at)  # "12.kg", "15-pounders"
         elif kinds[at] == "of" and kinds[at - 1] == "number" and tokens[at + 1].text in _AMOUNTS:
             lone.add(at)  # "11 of repetition, 6 of kilo"
     return [token for at, token in enumerate(tokens) if at not in lone] if lone else tokens
+
+
+def _with_distances(tokens: list[Token]) -> list[Token]:
+    """With the "k" of a distance read as one, and no load: "ran 5k before this", "after a 10k ride"."""
+    texts = [token.text for token in tokens]
+    return [replace(token, text="km") if token.raw == "k" and _is_covered(texts, at) else token for at, token in enumerate(tokens)]
+
+
+def _is_covered(texts: list[str], at: int) -> bool:
+    """Whether the number before the word at `at` is how far somebody went: "walked 5k", "a 10k ride", "did a 5k first"."""
+    before, after = texts[max(0, at - 4) : at - 1], texts[at + 1 : at + 2]
+    if not at or _COVERED & {*before, *after}:
+        return at > 0
+    return before[-2:] in _WENT and not set(after) & _WEIGHTS
 
 
 def _take(tokens: list[Token], found: re.Match[str], text: str, *, glued: bool) -> int:
@@ -241,6 +261,8 @@ def _pairs(tokens: list[Token]) -> list[Token]:
     paired = list(tokens)
     for index in reversed(range(len(tokens) - 1)):
         says = PAIRS.get((paired[index].text, paired[index + 1].text)) if index + 1 < len(paired) else None
+        if says is not None and paired[index].text == "more" and index and paired[index - 1].kind is Kind.NUMBER:
+            continue  # "could do 3 more easy"
         if says is not None and len(says) == 1:
             first, second = paired[index : index + 2]
             paired[index : index + 2] = [replace(first, text=says[0], raw=f"{first.raw} {second.raw}", end=second.end)]
@@ -259,6 +281,9 @@ _MENDED = 1500
 _LEAST_CROSSED = Decimal(15)
 """A decimal comma before a cross ("22,5x10") is a load from here on; "11,5x20" may be a list."""
 
+_COVERED = listed("words_tokens", "covered")
+_WENT = (["did", "a"], ["after", "a"], ["done", "a"], ["finished", "a"])
+_WEIGHTS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells", "pair", "weight"})
 _LONGEST_UNIT = 4
 _LEAST_K = Decimal(3)
 _NO_NUMBER = Decimal(-1)

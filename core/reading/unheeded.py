@@ -1,7 +1,8 @@
 """Words that would change a record, and that nothing in the reading has used: then it is better to ask.
 
 A guard on the record as a whole, after its parts are known: what is said to be a dream, a joke or an example anywhere beside the
-numbers; what is denied ("could not face one more") where the parts took it for granted; a weight that is said not to be there.
+numbers; what is denied ("could not face one more") where the parts took it for granted; a weight that is said not to be there;
+what o'clock it is.
 """
 
 from __future__ import annotations
@@ -25,6 +26,8 @@ _UNITS = frozenset({"kg", "lb", "s", "reps", "rep"})
 _FOR_LATER = (" for the next ", " for my next ", " for next ", " for later ", " for tomorrow ")
 _ODD_REPS = listed("words_guards", "odd_reps")
 _POINTING = frozenset({"last", "this", "that", "each", "every", "final", "first", "next", "the", "another", "no", "left", "right"})
+_ADDING = frozenset({"plus", "+", "and", "&", "with", "then"})
+_CHEATED = listed("words_guards", "cheated")
 _NUMBERED = frozenset({"set", "round", "station", "birthday", "time", "floor", "anniversary"})
 _MOST_SETS = 5
 _MEANTIME = frozenset({"yet", "even", "actually", "really", "been", "have", "i", "it", "be", "to"})
@@ -41,6 +44,10 @@ _WEIGHTS = listed("words_guards", "weights")
 _BEFORE_WEIGHTS = frozenset(
     {"any", "the", "a", "my", "use", "used", "using", "extra", "added", "with", "have", "had", "hold", "carry"}
 )
+_HOURS, _MINUTES = 24, 60
+_PLATES = frozenset({"25", "50", "75"})
+"""Hundredths that a plate may weigh."""
+
 _LEFT_OVER = {"reserve", "more", "either"}
 
 
@@ -118,12 +125,28 @@ def drops_a_count(tokens: Sequence[Token], used: Collection[int]) -> bool:
     for at, token in enumerate(tokens[:-1]):
         if at in used:
             continue
+        if token.text == "one" and at and tokens[at - 1].text in _ADDING and _CHEATED & {t.text for t in tokens[at + 1 : at + 4]}:
+            return True  # "7 at 35 lb plus one I cheated"
         if token.text == "one" and token.kind is Kind.WORD and not (at and tokens[at - 1].text in _POINTING):
             if tokens[at + 1].text in _ODD_REPS and tokens[at + 1].kind is Kind.WORD:
                 return True
         elif token.kind is Kind.ORDINAL and tokens[at + 1].text not in _NUMBERED and int(token.text[:-2]) > _MOST_SETS:
             return True
     return False
+
+
+def tells_the_time(tokens: Sequence[Token], parts: Sequence[Part], *, awaited: bool) -> bool:
+    """Whether the one number is a time of day: "it's 6.45 and I'm knackered", "it is 7 already" when no reps are `awaited`."""
+    numbers = [part for part in parts if part.numbers]
+    if len(numbers) != 1 or numbers[0].kind != "bare":
+        return False
+    at, value = numbers[0].at, numbers[0].numbers[0]
+    minutes = tokens[at].text.partition(".")[2]
+    clock = len(minutes) == len("45") and value < _HOURS and int(minutes) < _MINUTES and minutes not in _PLATES
+    told = [token.text for token in tokens[max(0, at - 2) : at]] == ["it", "is"]
+    after = [token.text for token in tokens[at + 1 : at + 3]]
+    late = after[:1] in (["already"], ["now"], ["here"]) or after in (["and", "i"], ["and", "we"])
+    return (clock and (told or not at)) or (told and late and not awaited)
 
 
 def _line(tokens: Sequence[Token]) -> str:

@@ -34,6 +34,7 @@ _LEAVING_OUT = frozenset(
     {"drop", "cut", "bin", "scrap", "lose", "axe", "ditch", "kill", "stop", "cancel", "mute", "silence", "quit", "remove"}
 )
 _SHORT = 5
+_BEFORE_AN_HOUR = frozenset({"at", "@", "by", "till", "until", "til", "from", "after", "before", "around", "about", "past", "to"})
 _NOT_THEN = frozenset({"no", "not", "stop", "without", "except", "never", "cancel"})
 _SHIFTS = frozenset({"bump", "push", "shift", "move", "delay", "hold"})
 _OFF_REACH = 7
@@ -77,6 +78,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         and clock.text(i - 1) not in {"round", "station"}
         and not (clock.text(i) == "2" and (clock.text(i + 1) in DAY_WORDS or clock.text(i + 1) in GROUPS))  # "change it 2 sat"
     ]
+    if timed and not reminds and not said & _ASKING_AGAIN and any(_counts_now(clock, moment) for moment in moments):
+        return []
     bare = _bare_minutes(clock, loose, words, timed=timed)
     if bare is not None:
         minutes, loose = bare, []
@@ -109,6 +112,16 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     if reminds and minutes is None and not later:
         return []
     return [Snooze(minutes=minutes)]
+
+
+def _counts_now(clock: Clock, moment: Moment) -> bool:
+    """Whether a number before "this arvo" or "tonight" counts what was done then, no word such as "at" making it an hour."""
+    lead = clock.text(moment.first - 1)
+    plain = clock.is_number(moment.first) and not clock.tokens[moment.first].value % 1
+    dated = clock.text(moment.first + 1) == "this" or clock.text(moment.first + 1) == "tonight"
+    if lead == "@" and moment.last == moment.first + 1:
+        return plain  # "@20"
+    return plain and dated and lead not in _BEFORE_AN_HOUR
 
 
 def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:

@@ -113,3 +113,46 @@ def test_a_weight_that_was_not_changed(text):
 def test_one_more_that_was_not_possible(ending):
     """Nothing was left, and no more was to come."""
     assert acts(f"12 at 20kg{ending}", **AWAITED) == [{**FULL, "reserve": 0}]
+
+
+@pytest.mark.parametrize(
+    "text", ["@8", "@ 20", "at 7 the door went so call it 7", "ran out of milk at 8", "walked 5k first so only 8"]
+)
+def test_a_number_that_may_be_something_else_is_asked_about(text):
+    """An effort or a load by its sign alone, an hour, a distance: none of them is taken for reps."""
+    assert acts(text, **AWAITED) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize("text", ["its 6.45 and im knackered", "it's 8 already", "its 8 and i'm shattered"])
+def test_the_time_of_day_corrects_nothing(text):
+    """What it is o'clock is no new number for the last record."""
+    assert acts(text, awaiting="go", unit="kg", last={"reps": 10, "load": 20, "unit": "kg"}) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize(
+    "text", ["12 this arvo", "only 12 this evening", "12 tonight", "only had time for 12", "ran out of puff at 12"]
+)
+def test_what_was_done_by_now_is_a_count(text):
+    """A part of the day after a count, and what ended the set, leave it a count when reps are awaited."""
+    assert acts(text, **AWAITED) == [{"act": "log", "reps": 12}]
+
+
+@pytest.mark.parametrize(
+    "text", ["stopped at 12, 20kg", "12 goblets with the 20kg kettlebell", "great set 12 @ 20kg", "12 with 20-kilos"]
+)
+def test_a_set_told_in_full_needs_no_question(text):
+    """Where the set ended, what was counted and praise before it change nothing."""
+    assert acts(text, **AWAITED) == [FULL]
+
+
+@pytest.mark.parametrize(
+    "text", ["12, 20kg, I was not able to do another", "12 20kg noting left", "12 at 20kg, left nothing in the tank"]
+)
+def test_nothing_was_left(text):
+    """That no more could be done is a reserve of nought."""
+    assert acts(text, **AWAITED) == [{**FULL, "reserve": 0}]
+
+
+def test_a_rep_that_was_cheated_is_asked_about():
+    """Whether it counts is the trainee's to say."""
+    assert acts("12 at 20kg plus one I cheated", **AWAITED) == [{"act": "unclear"}]
