@@ -90,6 +90,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
         before, named = places, None
         named_alone = _is_only_named(patient, first, last, places)
     found = [_passed(patient, clauses, one) for one in found]
+    found = [_on_that_side(patient, one) for one in found]
     words = {token.text for token in patient}
     found = [_at_its_worst(words, one) for one in found]
     return _together([one for one in found if not _is_breath_of_the_chest(patient, one, found)])
@@ -117,6 +118,16 @@ def _adds_places(tokens: Sequence[Token], clause: _Span, places: Sequence[Place]
     rest = [word for word in words if word not in _NAMING | {"on", "too", "also", "and", "side"} and word not in PLACES]
     own = any(place.side is not None for place in places) or "my" in words
     return told.place is not None and bool(places) and own and not rest and all(place.name != told.place for place in places)
+
+
+def _on_that_side(tokens: Sequence[Token], one: _Found) -> _Found:
+    """A pain with the side named last before it, where it is said to be there: "7 on the right, elbow sore that side"."""
+    at, pain, (first, last) = one
+    after = [token.text for token in tokens[last : last + 3]]
+    if pain is None or pain.side is not None or not any(after[i : i + 2] == ["that", "side"] for i in range(2)):
+        return one
+    side = next((tokens[i].text for i in range(first - 1, -1, -1) if tokens[i].text in {"left", "right"}), None)
+    return (at, replace(pain, side=Side(side)), (first, last)) if side is not None else one
 
 
 def _at_its_worst(words: set[str], one: _Found) -> _Found:

@@ -158,6 +158,10 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         ]  # "not this one, what's next"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
+    if any(isinstance(act, Pain) for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Skip() or not _dislikes_it(reading.tokens, at)]
+    if _OF_ONES_WEIGHT & {token.text for token in reading.tokens} and not any(isinstance(act, Log) for _, act in acts):
+        acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "I weigh 74 kg, is it a good weight?"
     if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "can't train today, work is too much"
     for asking in (Form, Swap, Progress):
@@ -196,6 +200,15 @@ def _only_begins(tokens: list[Token], at: int) -> bool:
         return False
     rest = words[len(call) :]
     return (rest[1:2] if rest[:1] == [","] else rest[:1]) in (["how"], ["what"], ["which"], ["where"], ["can"], ["am"], ["is"])
+
+
+_OF_ONES_WEIGHT = frozenset({"weigh", "stone", "bmi"})
+
+
+def _dislikes_it(tokens: list[Token], at: int) -> bool:
+    """Whether "I don't like it" at `at` stands beside a pain, which is what it is about."""
+    words = [token.text for token in tokens[at : at + 5]]
+    return "like" in words and words[words.index("like") + 1 :][:1] in (["it"], ["that"])
 
 
 _OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})

@@ -9,7 +9,7 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import HURT, PLACES, SIGNS
+from core.reading.lexicon import HURT, PLACES, SIGNS, listed
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -20,7 +20,7 @@ _REACH = 7
 """Words between one of the first group and any of the others, at most."""
 _LONGEST = 60
 """Tokens of a clause beyond which no order is left to read."""
-_LISTS = {"@place": frozenset(PLACES), "@hurt": HURT}
+_LISTS = {"@place": frozenset(PLACES), "@hurt": HURT, "@limb": listed("words_pain", "limbs")}
 
 
 def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[str, int, int]]:
@@ -28,7 +28,7 @@ def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[s
     if last - first > _LONGEST:
         last = first + _LONGEST
     words = [token.text for token in tokens[first:last]]
-    said = set(words)
+    said = {word for word, after in zip(words, [*words[1:], ""], strict=True) if word != "right" or after not in PLACES}
     for meaning, groups, never in _lines():
         if said & never or not all(said & group for group in groups):
             continue
