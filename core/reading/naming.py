@@ -15,7 +15,9 @@ _LEADING = listed("words_naming", "leading")
 _TRAILING = listed("words_naming", "trailing")
 _POINTING = listed("words_naming", "pointing")
 _TOO_COMMON = listed("words_naming", "too_common")
-_DOING = frozenset({"do", "doing", "try", "trying", "perform", "performs", "performing", "have", "use"})
+_DOING = frozenset(
+    {"do", "doing", "try", "trying", "perform", "performs", "performing", "performed", "executed", "done", "have", "use"}
+)
 _COMPARING = frozenset({"than", "instead", "rather", "if"})
 _ABOUT = frozenset({"on", "for", "in", "during", "of"})
 _LESSONS = listed("words_naming", "lessons")

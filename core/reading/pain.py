@@ -145,6 +145,10 @@ def _joined(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Span]:
     for first, last in clauses:
         if joined and tokens[joined[-1][1]].text == "," and joined[-1][1] + 1 == first:
             begin, end = joined[-1]
+            sided = len(joined) > 1 and joined[-2][1] + 1 == begin and side_alone(tokens, begin, end) is not None
+            if sided and _is_unfelt(tokens, first, last) and _is_only_named(tokens, *joined[-2], places_in(tokens, *joined[-2])):
+                joined[-2:] = [(joined[-2][0], last)]  # "my leg, the left one, I don't feel it"
+                continue
             named = any(
                 _is_unfelt(tokens, *other) and _is_only_named(tokens, *span, places_in(tokens, *span))
                 for span, other in (((begin, end), (first, last)), ((first, last), (begin, end)))

@@ -39,6 +39,7 @@ from core.reading.acts import (
 from core.reading.answers import answer
 from core.reading.field_corrections import field_corrected
 from core.reading.gist import gist, says_go_at_last
+from core.reading.named_only import without_what_is_only_named
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
 from core.reading.records import records
@@ -98,13 +99,18 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
             told = reading.explained & set(range(first, last))
             if (
                 not told
-                and (after := gist(tokens[first:last], ready=ready)) is not None
+                and (after := gist(tokens[first:last], ready=ready and not _is_asked(tokens, last))) is not None
                 and not (supposed and after.meaning == "help")
             ):
                 reading.add(first, act_of(after, reading.text))
     if ready and not reading.acts and says_go_at_last(tokens):
         reading.add(len(tokens) - 1, Start())
     return _closed(reading)
+
+
+def _is_asked(tokens: list[Token], last: int) -> bool:
+    """Whether a clause ends in a question mark: "do I go all the way down?" starts nothing."""
+    return tokens[last : last + 1] != [] and tokens[last].text == "?"
 
 
 def _goes_with_a_figure(tokens: list[Token], at: int) -> bool:
@@ -158,10 +164,7 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
         ]  # "not this one, what's next"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
-    if any(isinstance(act, Pain) for _, act in acts):
-        acts = [(at, act) for at, act in acts if act != Skip() or not _dislikes_it(reading.tokens, at)]
-    if _OF_ONES_WEIGHT & {token.text for token in reading.tokens} and not any(isinstance(act, Log) for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "I weigh 74 kg, is it a good weight?"
+    acts = without_what_is_only_named(acts, reading.tokens)
     if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "can't train today, work is too much"
     for asking in (Form, Swap, Progress):
@@ -200,15 +203,6 @@ def _only_begins(tokens: list[Token], at: int) -> bool:
         return False
     rest = words[len(call) :]
     return (rest[1:2] if rest[:1] == [","] else rest[:1]) in (["how"], ["what"], ["which"], ["where"], ["can"], ["am"], ["is"])
-
-
-_OF_ONES_WEIGHT = frozenset({"weigh", "stone", "bmi"})
-
-
-def _dislikes_it(tokens: list[Token], at: int) -> bool:
-    """Whether "I don't like it" at `at` stands beside a pain, which is what it is about."""
-    words = [token.text for token in tokens[at : at + 5]]
-    return "like" in words and words[words.index("like") + 1 :][:1] in (["it"], ["that"])
 
 
 _OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})

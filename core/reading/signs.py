@@ -10,6 +10,7 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import HURT, PLACES, SIGNS, listed
+from core.reading.token import Kind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -27,7 +28,8 @@ def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[s
     """The signs of tokens `[first, last)`, one clause: what each means and the span of its words."""
     if last - first > _LONGEST:
         last = first + _LONGEST
-    words = [token.text for token in tokens[first:last]]
+    spots = [at for at in range(first, last) if tokens[at].kind is not Kind.MARK]
+    words = [tokens[at].text for at in spots]
     said = {word for word, after in zip(words, [*words[1:], ""], strict=True) if word != "right" or after not in PLACES}
     for meaning, groups, never in _lines():
         if said & never or not all(said & group for group in groups):
@@ -35,8 +37,8 @@ def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[s
         for at in (i for i, word in enumerate(words) if word in groups[0]):
             near = [_nearest(words, at, group) for group in groups[1:]]
             if all(place is not None for place in near):
-                spots = [at, *(place for place in near if place is not None)]
-                yield meaning, first + min(spots), first + max(spots) + 1
+                told = [at, *(place for place in near if place is not None)]
+                yield meaning, spots[min(told)], spots[max(told)] + 1
                 break
 
 
