@@ -336,13 +336,17 @@ class Clock:
 
     def _in_letters(self, index: int) -> bool:
         """Whether a letter stands for a day: in a row of at least three such letters, or of two with a "th" ("t/th")."""
-        first = last = index
-        while self.text(first - 1) in _LETTERS:
-            first -= 1
-        while self.text(last + 1) in _LETTERS:
-            last += 1
-        two = last - first == 1 and "th" in {self.text(first), self.text(last)}
-        return two or last - first + 1 >= _SPREAD
+        row = [self.text(index)]
+        for step in (-1, 1):
+            at: int | None = index
+            while at is not None and (at := self._beyond_a_comma(at, step)) is not None:
+                row.append(self.text(at))
+        return (len(row) == len(("t", "th")) and "th" in row) or len(row) >= _SPREAD
+
+    def _beyond_a_comma(self, index: int, step: int) -> int | None:
+        """The index of the letter for a day beside the one at `index`, a comma between them or none; None when there is none."""
+        at = index + 2 * step if self.text(index + step) == "," else index + step
+        return at if self.text(at) in _LETTERS else None
 
     def span(self, used: set[int]) -> tuple[int | None, set[int]]:
         """A span of time in minutes ("half an hour", "1 h 30"), and the indices of its numbers."""

@@ -22,6 +22,8 @@ _TELLS = {("was",), ("is",), ("got",), ("did",)}
 _NOT_MISTYPED = frozenset({"mot", "bot", "nott", "noot", "nof", "nog", "nkt", "npt", "hot", "knot"})
 """What thumbs and dictation make of "not", read so only between two numbers: "13 mot 12"."""
 
+_KIT = {("dumbbells",), ("kettlebells",)}
+_BEFORE_AN_HOUR = frozenset({"at", "by", "till", "until", "after", "from", "around", "before"})
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -157,6 +159,10 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
     if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
+    if previous in {"got", "have", "own", "and"} and following[:1] in _KIT and following[1:2] in {("of",), ("at",)}:
+        return {"to": "two", "too": "two", "for": "four"}.get(word)
+    if previous in _BEFORE_AN_HOUR and following[:1] in {("am",), ("pm",), ("o'clock",)}:
+        return {"to": "two", "too": "two", "for": "four", "won": "one"}.get(word)
     tank = any(following[: len(form)] == form for form in _TANK)
     more_tank = following[:1] == ("more",) and (
         len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE | COURTESY

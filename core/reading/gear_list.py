@@ -324,6 +324,7 @@ class Listing(Counts):
             return True
         if self.kind_near(ahead):
             listing = self._load_end == index - 1 and self.text(index - 1) in PARTS and self.things[-1].kind is None
+            listing = listing and KINDS.get(self.text(ahead)) != "bench"  # which has no load: "a pair of 40s, 1 bench"
             article = self.text(index - 1) in {"a", "an"} and not token.worded
             return not listing and not article
         if value > MOST_TOGETHER:

@@ -83,6 +83,7 @@ def _count_pairs(things: Sequence[Thing], paired_from: Sequence[tuple[int, int]]
 
 def _share_count(lead: Lead) -> None:
     """Give the loads that a kind leads to the number said with it: "two dumbbells of 8", "two pairs of dumbbells: 8 and 12"."""
+    lead.taken = [thing for thing in lead.taken if thing.kind == lead.kind]  # "two kettlebells of 16 and a pair of 10 kg dumbbells"
     if not lead.taken or lead.count is None:
         return
     if any(thing.count is not None and not thing.paired for thing in lead.taken):

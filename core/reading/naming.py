@@ -15,12 +15,15 @@ _LEADING = listed("words_naming", "leading")
 _TRAILING = listed("words_naming", "trailing")
 _POINTING = listed("words_naming", "pointing")
 _TOO_COMMON = listed("words_naming", "too_common")
-_DOING = frozenset({"do", "doing", "try", "trying", "perform", "performs", "performing", "have", "use"})
+_DOING = frozenset(
+    {"do", "doing", "try", "trying", "perform", "performs", "performing", "performed", "executed", "done", "have", "use"}
+)
 _COMPARING = frozenset({"than", "instead", "rather", "if"})
 _ABOUT = frozenset({"on", "for", "in", "during", "of"})
 _LESSONS = listed("words_naming", "lessons")
 _OUTSIDE = listed("words_naming", "outside")
 _SHORTEST_NAME = 3
+_JOINTS = listed("words_naming", "joints")
 _AT_HAND = listed("words_naming", "at_hand")
 _NEVER = listed("words_naming", "never")
 
@@ -37,6 +40,8 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
     named = named[verb + 1 :]
     while named and _is_all(named[0], _LEADING | _OUTSIDE):
         named.pop(0)
+    if named[:2] in (["instead", "of"], ["rather", "than"]):
+        return True, None  # "what can I do instead of burpees"
     named = named[: next((i for i, word in enumerate(named) if i and _is_all(word, _COMPARING | _OUTSIDE)), len(named))]
     if len(named) > len(_ABOUT) and named[0] in _LESSONS and named[1] in _ABOUT:
         named = named[2:]  # "a refresher on skull crushers"
@@ -45,8 +50,8 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
     while named and _is_all(named[-1], _TRAILING):
         named.pop()
     spelt = {word for raw in named for word in respell(raw.removesuffix("'s"))}
-    if set(named) <= _POINTING or spelt <= _POINTING:
-        return True, None
+    if set(named) <= _POINTING or spelt <= _POINTING | _JOINTS:
+        return True, None  # "how should I hold my wrists"
     known = bool(spelt & (EXERCISES - _TOO_COMMON)) or len(spelt & EXERCISES) > 1
     readable = any(len(word) >= _SHORTEST_NAME for word in named)
     return known or (free and readable and not spelt & _NEVER), " ".join(named)
@@ -59,7 +64,7 @@ def _is_all(word: str, words: frozenset[str]) -> bool:
 
 def points(words: Sequence[str]) -> bool:
     """Whether words that name no exercise point at the one at hand: "this one", but not "you" of "forgot to tell you"."""
-    return any(set(respell(word)) & _AT_HAND for word in words)
+    return any(set(respell(word)) & (_AT_HAND | _JOINTS) for word in words)
 
 
 def as_written(exercise: str | None, text: str) -> str | None:

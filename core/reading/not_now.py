@@ -31,6 +31,7 @@ _THEY = frozenset({"he", "she", "they", "his", "her", "their"})
 _BEARING = listed("words_pain", "bearing")
 _TO_WHOM = frozenset({"with", "from", "after", "for", "by", "to", "at", "holding", "the", "my"})
 _ENDING = frozenset({"has", "have", "had", "is", "it", "all", "now", "just", "soon", "quickly"})
+_LIKENING = frozenset({"like", "if", "though"})
 _ONESELF = frozenset({"i", "my", "me", "it", "the"})
 _WELL = frozenset(
     {
@@ -109,8 +110,8 @@ def _of_somebody_else(tokens: Sequence[Token], first: int, end: int, *, urgent: 
     for i in range(first, end):
         word = tokens[i].text
         following = tokens[i + 1].text if i + 1 < end else ""
-        if word in _THEY and i > first and tokens[i - 1].text in PLACES:
-            continue  # "my knees they hurt"
+        if word in _THEY and i > first and (tokens[i - 1].text in PLACES or tokens[i - 1].text in _LIKENING):
+            continue  # "my knees they hurt", "my hands feel like they're not mine"
         if word in GUARDS["people"] | _FOLK | _THEY:
             owner = owner if urgent and _is_only_handled(tokens, first, i, following) else i
         elif word in {"i", "me"} or (word == "my" and following not in GUARDS["people"] | _FOLK):
@@ -157,7 +158,9 @@ def _denied(tokens: Sequence[Token], first: int, sign: _Sign) -> bool:
 
 def _own_denials(meaning: str, *, starts_with_not: bool) -> frozenset[str]:
     """The denials that are a part of a sign: "can not breathe", "fingers no feel"."""
-    if meaning in {"urgent-breath", "urgent-numb"}:
+    if meaning == "urgent-numb":
+        return frozenset({"not", "no", "without", "zero", "never"})
+    if meaning == "urgent-breath":
         return frozenset({"not", "no"})
     if meaning.startswith("urgent") and meaning not in {"urgent-dizzy", "urgent-faint"}:
         return frozenset({"not"})

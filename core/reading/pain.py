@@ -90,6 +90,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
         before, named = places, None
         named_alone = _is_only_named(patient, first, last, places)
     found = [_passed(patient, clauses, one) for one in found]
+    found = [_on_that_side(patient, one) for one in found]
     words = {token.text for token in patient}
     found = [_at_its_worst(words, one) for one in found]
     return _together([one for one in found if not _is_breath_of_the_chest(patient, one, found)])
@@ -119,6 +120,16 @@ def _adds_places(tokens: Sequence[Token], clause: _Span, places: Sequence[Place]
     return told.place is not None and bool(places) and own and not rest and all(place.name != told.place for place in places)
 
 
+def _on_that_side(tokens: Sequence[Token], one: _Found) -> _Found:
+    """A pain with the side named last before it, where it is said to be there: "7 on the right, elbow sore that side"."""
+    at, pain, (first, last) = one
+    after = [token.text for token in tokens[last : last + 3]]
+    if pain is None or pain.side is not None or not any(after[i : i + 2] == ["that", "side"] for i in range(2)):
+        return one
+    side = next((tokens[i].text for i in range(first - 1, -1, -1) if tokens[i].text in {"left", "right"}), None)
+    return (at, replace(pain, side=Side(side)), (first, last)) if side is not None else one
+
+
 def _at_its_worst(words: set[str], one: _Found) -> _Found:
     """A pain, urgent where the words of the message tell that it came suddenly and strong, or that something tore."""
     at, pain, span = one
@@ -134,6 +145,10 @@ def _joined(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Span]:
     for first, last in clauses:
         if joined and tokens[joined[-1][1]].text == "," and joined[-1][1] + 1 == first:
             begin, end = joined[-1]
+            sided = len(joined) > 1 and joined[-2][1] + 1 == begin and side_alone(tokens, begin, end) is not None
+            if sided and _is_unfelt(tokens, first, last) and _is_only_named(tokens, *joined[-2], places_in(tokens, *joined[-2])):
+                joined[-2:] = [(joined[-2][0], last)]  # "my leg, the left one, I don't feel it"
+                continue
             named = any(
                 _is_unfelt(tokens, *other) and _is_only_named(tokens, *span, places_in(tokens, *span))
                 for span, other in (((begin, end), (first, last)), ((first, last), (begin, end)))

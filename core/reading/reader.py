@@ -39,6 +39,7 @@ from core.reading.acts import (
 from core.reading.answers import answer
 from core.reading.field_corrections import field_corrected
 from core.reading.gist import gist, says_go_at_last
+from core.reading.named_only import without_what_is_only_named
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
 from core.reading.records import records
@@ -98,13 +99,18 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
             told = reading.explained & set(range(first, last))
             if (
                 not told
-                and (after := gist(tokens[first:last], ready=ready)) is not None
+                and (after := gist(tokens[first:last], ready=ready and not _is_asked(tokens, last))) is not None
                 and not (supposed and after.meaning == "help")
             ):
                 reading.add(first, act_of(after, reading.text))
     if ready and not reading.acts and says_go_at_last(tokens):
         reading.add(len(tokens) - 1, Start())
     return _closed(reading)
+
+
+def _is_asked(tokens: list[Token], last: int) -> bool:
+    """Whether a clause ends in a question mark: "do I go all the way down?" starts nothing."""
+    return tokens[last : last + 1] != [] and tokens[last].text == "?"
 
 
 def _goes_with_a_figure(tokens: list[Token], at: int) -> bool:
@@ -169,6 +175,7 @@ def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[i
         ]  # "not this one, what's next"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
+    acts = without_what_is_only_named(acts, reading.tokens)
     if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "can't train today, work is too much"
     for asking in (Form, Swap, Progress):

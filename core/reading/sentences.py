@@ -337,7 +337,9 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
             led = start > first and tokens[start - 1].text == "then"  # "left at the lights then right"
-            if alone.meaning == "start-if-go" and (led or _goes_on_otherwise(tokens, start, end) or _speaks_of_pain(tokens)):
+            if alone.meaning == "start-if-go" and (
+                led or _goes_on_otherwise(tokens, start, end) or _tells_how_it_is(tokens, start)
+            ):
                 continue
             reading.add(start, act_of(alone, reading.text))
             reading.explain(start, end)
@@ -348,9 +350,10 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
 _MOST_BESIDE_OK = 2
 
 
-def _speaks_of_pain(tokens: Sequence[Token]) -> bool:
-    """Whether pain is denied beside an "all good", which tells how it is and starts nothing."""
-    return any(token.text in HURT for token in tokens)
+def _tells_how_it_is(tokens: Sequence[Token], first: int) -> bool:
+    """Whether an "all good" at `first` tells how somebody or a part of the body is, and starts nothing: "knee ok now"."""
+    place = tokens[first - 1].text in PLACES and tokens[first - 1].text != "back" if first else False
+    return place or any(token.text in HURT for token in tokens)
 
 
 def _goes_on_otherwise(tokens: Sequence[Token], first: int, last: int) -> bool:

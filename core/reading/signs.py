@@ -9,7 +9,8 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import HURT, PLACES, SIGNS
+from core.reading.lexicon import HURT, PLACES, SIGNS, listed
+from core.reading.token import Kind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -20,23 +21,24 @@ _REACH = 7
 """Words between one of the first group and any of the others, at most."""
 _LONGEST = 60
 """Tokens of a clause beyond which no order is left to read."""
-_LISTS = {"@place": frozenset(PLACES), "@hurt": HURT}
+_LISTS = {"@place": frozenset(PLACES), "@hurt": HURT, "@limb": listed("words_pain", "limbs")}
 
 
 def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[str, int, int]]:
     """The signs of tokens `[first, last)`, one clause: what each means and the span of its words."""
     if last - first > _LONGEST:
         last = first + _LONGEST
-    words = [token.text for token in tokens[first:last]]
-    said = set(words)
+    spots = [at for at in range(first, last) if tokens[at].kind is not Kind.MARK]
+    words = [tokens[at].text for at in spots]
+    said = {word for word, after in zip(words, [*words[1:], ""], strict=True) if word != "right" or after not in PLACES}
     for meaning, groups, never in _lines():
         if said.isdisjoint(groups[0]) or not said.isdisjoint(never) or any(said.isdisjoint(group) for group in groups[1:]):
             continue
         for at in (i for i, word in enumerate(words) if word in groups[0]):
             near = [_nearest(words, at, group) for group in groups[1:]]
             if all(place is not None for place in near):
-                spots = [at, *(place for place in near if place is not None)]
-                yield meaning, first + min(spots), first + max(spots) + 1
+                told = [at, *(place for place in near if place is not None)]
+                yield meaning, spots[min(told)], spots[max(told)] + 1
                 break
 
 

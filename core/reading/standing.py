@@ -32,6 +32,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False
     after = tokens[said.last] if said.last < last else None
     words = {token.text for token in tokens[said.first : said.last]}
+    if said.meaning == "start" and words == {"hit", "me"} and any(tokens[i].text not in COURTESY for i in range(first, said.first)):
+        return False  # "it just hit me"
     if said.meaning == "start" and after is not None and _leads_to_weights(tokens, said.last, last):
         return False  # "can we go lighter", "I'm ready for something heavier"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
@@ -149,7 +151,7 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
     return index + 2 if figure else index
 
 
-_AFTER_FOUR = frozenset({"now", "me", "today", "tonight", "us"})
+_AFTER_FOUR = frozenset({"now", "this", "that", "me", "today", "tonight", "us"})
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})

@@ -292,3 +292,19 @@ def test_what_is_asked_for_is_told_by_where_it_stands(text, act):
 def test_only_the_exercise_is_kept_of_what_names_it(text, said):
     """Who is asked, how nicely, since when and the like are no part of the name, which stays as written."""
     assert acts(text, awaiting="go") == [said]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("what do I type when I want to stop", [{"act": "help"}]),
+        ("my chest feels tight and I don't like it", [{"act": "pain", "place": "chest", "urgent": True}]),
+        ("worst headache of my life just hit me", [{"act": "pain", "place": "head", "urgent": True}]),
+        ("I weigh 74 kg, is it a good weight for me?", [UNCLEAR]),
+        ("knee ok now", [UNCLEAR]),
+        ("do I go all the way down on this?", [{"act": "form"}]),
+    ],
+)
+def test_what_is_only_named_beside_another_act_is_none(text, said):
+    """The end that is asked about, the pain that is disliked, one's own weight: named, not asked for."""
+    assert acts(text, awaiting="go", unit="kg") == said
