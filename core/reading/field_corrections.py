@@ -27,7 +27,6 @@ _CHANGING = frozenset({"change", "make", "switch", "fix", "edit", "correct", "am
 
 _LEADING_RIGHT = frozenset({"the", "my", "me", "on", "not", "be", "been", "with", "for", "say", "to"})
 _DENYING = frozenset({"not", "of", "than", "gave", "told"}) | _NOTED
-_AFTER_DENIED = frozenset({"should", "is", "was"})
 _EXCHANGING = frozenset({"change", "switch", "correct", "amend", "edit"})
 _REACH = 3
 _BESIDE_CONTRAST = listed("words_field_corrections", "beside_contrast")

@@ -33,7 +33,6 @@ _BY_OTHERS = listed("words_gear", "by_others")
 _LIST_WORDS = listed("words_gear", "list_words")
 _NOUNS = listed("words_gear", "nouns")
 _AFTER_NOTHING = listed("words_gear", "after_nothing")
-_MINE = frozenset({"i", "we", "me", "us", "my", "our"})
 _OTHERS = GUARDS["people"] | {"law", "mate", "shop", "store", "supermarket", "seller", "he", "she", "his", "her", "he's", "she's"}
 _CLAUSE_ENDS = frozenset({",", "but", "because", "although", "though", "so", "(", ";"})
 _DENIED = frozenset({"do", "does", "did", "am", "is", "are", "have", "has", "can", "will", "a", "the", "my", "any", "got", "own"})

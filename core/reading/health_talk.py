@@ -57,7 +57,6 @@ SYMPTOMS: Mapping[Symptom, tuple[str, ...]] = {
     Symptom.MURMUR: ("murmur",),
     Symptom.FATIGUE: ("fatigue", "tired", "exhausted", "worn out", "exhaustion"),
 }  # fmt: skip
-NIGHT = ("at night", "lying down")
 PLACES = (
     "lower back", "upper back", "knee", "hip", "back", "shoulder", "elbow", "wrist", "neck", "ankle", "foot", "hand", "groin",
     "hamstring", "calf", "thigh",
