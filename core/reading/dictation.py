@@ -89,6 +89,8 @@ def heard(tokens: list[Token]) -> list[Token]:
     """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
     tokens = joined_parts(tokens)
     meant = list(tokens)
+    begun = {token.text for token, after in pairwise(tokens) if after.text in {"one", "1", "won"}}
+    two_sided = any(token.text == "right" for token in tokens)
     for index, token in enumerate(tokens):
         if is_for(tokens, index):
             meant[index] = replace(token, kind=Kind.WORD, text="for", worded=False)
@@ -109,7 +111,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             continue
         end = next((i for i in range(index + 1, min(index + 5, len(tokens))) if tokens[i].apart), index + 5)
         following = tuple(t.text for t in tokens[index + 1 : end])
-        number = _homophone(token.text, before, following) or _numbered(tokens, index, following)
+        number = _homophone(token.text, before, following) or _numbered(tokens, index, following, begun)
         if number is not None:
             value = Decimal(NUMBER_WORDS[number])
             meant[index] = replace(
@@ -117,7 +119,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             )
         elif token.text in {"to", "too", "for", "tin"} and _lost_count(token.text, before, following):
             meant[index] = replace(token, kind=Kind.ODD)
-        elif token.text == "for" and following[:1] == ("left",) and any(t.text == "right" for t in tokens):
+        elif token.text == "for" and following[:1] == ("left",) and two_sided:
             continue
         elif (token.text, following[:1]) in {
             ("for", ("left",)),
@@ -203,14 +205,18 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     return None
 
 
-def _numbered(tokens: list[Token], index: int, following: tuple[str, ...]) -> str | None:
-    """The number of a set or of sets that was heard as "to" or "for": "set one twelve, set too eleven", "too sets of ten"."""
+def _numbered(tokens: list[Token], index: int, following: tuple[str, ...], begun: set[str]) -> str | None:
+    """The number of a set or of sets that was heard as "to" or "for": "set one twelve, set too eleven", "too sets of ten".
+
+    `begun` are the words that a one stands behind somewhere in the message.
+    """
     heard = {"to": "two", "too": "two", "for": "four", "won": "one"}.get(tokens[index].text)
+    if heard is None:
+        return None
     counted = following[:2] in {("sets", "of"), ("rounds", "of")} and tokens[index].text != "for"
     label = tokens[index - 1].text if index else ""
-    first = any(t.text == label and after.text in {"one", "1", "won"} for t, after in pairwise(tokens))
     told = index + 1 + (following[:1] in _TELLS)
-    named = label in {"set", "round"} and first and told < len(tokens) and tokens[told].kind is Kind.NUMBER
+    named = label in {"set", "round"} & begun and told < len(tokens) and tokens[told].kind is Kind.NUMBER
     return heard if counted or named else None
 
 

@@ -1,0 +1,54 @@
+"""A message four times as long takes four times as much work, not sixteen times: nobody can hold the reader up with a long text.
+
+Counted in calls, which are the same on every machine; the benchmark beside the tests measures the time.
+"""
+
+import sys
+
+import pytest
+
+from core.reading import read
+from core.reading.normal import LONGEST
+
+SHORTER = LONGEST // 4
+PIECES = (
+    "9 ",
+    "1,",
+    "a ",
+    "to ",
+    "20kg x ",
+    "2 left ",
+    "the 16s ",
+    "set to 5 ",
+    "for left right ",
+    "10 left 9 right, ",
+    "half six ",
+    "remind me mon at 7 ",
+    "my chest hurts ",
+    "is it 5? ",
+)
+
+
+def calls(text):
+    """How many calls a reading makes."""
+    made = 0
+
+    def count(_frame, event, _argument):
+        nonlocal made
+        made += event == "call"
+
+    before = sys.getprofile()
+    sys.setprofile(count)
+    try:
+        read(text)
+    finally:
+        sys.setprofile(before)
+    return made
+
+
+@pytest.mark.parametrize("piece", PIECES)
+def test_work_grows_with_the_length_of_a_message_and_no_faster(piece):
+    """What is looked up once and remembered from then on is no part of it."""
+    longest = (piece * LONGEST)[:LONGEST]
+    read(longest[:SHORTER])
+    assert calls(longest) <= 4.5 * calls(longest[:SHORTER])
