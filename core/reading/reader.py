@@ -52,6 +52,9 @@ from core.reading.tokens import tokenise
 _LONGEST_REPLY = 400
 """Words and marks; of a longer text only pain is read."""
 
+_LONGEST_BARE_SET = 9
+_OF_BARE_SETS = frozenset({"at", "@", "x", "with", "kg", "lb", "reps"})
+
 
 def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B008 - a frozen value
     """The acts of one message, in the order written; never empty, never raises.
@@ -67,6 +70,11 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     reading = Reading(tokens, context, text[:LONGEST])
     sentences = split(tokens, 0, len(tokens), SENTENCE_ENDS)
     clauses = [clause for sentence in sentences for clause in clauses_of(tokens, *sentence)]
+    if context.awaiting is Awaiting.REPS and _is_bare_set(tokens):
+        for at, act in records(tokens, sentences, clauses, {}, (), context):
+            reading.add(at, act)
+        if reading.acts:
+            return _closed(reading)
     swallowed: set[int] = set()
     for at, pain, (first, last) in pains(tokens, clauses):
         if pain is not None:
@@ -106,6 +114,13 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     if ready and not reading.acts and says_go_at_last(tokens):
         reading.add(len(tokens) - 1, Start())
     return _closed(reading)
+
+
+def _is_bare_set(tokens: list[Token]) -> bool:
+    """Whether a message is figures and what joins them and nothing else: most are, and hold no other act to look for."""
+    if not tokens or len(tokens) > _LONGEST_BARE_SET or tokens[0].kind is not Kind.NUMBER:
+        return False
+    return all(token.kind is Kind.NUMBER or token.text in _OF_BARE_SETS for token in tokens)
 
 
 def _is_asked(tokens: list[Token], last: int) -> bool:
