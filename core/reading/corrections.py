@@ -42,6 +42,7 @@ _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "rep
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
+_PUTTING = frozenset({"put", "say", "enter", "log", "write", "record", "note", "use", "read"})
 _REACH_OF_FACT = 4
 """How far before "in fact" the quantity stands that it puts right: "14 reps in fact"."""
 
@@ -188,15 +189,18 @@ def corrects(
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
         return True
     begun = min((part.at for part in counted), default=0)
-    if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
-        return False
+    undone = any(one.meaning == "undo" and one.first < begun for one in said.values())
+    if undone and ("mark-amend" not in marks or (marks["mark-amend"].first < begun and _are_full(parts))):
+        return False  # "scratch that, I read it wrong. 9 with 30 lb"
     guessed = "mark-amend" in marks and tokens[marks["mark-amend"].first].text in {"must", "ought"} and context.last is None
     if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted, context):
         return True
     awaited = context.awaiting is Awaiting.REPS
+    if context.last is not None and not awaited and _puts_instead(tokens, counted):
+        return True
     if context.last is not None and not awaited and _adds(tokens, parts, counted):
         return True
-    full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
+    full = _are_full(parts)
     sorry = marks.get("mark-sorry")
     told = [one for one in said.values() if one.meaning == "mark-was"]
     told = [one for one in told if _of_the_record(tokens, one)]
@@ -227,6 +231,11 @@ def corrects(
     if awaited:
         return context.last is not None and not _apart(tokens, sorry)
     return context.last is not None or not full
+
+
+def _are_full(parts: Sequence[Part]) -> bool:
+    """Whether a count and a load are told."""
+    return any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
 
 
 def is_starred(tokens: Sequence[Token]) -> bool:
@@ -319,6 +328,13 @@ def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part
     return (
         kinds == {"load"} and len(counted) == 1 and bool(words & {"used", "using", "had"}) and not links - {"with", "comma", "and"}
     )
+
+
+def _puts_instead(tokens: Sequence[Token], counted: Sequence[Part]) -> bool:
+    """Whether a number is to stand where another stood: "put 13 instead", "say 18 kg instead"."""
+    if not counted or not counted[0].at or tokens[counted[0].at - 1].text not in _PUTTING:
+        return False
+    return any(token.text == "instead" for token in tokens[counted[-1].at + 1 : counted[-1].at + 4])
 
 
 def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:

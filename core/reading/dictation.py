@@ -7,7 +7,7 @@ from decimal import Decimal
 from itertools import pairwise
 
 from core.reading.lexicon import COURTESY, NUMBER_WORDS, VOCABULARY, listed
-from core.reading.slips import is_for, is_reps, joined_parts
+from core.reading.slips import as_each, is_for, is_reps, joined_parts
 from core.reading.token import Kind, Token
 
 _AFTER_MORE = frozenset({"left", "in", ",", ".", "!", ";", "as", "while", "because", "and", "but", "so"})
@@ -29,6 +29,9 @@ _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
 _AFTER_SHORT = listed("words_tokens", "after_short")
 _DICTATED_MARKS = {"comma": ",", "period": ".", "stop": ".", "newline": ";", "dash": "-"}
+_STOPPABLE = {("the", "clock"), ("the", "timer"), ("the", "session"), ("the", "workout"), ("the", "watch"), ("it",), ("here",)}
+"""What may be stopped: "20 kilos stop the clock" dictates no full stop."""
+
 _TANK = (
     ("left",),
     ("in", "the", "tank"),
@@ -39,6 +42,11 @@ _TANK = (
     ("rir",),
     ("to", "spare"),
 )
+_EATEN = frozenset({"lunch", "dinner", "breakfast", "too", "my", "a", "me", "up", "into", "the"})
+_BEFORE_REPS = frozenset({"did", "got", "managed", "made", "just", "only", "and", "then", "done", "hit", ","})
+_BESIDE_REPS = {("on",), ("only",), ("each",), ("left",), ("right",), ("per",), ("both",), ("a",)}
+"""What stands before and after "for reps" where four are meant: "for reps on the left five on the right"."""
+
 _AFTER_LEFT = {"reps", "each", "s", "more", "sets", "rir", "then", "but", "this", "today"}
 _BEFORE_EIGHT = {
     "left",
@@ -66,6 +74,8 @@ _BEFORE_EIGHT = {
     "only",
     "just",
     "another",
+    "set",
+    "round",
 }
 _AFTER_EIGHT = {
     "at",
@@ -95,6 +105,9 @@ def heard(tokens: list[Token]) -> list[Token]:
             continue
         if is_reps(tokens, index):
             meant[index] = replace(token, text="reps")
+            continue
+        if token.kind is Kind.WORD and (each := as_each(tokens, index)) is not None:
+            meant[index] = replace(token, text=each)
             continue
         if token.raw in _SHORT_WORDS and 0 < index < len(tokens) - 1:
             after, thanked = tokens[index + 1], tokens[index - 1].text in {"sorry", "thanks", "cheers", "ta", "apologies"}
@@ -131,7 +144,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             token.text == "stop" and before is not None and before.text == "full"
         ):
             meant[index] = replace(token, kind=Kind.MARK, text=".")
-        elif token.text in _DICTATED_MARKS and _counted(before):
+        elif token.text in _DICTATED_MARKS and _counted(before) and following[:2] not in _STOPPABLE:
             meant[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
         elif (
             token.raw in _NOT_MISTYPED
@@ -156,7 +169,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         return "ten"
     if word == "ate":
         heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
-        return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
+        return "eight" if heard and not (following and following[0] in _EATEN) else None
     if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
     if previous in {"got", "have", "own", "and"} and following[:1] in _KIT and following[1:2] in {("of",), ("at",)}:
@@ -168,7 +181,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE | COURTESY
     )
     counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
-    if word in {"for", "to", "too"} and counted and previous not in {"kg", "lb"}:
+    sided = following[:1] == ("reps",) and following[1:2] in _BESIDE_REPS and (before is None or previous in _BEFORE_REPS)
+    if word in {"for", "to", "too"} and (counted or sided) and previous not in {"kg", "lb"}:
         return "four" if word == "for" else "two"
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):

@@ -202,7 +202,7 @@ _WHILE = {
     "so",
     "since",
 }
-_DENYING = frozenset({"not", "without", "no", "is", "be"})
+_DENYING = frozenset({"not", "without", "no", "is", "be", "instead"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
 _ASKING = frozenset(
@@ -229,6 +229,7 @@ _ASKING = frozenset(
         "would",
     }
 )
+_TAGS = frozenset({"eh", "ey", "abi", "huh", "innit", "hey", "so", "ya", "sha", "o", "oh"})
 _BESIDE_LIST = listed("words_sets", "beside_list")
 
 
@@ -416,7 +417,7 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
-    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right", "failure"}]
+    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right", "failure", "label"}]
     joined = any(
         link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
         for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)
@@ -454,9 +455,16 @@ def _asks(
             return True
         if last < len(tokens) and tokens[last].text == "?" and not guards.polite_request(tokens, first, last):
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
+            explained |= strong and bool(inside) and _boasts([token.text for token in tokens[inside[-1] + 1 : last]])
             if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
                 return True
     return False
+
+
+def _boasts(words: Sequence[str]) -> bool:
+    """Whether a question only looks for praise, after a comma of its own: "20kg, not bad eh?", "20kg each hand, I try abi?"."""
+    tail = words[max((i + 1 for i, word in enumerate(words) if word == ","), default=len(words)) :]
+    return len(tail) > 1 and tail[-1] in _TAGS and not _ASKING - {"am"} & set(tail)
 
 
 def _wonders(tokens: Sequence[Token], first: int) -> bool:

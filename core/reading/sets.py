@@ -81,6 +81,9 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     _settle_bare(items, context)
     items = scopes.sided(items, sum(item.kind == "reps" for item in items))
     sets = assemble(items, context)
+    named = {scopes.scope_of(part) for part in parts if part.kind == "label"} - {None, -1}
+    if len(named) > len(sets) > 1:
+        raise Open  # "first set 11, second set 10, third set aye": the third was told as well
     if of_one and len(sets) == 1:
         sets = scopes.repeated(sets[0], repeats, of_one)
         repeats = 1
@@ -263,6 +266,8 @@ def _settle_crossed(items: list[Quantity], context: Context) -> None:
 
 def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context: Context) -> None:
     """Such as "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
+    if before.side is Side.EACH and items[0] is not before:
+        before = items[items.index(before) - 1]  # "8 each arm at 15"
     if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
         return  # "failed at 12"
     if before.kind == "reserve" and after.linked("at"):
