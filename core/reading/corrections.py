@@ -110,9 +110,16 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
             continue
         after = [token.text for token in tokens[former.at + 1 : former.at + 4]]
         before = [
-            token.text for token in tokens[max(0, former.at - 4) : former.at] if token.text not in {"have", "had", "it", "as"}
+            token.text
+            for token in tokens[max(0, former.at - 4) : former.at]
+            if token.text not in {"have", "had", "it", "as", "you"}
         ]
-        noted = (before[-2:-1] == ["i"] and before[-1] in NOTED) or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
+        begins = before[-2:-1] == ["i"] or (len(before) > 1 and not before[-2].isalpha())
+        noted = (
+            (begins and before[-1] in NOTED)
+            or before[-1:] == ["into"]
+            or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
+        )
         parted_off = any(tokens[i].text in {",", ".", "!", ";"} for i in range(former.at, meant.at))
         was = (
             former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
@@ -184,8 +191,10 @@ def corrects(
     counted = [part for part in parts if part.kind in QUANTITIES or part.kind in _SILENT_AMENDS]
     fresh = context.awaiting is Awaiting.REPS and context.last is None
     kinds = {part.kind for part in _without_not(parts)}
-    if fresh and "load" in kinds and kinds & {"bare", "reps"} and not _said_to_change(tokens, marks):
+    if fresh and kinds & {"load", "bodyweight"} and kinds & {"bare", "reps"} and not _said_to_change(tokens, marks):
         return False  # nothing was recorded that "14 at 7kg, in fact" could correct
+    if fresh and "mark-amend" in marks and _only_blames(tokens, marks["mark-amend"], counted):
+        return False
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
         return True
     begun = min((part.at for part in counted), default=0)
@@ -276,6 +285,13 @@ def _without_not(parts: Sequence[Part]) -> list[Part]:
     return [part for before, part in pairwise([Part("break"), *parts]) if before.kind != "not" and part.kind != "not"]
 
 
+def _only_blames(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
+    """Whether a word of correction is a sentence of its own before the numbers: "duck it autocorrect. I said 12 reps"."""
+    begun = min((part.at for part in counted), default=0)
+    ended = any(token.text in SENTENCE_ENDS for token in tokens[mark.last : begun])
+    return mark.last <= begun and ended and not _CHANGING & {token.text for token in tokens[mark.first : mark.last]}
+
+
 def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
     """Whether a word of correction says to change something, or what was meant."""
     mark = marks.get("mark-amend")
@@ -298,7 +314,7 @@ def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], c
         and not any(p.at >= mark.last for p in counted)
     ):
         return False  # "15 pieces, I mean reps"
-    if first not in {"should", "ought", "must", "supposed"}:
+    if first not in {"should", "ought", "must", "supposed"} and not (first == "was" and tokens[mark.last - 1].text == "be"):
         return bool(counted)
     meant = next((part for part in counted if mark.last <= part.at <= mark.last + 3), None)
     if meant is None or any(token.text not in _AFTER_SHOULD for token in tokens[mark.last : meant.at]):

@@ -182,7 +182,9 @@ def keeps_back(
     asks = [ask for ask in asks if not (ask == "try" and strong and tried(line))]
     if asks or _asks_first(tokens, inside, first, strong=strong):
         return True
-    judged = len(core) == 1 and end not in told.bare and any(t.kind is Kind.NUMBER for t in (*tokens[:first], *tokens[last:]))
+    pointed = len(core) > 1 and tokens[end - 1].text in {"the", "this", "that", "these", "those"}  # "left 6, the 14kg is too heavy"
+    lone = len(core) == 1 and any(t.kind is Kind.NUMBER for t in (*tokens[:first], *tokens[last:]))
+    judged = end not in told.bare and (pointed or lone)
     after = [tokens[i].text for i in inside if i > end]
     if only_imagined(after) and not (judged and after[:2] in _JUDGED):
         return True  # but "only 7, 12.5 kg is too much"

@@ -419,6 +419,7 @@ class _Marking(Surroundings):
             while self._is_number(first - 1):
                 first -= 1
             loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
+            loaded |= self._follows_another_load(first)  # "then I took the 16 kg and did 6 more"
             loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
             self.broken |= not loaded and next_word in _TO_COME  # "one more set to go"

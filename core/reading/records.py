@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from core.reading.parts import Part
 
 _LONGEST_NOUGHT = 5
+_REACH_OF_FORMER = 4
 _MOST_NUMBERS = 40
 _COUNTS = {"bare", "reps", "duration"}
 _ASSERTING = (["in", "fact"], ["in", "reality"])
@@ -103,7 +104,13 @@ def records(
     if correcting:
         contrasted = any(part.kind == "not" for part in parts)
         free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
-        strong = strong or contrasted or "mark-amend" in marks or with_former(tokens, parts, context) is not None
+        former = with_former(tokens, parts, context)
+        if former is not None:
+            given_up, meant = former[1].at, former[2].at
+            free |= set(range(given_up - _REACH_OF_FORMER, max(given_up + _REACH_OF_FORMER, meant)))
+        strong = strong or contrasted or "mark-amend" in marks or former is not None
+        strong = strong or any(one.meaning == "mark-was" and one.last in open_numbers for one in said.values())
+        strong = strong or any(token.text == "instead" for token in tokens)
     for sentence in sentences:
         free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
     free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
@@ -304,6 +311,10 @@ def _settled(
             or {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set
+    taken_back = [one.first for one in said.values() if one.meaning == "undo"]
+    counts = [part.at for part in parts if part.kind in _COUNTS]
+    if len(counts) == len(made) and any(min(counts) < undone < max(counts) for undone in taken_back):
+        return list(zip(counts, made, strict=True))  # "14 at 8kg, scratch that, 15 at 8kg"
     return [(at, log) for log in made]
 
 

@@ -198,6 +198,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             continue  # "8 on my bad side"
         elif one.meaning == "swap-here" and counted and (spare := _had_another(tokens, one)) is not None:
             reading.phrases[one.first] = Said("mark-could", one.first, spare)
+        elif one.meaning == "swap-here" and tokens[one.last - 1].text == "another" and _is_counted(tokens, one.last):
+            continue  # "got another six"
         elif one.meaning == "have-nothing" and counted:
             reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
         elif (one.meaning == "skip-day" and tokens[one.first].text.startswith("feel") and _is_in_danger(reading)) or (
@@ -269,6 +271,10 @@ def _had_another(tokens: Sequence[Token], said: Said) -> int | None:
     after = [token.text for token in tokens[said.last : said.last + 2]]
     another = next((i + 1 for i in range(said.first, said.last) if tokens[i].text == "another"), None)
     return another if after[:1] == ["left"] or after in (["in", "the"], ["in", "me"], ["in", "my"]) else None
+
+
+def _is_counted(tokens: Sequence[Token], at: int) -> bool:
+    return at < len(tokens) and tokens[at].kind is Kind.NUMBER
 
 
 def _is_in_danger(reading: Reading) -> bool:

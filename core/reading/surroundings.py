@@ -147,6 +147,14 @@ class Surroundings:
         ]
         return len(counts) > 1 and self.tokens[index].value == len(counts)
 
+    def _follows_another_load(self, index: int) -> bool:
+        """Whether the number at `index` is done with a load right before it, which is not the first one told."""
+        at = index - 1
+        while self._text(at) in {"and", "did", "got", "managed", "for", "then", "i", "made"}:
+            at -= 1
+        units = sum(token.text in {"kg", "lb"} for token in self.tokens[: at + 1])
+        return at < index - 1 and self._text(at) in {"kg", "lb"} and units > 1
+
     def _is_one_set(self, index: int) -> bool:
         """Whether "one set" begins what is told of the first set: "one set 12 reps, second set 10", "one set done, 12 at 20kg"."""
         ahead = index + 2
