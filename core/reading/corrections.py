@@ -42,6 +42,9 @@ _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "rep
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
+_WEIGHED = frozenset(
+    {"dumbbell", "dumbbells", "kettlebell", "kettlebells", "bell", "bells", "plate", "plates", "pair", "ones", "bar"}
+)
 _PUTTING = frozenset({"put", "say", "enter", "log", "write", "record", "note", "use", "read"})
 _REACH_OF_FACT = 4
 """How far before "in fact" the quantity stands that it puts right: "14 reps in fact"."""
@@ -52,7 +55,7 @@ def field_named(tokens: Sequence[Token]) -> str:
     words = {token.text for token in tokens}
     if words & {"reps", "rep"}:
         return ""
-    if words & {"weight", "load", "weights"}:
+    if words & {"weight", "load", "weights"} or any(t.text == "wrong" and after.text in _WEIGHED for t, after in pairwise(tokens)):
         return "load"
     return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
 

@@ -113,6 +113,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             after, thanked = tokens[index + 1], tokens[index - 1].text in {"sorry", "thanks", "cheers", "ta", "apologies"}
             around = tokens[index - 1].text in _BEFORE_SHORT and after.text in _AFTER_SHORT
             around |= thanked and after.kind is Kind.WORD and after.text not in _AFTER_EIGHT | _AFTER_LEFT
+            around |= token.raw == "2" and _changes_to(tokens, index)
             around |= token.raw == "4" and after.text in {"real", "me", "you", "ya"}
             meant[index] = replace(token, kind=Kind.WORD, text=_SHORT_WORDS[token.raw]) if around else token
         if token.kind is not Kind.WORD:
@@ -156,6 +157,13 @@ def heard(tokens: list[Token]) -> list[Token]:
         elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):
             meant[index] = replace(token, text="at")
     return meant
+
+
+def _changes_to(tokens: list[Token], index: int) -> bool:
+    """Whether a "2" leads to what something is to be changed to: "chnge last 2 14kg"."""
+    changing = any(token.text in {"change", "amend", "correct", "alter", "switch"} for token in tokens[:index])
+    of_a_record = tokens[index - 1].text in {"last", "it", "that", "one", "weight", "load", "set", "reps"}
+    return changing and of_a_record and tokens[index + 1].kind is Kind.NUMBER
 
 
 def _counted(before: Token | None) -> bool:

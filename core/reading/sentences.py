@@ -337,7 +337,9 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             continue
         if (start, end) in beside and not may_stand_beside(alone.meaning, {token.text for token in tokens[start:end]}):
             continue
-        if alone.meaning.startswith("units") and _corrects_unit(reading, replace(alone, first=first, last=last)):
+        if alone.meaning.startswith("units") and (
+            _corrects_unit(reading, replace(alone, first=first, last=last)) or _covers_the_loads(tokens, start, end)
+        ):
             continue
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
@@ -351,6 +353,12 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
+
+
+def _covers_the_loads(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a unit is only said at last of the loads before it: "12 at 16, 10 at 18, all kilos"."""
+    gathers = any(token.text in {"all", "both"} for token in tokens[first:last])
+    return gathers and any(token.kind is Kind.NUMBER for token in tokens[:first])
 
 
 _MOST_BESIDE_OK = 2

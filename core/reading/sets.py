@@ -250,10 +250,17 @@ def _settle_pairs(items: list[Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif (after.linked("with") and _is_counted_by(items, before) and not _any(items[: items.index(after)], "load")) or (
+        elif (after.linked("with") and _is_counted_by(items, before) and _awaits_a_load(items, before)) or (
             after.linked("by") and before.kind == "reps" and not _any(items, "load")
         ):
             after.kind = "load"
+
+
+def _awaits_a_load(items: list[Quantity], count: Quantity) -> bool:
+    """Whether no load is told before a count, or only those of the counts before it: "10 with 20, then 8 with 20"."""
+    at = items.index(count)
+    another = any(item.kind in {"bare", "reps"} for item in items[:at]) and bool(count.links)
+    return not _any(items[: at + 2], "load") or (another and not _any(items[at : at + 2], "load"))
 
 
 def _is_counted_by(items: list[Quantity], item: Quantity) -> bool:
