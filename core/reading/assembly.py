@@ -120,6 +120,8 @@ def assemble(items: list[Quantity], context: Context) -> list[Log]:
         raise Open  # "10/10 each leg": one set or two
     if context.sides and not sides and len(counts) == TWO:
         raise Open
+    if len(counts) == len(sides) > TWO and len(counts) % 2 and {side.side for side in sides} == {Side.LEFT, Side.RIGHT}:
+        raise Open  # "R 12, L 12, R one to failure"
     _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
     loads = sum(item.kind == "load" for item in items)
     if len({side.side for side in sides} & {Side.EACH, Side.LEFT, Side.RIGHT}) > 1 and any(

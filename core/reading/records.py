@@ -124,6 +124,8 @@ def records(
         return [(at, Unclear())]  # "no 12 at 16kg for me"
     if unheeded.tells_the_time(tokens, parts, awaited=context.awaiting is Awaiting.REPS):
         return [(at, Unclear())]
+    if context.last is None and any(_was_to_be(tokens, one) for one in said.values()):
+        return [(at, Unclear())]  # "set 2 was supposed to be 12 but someone rang"
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
@@ -137,6 +139,13 @@ def records(
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
+
+
+def _was_to_be(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether a phrase says what a number was supposed to be, right before it."""
+    ahead = tokens[said.last : said.last + 1]
+    supposed = any(token.text == "supposed" for token in tokens[said.first : said.last])
+    return said.meaning == "mark-amend" and supposed and ahead != [] and ahead[0].kind is Kind.NUMBER
 
 
 def _answers_in_words(tokens: Sequence[Token], context: Context) -> bool:
