@@ -113,7 +113,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             after, thanked = tokens[index + 1], tokens[index - 1].text in {"sorry", "thanks", "cheers", "ta", "apologies"}
             around = tokens[index - 1].text in _BEFORE_SHORT and after.text in _AFTER_SHORT
             around |= thanked and after.kind is Kind.WORD and after.text not in _AFTER_EIGHT | _AFTER_LEFT
-            people = {t.text for t in tokens[index + 2 : index + 3]} & GUARDS["people"]
+            people = {t.text for t in tokens[index + 2 : index + 3]} & (GUARDS["people"] | {"mate"})
             around |= token.raw == "4" and after.text in {"my", "the"} and bool(people)  # "dat was 4 my mate"
             around |= token.raw == "2" and _changes_to(tokens, index)
             around |= token.raw == "4" and after.text in {"real", "me", "you", "ya"}

@@ -222,6 +222,7 @@ def test_a_table_of_sets_that_leaves_a_doubt(text):
         ("that was 18s not 16s", {"load": 18}),
         ("soryr 12nit 11", {"reps": 12}),
         ("put 12 instead", {"reps": 12}),
+        ("Actually left side was 12, my bad", {"reps": 12}),
         ("please put it down as 12", {"reps": 12}),
         ("it needs to be 12", {"reps": 12}),
         ("oops no, 12. typed 11", {"reps": 12}),
