@@ -62,7 +62,10 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
 
 
 def _without_known(change: Amend, context: Context) -> Amend:
-    """The change without the reps that only name the record: "twelve was both sides"."""
+    """The change without the reps or the side that only name the record: "twelve was both sides", "left side was 11"."""
+    last = context.last
+    if last is not None and change.side is not None and change.side is last.side and (change.reps, change.load) != (None, None):
+        change = replace(change, side=None)
     others = change.side is not None or change.reserve is not None or change.rpe is not None
     named = context.last is not None and change.reps == context.last.reps and change.load is None
     return replace(change, reps=None) if named and others else change

@@ -7,6 +7,7 @@ from decimal import ROUND_FLOOR, Decimal
 
 from core.reading.acts import Context, Log, Side
 from core.reading.lexicon import listed
+from core.reading.spelling import is_english
 from core.units import Unit
 
 MOST_REPS = 199
@@ -119,6 +120,8 @@ def assemble(items: list[Quantity], context: Context) -> list[Log]:
         raise Open  # "10/10 each leg": one set or two
     if context.sides and not sides and len(counts) == TWO:
         raise Open
+    if len(counts) == len(sides) > TWO and len(counts) % 2 and {side.side for side in sides} == {Side.LEFT, Side.RIGHT}:
+        raise Open  # "R 12, L 12, R one to failure"
     _check_list(items, counts, sided=len(counts) in {len(sides), sum(item.kind == "load" for item in items)})
     loads = sum(item.kind == "load" for item in items)
     if len({side.side for side in sides} & {Side.EACH, Side.LEFT, Side.RIGHT}) > 1 and any(
@@ -153,6 +156,7 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
         cued = told or gathered or (bool(loads) and ("then" in count.flags or "another" in count.dropped))
         cued |= before.kind == "load" and len(loads) == len(counts) and count.dropped <= DOING
         cued |= count.linked("label") and count.dropped <= DOING | LISTING
+        cued |= _is_before_and_after(items, count) or (before.kind == "load" and len(loads) == len(counts) and _is_a_slip(count))
         strange = count.dropped - LISTING - (_JUDGING if {"a", "an"} & count.dropped and count.linked("and", "comma") else set())
         if (strange and not cued) or (
             count.linked("with", "for", "by", "at", "at_sign")
@@ -175,6 +179,18 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
             raise Open  # "11 of 12", "11 at 20kg x2"
         if not sided and not count.links and not count.dropped and len(counts) <= TWO:
             raise Open
+
+
+def _is_before_and_after(items: list[Quantity], count: Quantity) -> bool:
+    """Whether something came between two sets: "12 before the baby woke and 8 after, 8kg"."""
+    later = items[items.index(count) + 1 :]
+    return "before" in count.dropped and bool(later) and "after" in later[0].dropped
+
+
+def _is_a_slip(count: Quantity) -> bool:
+    """Whether nothing but one mistyped word parts a set from the one told before it: "10 reps 18kg rhen 9 at 18kg"."""
+    strange = count.dropped - LISTING
+    return len(strange) == 1 and not count.links and not is_english(next(iter(strange)))
 
 
 def _is_complete(items: list[Quantity], load: Quantity) -> bool:
@@ -218,7 +234,7 @@ def _share(rest: list[Quantity], counts: list[Quantity], sets: list[_Set], items
         for one in sets:
             one.add(rest[0])
         return
-    if len(rest) == len(sets) and rest[0].kind == "load" and _paired(rest, counts, sets):
+    if len(rest) == len(sets) and rest[0].kind in {"load", "side"} and _paired(rest, counts, sets):
         return
     if len(rest) == len(sets):
         for one, item in zip(sets, rest, strict=True):
@@ -256,13 +272,15 @@ def _scope(item: Quantity, sets: list[_Set]) -> list[_Set]:
 
 
 def _paired(rest: list[Quantity], counts: list[Quantity], sets: list[_Set]) -> bool:
-    """Give each set the load it is said with, whichever comes first: "9 at 20kg then dropped to 16kg for 6"."""
+    """Give each set the load or the side it is said with, whichever comes first: "9 at 20kg then dropped to 16kg for 6"."""
     ordered = sorted([*rest, *counts], key=lambda item: item.at)
     couples = list(zip(ordered[::2], ordered[1::2], strict=True))
     if any({one.kind, other.kind} == {one.kind} for one, other in couples):
         return False
+    if rest[0].kind == "side" and any(other.linked("comma", "and", "break") for _, other in couples):
+        return False
     for one, couple in zip(sets, couples, strict=True):
-        one.add(next(item for item in couple if item.kind == "load"))
+        one.add(next(item for item in couple if item.kind == rest[0].kind))
     return True
 
 
@@ -270,7 +288,9 @@ def _share_loads(rest: list[Quantity], counts: list[Quantity], sets: list[_Set],
     """Several loads for more sets: each covers the counts before it ("11 and 10 at 20kg, 9 at 17.5"), or all after it."""
     first_is_load = items.index(rest[0]) < items.index(counts[0])
     for one in sets:
-        if first_is_load:
+        if len({(item.value, item.unit) for item in rest}) == 1:
+            load: Quantity | None = rest[0]  # "12 at 20kg, 10 at 20kg, 8"
+        elif first_is_load:
             load = max((item for item in rest if item.at < one.at), key=lambda item: item.at, default=None)
         else:
             load = min((item for item in rest if item.at > one.at), key=lambda item: item.at, default=None)

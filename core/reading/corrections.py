@@ -42,6 +42,10 @@ _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "rep
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
+_WEIGHED = frozenset(
+    {"dumbbell", "dumbbells", "kettlebell", "kettlebells", "bell", "bells", "plate", "plates", "pair", "ones", "bar"}
+)
+_PUTTING = frozenset({"put", "say", "enter", "log", "write", "record", "note", "use", "read"})
 _REACH_OF_FACT = 4
 """How far before "in fact" the quantity stands that it puts right: "14 reps in fact"."""
 
@@ -51,7 +55,7 @@ def field_named(tokens: Sequence[Token]) -> str:
     words = {token.text for token in tokens}
     if words & {"reps", "rep"}:
         return ""
-    if words & {"weight", "load", "weights"}:
+    if words & {"weight", "load", "weights"} or any(t.text == "wrong" and after.text in _WEIGHED for t, after in pairwise(tokens)):
         return "load"
     return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
 
@@ -109,9 +113,16 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
             continue
         after = [token.text for token in tokens[former.at + 1 : former.at + 4]]
         before = [
-            token.text for token in tokens[max(0, former.at - 4) : former.at] if token.text not in {"have", "had", "it", "as"}
+            token.text
+            for token in tokens[max(0, former.at - 4) : former.at]
+            if token.text not in {"have", "had", "it", "as", "you"}
         ]
-        noted = (before[-2:-1] == ["i"] and before[-1] in NOTED) or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
+        begins = before[-2:-1] == ["i"] or (len(before) > 1 and not before[-2].isalpha())
+        noted = (
+            (begins and before[-1] in NOTED)
+            or before[-1:] == ["into"]
+            or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
+        )
         parted_off = any(tokens[i].text in {",", ".", "!", ";"} for i in range(former.at, meant.at))
         was = (
             former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
@@ -183,20 +194,25 @@ def corrects(
     counted = [part for part in parts if part.kind in QUANTITIES or part.kind in _SILENT_AMENDS]
     fresh = context.awaiting is Awaiting.REPS and context.last is None
     kinds = {part.kind for part in _without_not(parts)}
-    if fresh and "load" in kinds and kinds & {"bare", "reps"} and not _said_to_change(tokens, marks):
+    if fresh and kinds & {"load", "bodyweight"} and kinds & {"bare", "reps"} and not _said_to_change(tokens, marks):
         return False  # nothing was recorded that "14 at 7kg, in fact" could correct
+    if fresh and "mark-amend" in marks and _only_blames(tokens, marks["mark-amend"], counted):
+        return False
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
         return True
     begun = min((part.at for part in counted), default=0)
-    if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
-        return False
+    undone = any(one.meaning == "undo" and one.first < begun for one in said.values())
+    if undone and ("mark-amend" not in marks or (marks["mark-amend"].first < begun and _are_full(parts))):
+        return False  # "scratch that, I read it wrong. 9 with 30 lb"
     guessed = "mark-amend" in marks and tokens[marks["mark-amend"].first].text in {"must", "ought"} and context.last is None
     if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted, context):
         return True
     awaited = context.awaiting is Awaiting.REPS
+    if context.last is not None and not awaited and _puts_instead(tokens, counted):
+        return True
     if context.last is not None and not awaited and _adds(tokens, parts, counted):
         return True
-    full = any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
+    full = _are_full(parts)
     sorry = marks.get("mark-sorry")
     told = [one for one in said.values() if one.meaning == "mark-was"]
     told = [one for one in told if _of_the_record(tokens, one)]
@@ -227,6 +243,11 @@ def corrects(
     if awaited:
         return context.last is not None and not _apart(tokens, sorry)
     return context.last is not None or not full
+
+
+def _are_full(parts: Sequence[Part]) -> bool:
+    """Whether a count and a load are told."""
+    return any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
 
 
 def is_starred(tokens: Sequence[Token]) -> bool:
@@ -267,6 +288,13 @@ def _without_not(parts: Sequence[Part]) -> list[Part]:
     return [part for before, part in pairwise([Part("break"), *parts]) if before.kind != "not" and part.kind != "not"]
 
 
+def _only_blames(tokens: Sequence[Token], mark: Said, counted: Sequence[Part]) -> bool:
+    """Whether a word of correction is a sentence of its own before the numbers: "duck it autocorrect. I said 12 reps"."""
+    begun = min((part.at for part in counted), default=0)
+    ended = any(token.text in SENTENCE_ENDS for token in tokens[mark.last : begun])
+    return mark.last <= begun and ended and not _CHANGING & {token.text for token in tokens[mark.first : mark.last]}
+
+
 def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
     """Whether a word of correction says to change something, or what was meant."""
     mark = marks.get("mark-amend")
@@ -289,7 +317,7 @@ def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], c
         and not any(p.at >= mark.last for p in counted)
     ):
         return False  # "15 pieces, I mean reps"
-    if first not in {"should", "ought", "must", "supposed"}:
+    if first not in {"should", "ought", "must", "supposed"} and not (first == "was" and tokens[mark.last - 1].text == "be"):
         return bool(counted)
     meant = next((part for part in counted if mark.last <= part.at <= mark.last + 3), None)
     if meant is None or any(token.text not in _AFTER_SHOULD for token in tokens[mark.last : meant.at]):
@@ -319,6 +347,13 @@ def _adds(tokens: Sequence[Token], parts: Sequence[Part], counted: Sequence[Part
     return (
         kinds == {"load"} and len(counted) == 1 and bool(words & {"used", "using", "had"}) and not links - {"with", "comma", "and"}
     )
+
+
+def _puts_instead(tokens: Sequence[Token], counted: Sequence[Part]) -> bool:
+    """Whether a number is to stand where another stood: "put 13 instead", "say 18 kg instead"."""
+    if not counted or not counted[0].at or tokens[counted[0].at - 1].text not in _PUTTING:
+        return False
+    return any(token.text == "instead" for token in tokens[counted[-1].at + 1 : counted[-1].at + 4])
 
 
 def _followed(parts: Sequence[Part], tokens: Sequence[Token], was: Said) -> bool:

@@ -6,8 +6,8 @@ from dataclasses import replace
 from decimal import Decimal
 from itertools import pairwise
 
-from core.reading.lexicon import COURTESY, NUMBER_WORDS, VOCABULARY, listed
-from core.reading.slips import is_for, is_reps, joined_parts
+from core.reading.lexicon import COURTESY, GUARDS, NUMBER_WORDS, VOCABULARY, listed
+from core.reading.slips import as_each, is_for, is_reps, joined_parts
 from core.reading.token import Kind, Token
 
 _AFTER_MORE = frozenset({"left", "in", ",", ".", "!", ";", "as", "while", "because", "and", "but", "so"})
@@ -29,6 +29,9 @@ _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
 _AFTER_SHORT = listed("words_tokens", "after_short")
 _DICTATED_MARKS = {"comma": ",", "period": ".", "stop": ".", "newline": ";", "dash": "-"}
+_STOPPABLE = {("the", "clock"), ("the", "timer"), ("the", "session"), ("the", "workout"), ("the", "watch"), ("it",), ("here",)}
+"""What may be stopped: "20 kilos stop the clock" dictates no full stop."""
+
 _TANK = (
     ("left",),
     ("in", "the", "tank"),
@@ -39,6 +42,11 @@ _TANK = (
     ("rir",),
     ("to", "spare"),
 )
+_EATEN = frozenset({"lunch", "dinner", "breakfast", "too", "my", "a", "me", "up", "into", "the"})
+_BEFORE_REPS = frozenset({"did", "got", "managed", "made", "just", "only", "and", "then", "done", "hit", ","})
+_BESIDE_REPS = {("on",), ("only",), ("each",), ("left",), ("right",), ("per",), ("both",), ("a",)}
+"""What stands before and after "for reps" where four are meant: "for reps on the left five on the right"."""
+
 _AFTER_LEFT = {"reps", "each", "s", "more", "sets", "rir", "then", "but", "this", "today"}
 _BEFORE_EIGHT = {
     "left",
@@ -66,6 +74,8 @@ _BEFORE_EIGHT = {
     "only",
     "just",
     "another",
+    "set",
+    "round",
 }
 _AFTER_EIGHT = {
     "at",
@@ -98,10 +108,16 @@ def heard(tokens: list[Token]) -> list[Token]:
         if is_reps(tokens, index):
             meant[index] = replace(token, text="reps")
             continue
+        if token.kind is Kind.WORD and (each := as_each(tokens, index)) is not None:
+            meant[index] = replace(token, text=each)
+            continue
         if token.raw in _SHORT_WORDS and 0 < index < len(tokens) - 1:
             after, thanked = tokens[index + 1], tokens[index - 1].text in {"sorry", "thanks", "cheers", "ta", "apologies"}
             around = tokens[index - 1].text in _BEFORE_SHORT and after.text in _AFTER_SHORT
             around |= thanked and after.kind is Kind.WORD and after.text not in _AFTER_EIGHT | _AFTER_LEFT
+            people = {t.text for t in tokens[index + 2 : index + 3]} & (GUARDS["people"] | {"mate"})
+            around |= token.raw == "4" and after.text in {"my", "the"} and bool(people)  # "dat was 4 my mate"
+            around |= token.raw == "2" and _changes_to(tokens, index)
             around |= token.raw == "4" and after.text in {"real", "me", "you", "ya"}
             meant[index] = replace(token, kind=Kind.WORD, text=_SHORT_WORDS[token.raw]) if around else token
         if token.kind is not Kind.WORD:
@@ -133,7 +149,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             token.text == "stop" and before is not None and before.text == "full"
         ):
             meant[index] = replace(token, kind=Kind.MARK, text=".")
-        elif token.text in _DICTATED_MARKS and _counted(before):
+        elif token.text in _DICTATED_MARKS and _counted(before) and following[:2] not in _STOPPABLE:
             meant[index] = replace(token, kind=Kind.MARK, text=_DICTATED_MARKS[token.text])
         elif (
             token.raw in _NOT_MISTYPED
@@ -147,6 +163,13 @@ def heard(tokens: list[Token]) -> list[Token]:
     return meant
 
 
+def _changes_to(tokens: list[Token], index: int) -> bool:
+    """Whether a "2" leads to what something is to be changed to: "chnge last 2 14kg"."""
+    changing = any(token.text in {"change", "amend", "correct", "alter", "switch"} for token in tokens[:index])
+    of_a_record = tokens[index - 1].text in {"last", "it", "that", "one", "weight", "load", "set", "reps"}
+    return changing and of_a_record and tokens[index + 1].kind is Kind.NUMBER
+
+
 def _counted(before: Token | None) -> bool:
     return before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "s", "tank", "but"})
 
@@ -158,7 +181,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         return "ten"
     if word == "ate":
         heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
-        return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
+        return "eight" if heard and not (following and following[0] in _EATEN) else None
     if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
     if previous in {"got", "have", "own", "and"} and following[:1] in _KIT and following[1:2] in {("of",), ("at",)}:
@@ -170,7 +193,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE | COURTESY
     )
     counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
-    if word in {"for", "to", "too"} and counted and previous not in {"kg", "lb"}:
+    sided = following[:1] == ("reps",) and following[1:2] in _BESIDE_REPS and (before is None or previous in _BEFORE_REPS)
+    if word in {"for", "to", "too"} and (counted or sided) and previous not in {"kg", "lb"}:
         return "four" if word == "for" else "two"
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):

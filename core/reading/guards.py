@@ -83,6 +83,10 @@ _OTHER_TIMES = Sayings("other_times")
 _INJECTED = Sayings("injected")
 
 
+_LATEST = frozenset({"last", "latest", "previous"})
+_RECORDS = frozenset({"one", "set", "entry", "log", "record", "message", "text", "number", "reps", ",", ".", "please"})
+
+
 @dataclass(frozen=True, slots=True)
 class Told:
     """What is known of the tokens of a message before it is asked whether its numbers count.
@@ -102,7 +106,14 @@ def gives_orders(tokens: Sequence[Token]) -> bool:
     orders = sum(word in GUARDS["orders"] for word in words)
     marks = sum(word in _CODE_MARKS or word == ":reversed:" for word in words)
     line = f" {' '.join(words)} "
-    return orders > 1 or marks > 1 or "sudo" in words or bool(_INJECTED.within(line))
+    injected = [saying for saying in _INJECTED.within(line) if saying != "ignore the" or not _ignores_a_record(words)]
+    return orders > 1 or marks > 1 or "sudo" in words or bool(injected)
+
+
+def _ignores_a_record(words: Sequence[str]) -> bool:
+    """Whether "ignore the" goes on with the last record: "ignore the last message, wrong chat"."""
+    at = next(i for i in range(len(words)) if tuple(words[i : i + 2]) == ("ignore", "the"))
+    return words[at + 2 : at + 3] != [] and words[at + 2] in _LATEST and set(words[at + 3 : at + 4]) <= _RECORDS
 
 
 def keeps_back(
@@ -171,7 +182,9 @@ def keeps_back(
     asks = [ask for ask in asks if not (ask == "try" and strong and tried(line))]
     if asks or _asks_first(tokens, inside, first, strong=strong):
         return True
-    judged = len(core) == 1 and end not in told.bare and any(t.kind is Kind.NUMBER for t in (*tokens[:first], *tokens[last:]))
+    pointed = len(core) > 1 and tokens[end - 1].text in {"the", "this", "that", "these", "those"}  # "left 6, the 14kg is too heavy"
+    lone = len(core) == 1 and any(t.kind is Kind.NUMBER for t in (*tokens[:first], *tokens[last:]))
+    judged = end not in told.bare and (pointed or lone)
     after = [tokens[i].text for i in inside if i > end]
     if only_imagined(after) and not (judged and after[:2] in _JUDGED):
         return True  # but "only 7, 12.5 kg is too much"

@@ -149,6 +149,12 @@ class _Marking(Surroundings):
             self._mark(said)
             labels = bool(self.terminals) and self.terminals[-1].type.endswith("_IS")
             return self._label_end(said.last) if labels else max(said.last, index + 1)
+        if token.kind is Kind.NUMBER and self._is_one_set(index):
+            self._emit("LABEL", index, "first")
+            return index + 2  # "one set 12 reps, second set 10"
+        if token.kind is Kind.NUMBER and self._gathers_counts(index):
+            self.passed.add("all")
+            return index + 1 + (self._text(index + 1) in AMOUNTS["sets"] | {"times", "goes"})  # "12, 11, 9, all three at 14kg"
         if token.kind is Kind.NUMBER:
             return self._number(index)
         if token.kind is Kind.CLOCK and self.hold:
@@ -166,6 +172,9 @@ class _Marking(Surroundings):
             self._emit("SETS", index)
             return index + 1  # "10 twice at 16kg"
         if token.text == "both" and self._text(index + 1) in {"rounds", "sets", "times", "goes"}:
+            if any(terminal.type == "SETS" for terminal in self.terminals):
+                self.passed.add("both")
+                return index + 2  # "two sets, 12 and 10, 8kg both times"
             self._emit("NUM", index, 2)
             self._emit("SETS", index + 1)
             return index + 2
@@ -410,6 +419,7 @@ class _Marking(Surroundings):
             while self._is_number(first - 1):
                 first -= 1
             loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
+            loaded |= self._follows_another_load(first)  # "then I took the 16 kg and did 6 more"
             loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
             self.broken |= not loaded and next_word in _TO_COME  # "one more set to go"

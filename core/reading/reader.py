@@ -153,6 +153,8 @@ def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[i
     """The acts of one message without those that another of them takes the sense from."""
     if any(isinstance(act, Pause) for _, act in acts) and not any(token.kind is Kind.NUMBER for token in reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Log) or act.seconds is None]  # "hold it there a minute"
+    amended = max((at for at, act in acts if isinstance(act, Amend)), default=-1)
+    acts = [(at, act) for at, act in acts if not (isinstance(act, Undo) and at < amended)]  # "undo that last one, I meant 12"
     if any(isinstance(act, Amend | Undo) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):

@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from core.reading.parts import Part
 
 _LONGEST_NOUGHT = 5
+_REACH_OF_FORMER = 4
 _MOST_NUMBERS = 40
 _COUNTS = {"bare", "reps", "duration"}
 _ASSERTING = (["in", "fact"], ["in", "reality"])
@@ -103,7 +104,13 @@ def records(
     if correcting:
         contrasted = any(part.kind == "not" for part in parts)
         free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
-        strong = strong or contrasted or "mark-amend" in marks or with_former(tokens, parts, context) is not None
+        former = with_former(tokens, parts, context)
+        if former is not None:
+            given_up, meant = former[1].at, former[2].at
+            free |= set(range(given_up - _REACH_OF_FORMER, max(given_up + _REACH_OF_FORMER, meant)))
+        strong = strong or contrasted or "mark-amend" in marks or former is not None
+        strong = strong or any(one.meaning == "mark-was" and one.last in open_numbers for one in said.values())
+        strong = strong or any(token.text == "instead" for token in tokens)
     for sentence in sentences:
         free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
     free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
@@ -117,6 +124,8 @@ def records(
         return [(at, Unclear())]  # "no 12 at 16kg for me"
     if unheeded.tells_the_time(tokens, parts, awaited=context.awaiting is Awaiting.REPS):
         return [(at, Unclear())]
+    if context.last is None and any(_was_to_be(tokens, one) for one in said.values()):
+        return [(at, Unclear())]  # "set 2 was supposed to be 12 but someone rang"
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
@@ -130,6 +139,13 @@ def records(
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
+
+
+def _was_to_be(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether a phrase says what a number was supposed to be, right before it."""
+    ahead = tokens[said.last : said.last + 1]
+    supposed = any(token.text == "supposed" for token in tokens[said.first : said.last])
+    return said.meaning == "mark-amend" and supposed and ahead != [] and ahead[0].kind is Kind.NUMBER
 
 
 def _answers_in_words(tokens: Sequence[Token], context: Context) -> bool:
@@ -202,7 +218,7 @@ _WHILE = {
     "so",
     "since",
 }
-_DENYING = frozenset({"not", "without", "no", "is", "be"})
+_DENYING = frozenset({"not", "without", "no", "is", "be", "instead"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
 _ASKING = frozenset(
@@ -229,6 +245,7 @@ _ASKING = frozenset(
         "would",
     }
 )
+_TAGS = frozenset({"eh", "ey", "abi", "huh", "innit", "hey", "so", "ya", "sha", "o", "oh"})
 _BESIDE_LIST = listed("words_sets", "beside_list")
 
 
@@ -303,6 +320,10 @@ def _settled(
             or {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set
+    taken_back = [one.first for one in said.values() if one.meaning == "undo"]
+    counts = [part.at for part in parts if part.kind in _COUNTS]
+    if len(counts) == len(made) and any(min(counts) < undone < max(counts) for undone in taken_back):
+        return list(zip(counts, made, strict=True))  # "14 at 8kg, scratch that, 15 at 8kg"
     return [(at, log) for log in made]
 
 
@@ -416,7 +437,7 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
 def _strong(parts: Sequence[Part]) -> bool:
     """Whether reps and load are said in full."""
     kinds = {part.kind for part in parts}
-    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right", "failure"}]
+    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right", "failure", "label"}]
     joined = any(
         link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
         for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)
@@ -454,9 +475,16 @@ def _asks(
             return True
         if last < len(tokens) and tokens[last].text == "?" and not guards.polite_request(tokens, first, last):
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
+            explained |= strong and bool(inside) and _boasts([token.text for token in tokens[inside[-1] + 1 : last]])
             if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
                 return True
     return False
+
+
+def _boasts(words: Sequence[str]) -> bool:
+    """Whether a question only looks for praise, after a comma of its own: "20kg, not bad eh?", "20kg each hand, I try abi?"."""
+    tail = words[max((i + 1 for i, word in enumerate(words) if word == ","), default=len(words)) :]
+    return len(tail) > 1 and tail[-1] in _TAGS and not _ASKING - {"am"} & set(tail)
 
 
 def _wonders(tokens: Sequence[Token], first: int) -> bool:

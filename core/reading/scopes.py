@@ -49,6 +49,8 @@ def lead(items: Sequence[Quantity]) -> None:
     for item in items:
         if item.kind in _JUDGED and item.scope is None and item.dropped & LAST and not item.dropped & {"rep", "reps"}:
             item.scope = -1
+        elif item.kind in _JUDGED and "both" in item.dropped:
+            item.every = True  # "both to failure"
 
 
 def mirrored(items: list[Quantity]) -> list[Quantity]:

@@ -198,6 +198,8 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
             continue  # "8 on my bad side"
         elif one.meaning == "swap-here" and counted and (spare := _had_another(tokens, one)) is not None:
             reading.phrases[one.first] = Said("mark-could", one.first, spare)
+        elif one.meaning == "swap-here" and tokens[one.last - 1].text == "another" and _is_counted(tokens, one.last):
+            continue  # "got another six"
         elif one.meaning == "have-nothing" and counted:
             reading.phrases[one.first] = replace(one, meaning="mark-bodyweight")
         elif (one.meaning == "skip-day" and tokens[one.first].text.startswith("feel") and _is_in_danger(reading)) or (
@@ -271,6 +273,10 @@ def _had_another(tokens: Sequence[Token], said: Said) -> int | None:
     return another if after[:1] == ["left"] or after in (["in", "the"], ["in", "me"], ["in", "my"]) else None
 
 
+def _is_counted(tokens: Sequence[Token], at: int) -> bool:
+    return at < len(tokens) and tokens[at].kind is Kind.NUMBER
+
+
 def _is_in_danger(reading: Reading) -> bool:
     """Whether an urgent sign was told, beside which "feel sick" asks for nothing else."""
     return any(isinstance(act, Pain) and act.urgent for _, act in reading.acts)
@@ -331,7 +337,9 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             continue
         if (start, end) in beside and not may_stand_beside(alone.meaning, {token.text for token in tokens[start:end]}):
             continue
-        if alone.meaning.startswith("units") and _corrects_unit(reading, replace(alone, first=first, last=last)):
+        if alone.meaning.startswith("units") and (
+            _corrects_unit(reading, replace(alone, first=first, last=last)) or _covers_the_loads(tokens, start, end)
+        ):
             continue
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
@@ -345,6 +353,12 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
+
+
+def _covers_the_loads(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a unit is only said at last of the loads before it: "12 at 16, 10 at 18, all kilos"."""
+    gathers = any(token.text in {"all", "both"} for token in tokens[first:last])
+    return gathers and any(token.kind is Kind.NUMBER for token in tokens[:first])
 
 
 _MOST_BESIDE_OK = 2

@@ -87,7 +87,9 @@ def are_groups(items: Sequence[Quantity]) -> bool:
     counts = [item for item in items if item.kind in {"bare", "reps", "seconds"}]
     loads = sum(item.kind == "load" for item in items)
     own = loads in {1, len(counts)}
-    return own and all((item.repeats > 1 or (loads == len(counts) and "then" in item.flags)) for item in counts)
+    return own and all(
+        (item.repeats > 1 or "grouped" in item.flags or (loads == len(counts) and "then" in item.flags)) for item in counts
+    )
 
 
 def _counted_sets(items: list[Quantity], sets: list[Quantity], *, sided: bool) -> tuple[list[Quantity], int]:
@@ -117,7 +119,7 @@ def _groups(items: list[Quantity], sets: list[Quantity]) -> tuple[list[Quantity]
         if count is None or count.kind not in {"bare", "reps"}:
             raise Open
         count.kind, count.links, count.repeats = "reps", item.links, _repeats(item.value)
-        count.flags = count.flags | item.flags | {"then"}
+        count.flags = count.flags | item.flags | {"then", "grouped"}
     rest = [item for item in items if item not in sets]
     return rest, max(item.repeats for item in rest)
 

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from core.reading.parts import Part
+    from core.units import Unit
 
 _MOST_SHORT_RESERVE = Decimal(6)
 _MOST_BARE = Decimal(60)
@@ -55,6 +56,9 @@ _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
 def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     """The sets that the parts of a message say; raises `Open` when that is not settled."""
+    covering = _covering_unit(parts)
+    if covering is not None:
+        parts = [part for part in parts if part.kind != "unit_only"]
     items = _items(parts)
     if not items:
         return ()
@@ -68,6 +72,8 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     again = parts[-1].kind == "label" and any(part.kind == "same" for part in parts) and any(part.numbers for part in parts)
     if again or denied or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
+    if items[0].kind == "reps" and items[0].linked("by"):
+        raise Open  # "the right is weaker by 2 reps"
     items = _reserves(items, context)
     items = scopes.mirrored(items)
     scopes.lead(items)
@@ -81,6 +87,11 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     _settle_bare(items, context)
     items = scopes.sided(items, sum(item.kind == "reps" for item in items))
     sets = assemble(items, context)
+    if covering is not None:
+        sets = [one if one.load is None or one.unit is not None else replace(one, unit=covering) for one in sets]
+    named = {scopes.scope_of(part) for part in parts if part.kind == "label"} - {None, -1}
+    if len(named) > len(sets) > 1:
+        raise Open  # "first set 11, second set 10, third set aye": the third was told as well
     if of_one and len(sets) == 1:
         sets = scopes.repeated(sets[0], repeats, of_one)
         repeats = 1
@@ -88,6 +99,17 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     if len(counts) == len(sets) > 1 and repeats > 1:
         return tuple(checked(one, context) for one, count in zip(sets, counts, strict=True) for _ in range(count.repeats))
     return tuple(checked(one, context) for one in sets for _ in range(repeats))
+
+
+def _covering_unit(parts: Sequence[Part]) -> Unit | None:
+    """The unit that is said at last for every load before it: "12 at 20, 10 at 22.5, all kilos"."""
+    told = [part for part in parts if part.kind == "unit_only"]
+    gathers = (
+        len(told) == 1
+        and {"all", "both"} & told[0].dropped
+        and all(part.kind == "break" for part in parts[parts.index(told[0]) + 1 :])
+    )
+    return told[0].unit if gathers and not any(part.kind == "load" for part in parts) else None
 
 
 def _items(parts: Sequence[Part]) -> list[Quantity]:
@@ -168,13 +190,15 @@ def _reserves(items: list[Quantity], context: Context) -> list[Quantity]:
     """Such as "2 left" and "2 more" become reserve where another number is the reps; "10 left 9 right" stays sides."""
     has_right = any(item.side is Side.RIGHT for item in items)
     lefts = sum(item.side is Side.LEFT for item in items)
+    after_counts = sum(item.side is Side.LEFT and "suffix" in item.flags for item in items)
+    each_told = lefts == 1 or lefts == after_counts == sum(item.side is Side.RIGHT for item in items)
     kept: list[Quantity] = []
     for i, item in enumerate(items):
         if item.side is Side.LEFT and "suffix" in item.flags and kept and not item.links:
             before = kept[-1]
             if before.kind in {"either", "more"}:
                 kept[-1] = replace(before, kind="reserve")
-            elif before.kind not in {"bare", "reps"} or (has_right and lefts == 1):
+            elif before.kind not in {"bare", "reps"} or (has_right and each_told):
                 kept.append(item)
             elif _has_reps(items, i - 1) or "could" in before.flags:
                 if before.value > _MOST_SHORT_RESERVE:
@@ -226,10 +250,17 @@ def _settle_pairs(items: list[Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
-        elif (after.linked("with") and _is_counted_by(items, before) and not _any(items, "load")) or (
+        elif (after.linked("with") and _is_counted_by(items, before) and _awaits_a_load(items, before)) or (
             after.linked("by") and before.kind == "reps" and not _any(items, "load")
         ):
             after.kind = "load"
+
+
+def _awaits_a_load(items: list[Quantity], count: Quantity) -> bool:
+    """Whether no load is told before a count, or only those of the counts before it: "10 with 20, then 8 with 20"."""
+    at = items.index(count)
+    another = any(item.kind in {"bare", "reps"} for item in items[:at]) and bool(count.links)
+    return not _any(items[: at + 2], "load") or (another and not _any(items[at : at + 2], "load"))
 
 
 def _is_counted_by(items: list[Quantity], item: Quantity) -> bool:
@@ -263,6 +294,8 @@ def _settle_crossed(items: list[Quantity], context: Context) -> None:
 
 def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context: Context) -> None:
     """Such as "11 at 20" is a load; "@8" after a load and reps is effort; "11 @ 8" is neither, unless 8 was suggested."""
+    if before.side is Side.EACH and items[0] is not before:
+        before = items[items.index(before) - 1]  # "8 each arm at 15"
     if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
         return  # "failed at 12"
     if before.kind == "reserve" and after.linked("at"):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import AMOUNTS, COURTESY, listed
-from core.reading.spans import CLAUSE_ENDS
+from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -43,8 +43,11 @@ def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) ->
     """Whether a side is only told of: "left side little weak", "right was proper grim", and not "left side only", "left arm 9"."""
     before = _text(tokens, said.first - 1)
     each = before in {"kg", "lb"} and {"each", "both", "per"} & {token.text for token in tokens[: said.first]}
-    if _is_number(tokens, said.first - 1) or (before in COUNTED_WITH and not each and not tokens[said.first].apart):
+    told_both = {"left", "right"} <= {token.text for token in tokens[: said.first]}
+    if _is_number(tokens, said.first - 1) or (before in COUNTED_WITH and not (each or told_both) and not tokens[said.first].apart):
         return False
+    if told_both and _is_talk(tokens, said, marks):
+        return True  # "left 8, right 8. Left is weaker so I begin with left"
     told = False
     for at in range(said.last, len(tokens)):
         token = tokens[at]
@@ -56,10 +59,20 @@ def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) ->
     return told
 
 
+def _is_talk(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) -> bool:
+    """Whether a whole sentence with a side in it has no number, and nothing that judges a set."""
+    first = next((i + 1 for i in range(said.first - 1, -1, -1) if tokens[i].text in SENTENCE_ENDS), 0)
+    last = next((i for i in range(said.last, len(tokens)) if tokens[i].text in SENTENCE_ENDS), len(tokens))
+    inside = range(first, last)
+    return not any(_is_number(tokens, i) or (i in marks and marks[i].meaning in _TELLING) for i in inside)
+
+
 def leads(tokens: Sequence[Token], index: int, *, sides: bool) -> bool:
     """Whether a side at `index` has its number a few small words on: "left only so far: 11", "(left) got 13"."""
     if not (sides or {"left", "right"} <= {token.text for token in tokens}):
         return False
+    if sides and _text(tokens, index + 1) == "," and _text(tokens, index + 2) in {"got", "did", "managed"}:
+        return _is_number(tokens, index + 3)  # "then right, got 10"
     if _text(tokens, index + 1) in {"now", "then", "so"} and _text(tokens, index + 2) != "far":
         return False  # "right then, 12"
     ahead = _past_small_words(tokens, index + 1, index + 1 + _MOST_AFTER_SIDE)

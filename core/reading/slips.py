@@ -6,7 +6,10 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import AMOUNTS, listed
+from rapidfuzz.distance import OSA
+
+from core.reading.lexicon import AMOUNTS, VOCABULARY, listed
+from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -20,6 +23,8 @@ _TEENS = {
 }  # fmt: skip
 _TENS = {"twen": 20, "thir": 30, "for": 40, "fore": 40, "fif": 50, "six": 60, "seven": 70, "eigh": 80, "nine": 90}
 _AFTER_COUNT = AMOUNTS["reps"] | _REPS | {"kg", "lb", "at", "with", "on", "for", "and", "x", "s", "each", "left", "right", "then"}
+_OF_EACH = frozenset({"side", "sides", "leg", "legs", "arm", "arms", "hand", "hands"})
+_SHORTEST_EACH = 3
 _FOR = frozenset({"four", "4", "fore"})
 _WEIGHED = frozenset({"kg", "lb", "s", "dumbbells", "weight"})
 _GOES_ON = frozenset(
@@ -52,6 +57,14 @@ def _joined(first: str, second: str, following: Sequence[Token]) -> int | None:
     if second != "ty" or after is None or not (after.worded or after.text in {"kg", "lb"}):
         return None
     return _TENS.get(first) if any(token.text in {"kg", "lb"} for token in following) else None
+
+
+def as_each(tokens: Sequence[Token], index: int) -> str | None:
+    """The "each" or "both" that a word before "side" or a limb is one slip from: "12 eack side", "9kg bith sides"."""
+    raw, after = tokens[index].raw, tokens[index + 1].text if index + 1 < len(tokens) else ""
+    if after not in _OF_EACH or len(raw) < _SHORTEST_EACH or is_english(raw) or raw in VOCABULARY:
+        return None
+    return next((word for word in ("each", "both") if OSA.distance(raw, word) == 1), None)
 
 
 def is_reps(tokens: Sequence[Token], index: int) -> bool:

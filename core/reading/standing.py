@@ -110,7 +110,9 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning == "skip" and after is not None and (after.text == ":" or _skips_to(tokens, said)):
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
-        return not any(token.kind is Kind.NUMBER for token in tokens[first:last])
+        begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
+        begin = begin if tokens[begin].text in {"can", "could", "may", "might"} else first
+        return not any(token.kind is Kind.NUMBER for token in tokens[begin:last])  # "13 at 7kg, can I skip the next one?"
     if said.meaning == "right" and before is not None and before.text in {"not", "never", "no", "hardly"}:
         return False  # "this is not good for me"
     if said.meaning == "right" and any(

@@ -24,6 +24,10 @@ _NEXT = frozenset(
     {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
 )
 _MOST_NUMBERED = Decimal(8)
+_OF_ANOTHER = frozenset({"last", "previous", "that", "this", "my", "drop", "other"})
+_AFTER_ONE_SET = frozenset(
+    {"done", "down", "in", "finished", "completed", "complete", "was", "i", "did", "got", "made", ":", "-", ",", "."}
+)
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
 _SHORTEST_HOLD_S = 15
@@ -142,6 +146,26 @@ class Surroundings:
             i for i in range(index + 1, len(self.tokens)) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"}
         ]
         return len(counts) > 1 and self.tokens[index].value == len(counts)
+
+    def _follows_another_load(self, index: int) -> bool:
+        """Whether the number at `index` is done with a load right before it, which is not the first one told."""
+        at = index - 1
+        while self._text(at) in {"and", "did", "got", "managed", "for", "then", "i", "made"}:
+            at -= 1
+        units = sum(token.text in {"kg", "lb"} for token in self.tokens[: at + 1])
+        return at < index - 1 and self._text(at) in {"kg", "lb"} and units > 1
+
+    def _is_one_set(self, index: int) -> bool:
+        """Whether "one set" begins what is told of the first set: "one set 12 reps, second set 10", "one set done, 12 at 20kg"."""
+        ahead = index + 2
+        while self._text(ahead) in _AFTER_ONE_SET:
+            ahead += 1
+        return self.tokens[index].value == 1 and self._text(index + 1) in {"set", "round"} and self._is_number(ahead)
+
+    def _gathers_counts(self, index: int) -> bool:
+        """Whether "all three" speaks of the counts told before it: "12, 11, 9, all three at 14kg"."""
+        before = [i for i in range(index) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"} | AMOUNTS["sets"]]
+        return len(before) > 1 and self._text(index - 1) == "all" and self.tokens[index].value == len(before)
 
     def _counts_a_pair(self, index: int) -> bool:
         """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
@@ -264,7 +288,7 @@ class Surroundings:
             return False  # "a round dozen"
         if self._text(index) == "set" and self._is_count_of_set(index + 1):
             return False  # "great set 15 @ 12kg"
-        return self._text(index + 1) != "of" and before not in {"last", "previous", "that", "this", "my", "drop"} and not praised
+        return self._text(index + 1) != "of" and before not in _OF_ANOTHER and not praised
 
     def _is_count_of_set(self, index: int) -> bool:
         """Whether the number after "set" is too great to be its place in a row, and a load follows it."""

@@ -25,6 +25,7 @@ _TAKEN_BACK = Sayings("taken_back")
 _UNITS = frozenset({"kg", "lb", "s", "reps", "rep"})
 _FOR_LATER = (" for the next ", " for my next ", " for next ", " for later ", " for tomorrow ")
 _ODD_REPS = listed("words_guards", "odd_reps")
+_ABSENT = listed("words_records", "absent")
 _POINTING = frozenset({"last", "this", "that", "each", "every", "final", "first", "next", "the", "another", "no", "left", "right"})
 _ADDING = frozenset({"plus", "+", "and", "&", "with", "then"})
 _CHEATED = listed("words_guards", "cheated")
@@ -60,9 +61,19 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
     if _UNREAL.within(line):
         return True
     begin = numbers[-1] + 1 if numbers else len(tokens)
-    rest = [tokens[i] for i in range(begin, len(tokens)) if i not in failed and tokens[i].text not in _UNITS]
+    rest = [
+        tokens[i]
+        for i in range(begin, len(tokens))
+        if i not in failed and tokens[i].text not in _UNITS and not _is_meant_well(tokens, i)
+    ]
     after = _line(rest)
     return after.startswith(_FOR_LATER) or _was_not_done(after.split()) or bool(_TAKEN_BACK.within(after))
+
+
+def _is_meant_well(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a word takes nothing back by what stands beside it: "not kidding", "but no pain"."""
+    before, after = (tokens[i].text if 0 <= i < len(tokens) else "" for i in (at - 1, at + 1))
+    return (tokens[at].text in {"kidding", "joking"} and before == "not") or (tokens[at].text == "no" and after in _ABSENT)
 
 
 def _was_not_done(words: Sequence[str]) -> bool:

@@ -55,6 +55,14 @@ def test_a_reserve_is_of_the_set_that_is_named(text, more):
         ("left side 8 done, right side 8 done, 16 kg", {}, {}),
         ("8 left, right the same, 16kg", {}, {}),
         ("8 on left, same on right, 16kg", {}, {}),
+        ("8 with left, with right only 8, the weight 16 kilos", {}, {}),
+        ("left was 8, 8 on the right, 16kg", {}, {}),
+        ("started on my left, got 8, then right, got 8, 16kg", {}, {}),
+        ("my left could do only 8, my right gave up at 8, 16kg", {}, {}),
+        ("left 8 right 8 16kg left was cleaner", {}, {}),
+        ("8 for left, 8 for right, 16kg each hand, I try abi?", {}, {}),
+        ("left 8, right 8, 16kg, not kidding", {}, {}),
+        ("left: 8, 16kg. right: 8, 16kg. both to failure", {"reserve": 0}, {"reserve": 0}),
     ],
 )
 def test_what_is_said_of_a_side(text, left, right):
@@ -75,6 +83,7 @@ def test_what_is_said_of_a_side(text, left, right):
         "9 with each hand, 16kg",
         "9 reps for each hand, 16kg",
         "each hand 9 reps, 16kg",
+        "9 reps 16kg eack side",
     ],
 )
 def test_one_count_for_both_sides(text):
@@ -150,6 +159,17 @@ def test_a_remark_on_a_side_is_no_side(remark):
         ("12/10/8 at 16/18/20kg", [(12, 16), (10, 18), (8, 20)]),
         ("12, 11 and a scrappy 9 at 16kg", [(12, 16), (11, 16), (9, 16)]),
         ("one more set, 8 at 16kg", [(8, 16)]),
+        ("one set 10 reps, second set 9 reps, 16 kg", [(10, 16), (9, 16)]),
+        ("one set done, 10 at 16kg", [(10, 16)]),
+        ("one set of 12 and two sets of 10 with 16kg", [(12, 16), (10, 16), (10, 16)]),
+        ("two sets, 12 and 10, 16kg both times", [(12, 16), (10, 16)]),
+        ("three sets of it: 12, 11, 9, all three at 16kg", [(12, 16), (11, 16), (9, 16)]),
+        ("12 at 16kg, 10 at 16kg, 8", [(12, 16), (10, 16), (8, 16)]),
+        ("12 at 16, 10 at 18, 8 at 20, all kilos", [(12, 16), (10, 18), (8, 20)]),
+        ("8 with 20 then 10 with 16 kg", [(8, 20), (10, 16)]),
+        ("8 with 20 kg and then I took the 16 kg and did 6 more", [(8, 20), (6, 16)]),
+        ("first set eleven second set ten third set ate all with sixteen kilos", [(11, 16), (10, 16), (8, 16)]),
+        ("12 before the baby woke and 8 after, 16kg", [(12, 16), (8, 16)]),
     ],
 )
 def test_groups_and_counts_of_sets(text, sets):
@@ -167,6 +187,8 @@ def test_groups_and_counts_of_sets(text, sets):
         "total 30 reps over 3 sets at 16kg",
         "8,7,6 16kg rpe 7,8,9",
         "12 at 16kg, same again for set 2",
+        "12 at 16kg, 10 at 18kg, 8",
+        "first set 12 second set 10 third set aye all with 16kg",
     ],
 )
 def test_a_table_of_sets_that_leaves_a_doubt(text):
@@ -199,6 +221,17 @@ def test_a_table_of_sets_that_leaves_a_doubt(text):
         ("could you change my last one to 12 please?", {"reps": 12}),
         ("that was 18s not 16s", {"load": 18}),
         ("soryr 12nit 11", {"reps": 12}),
+        ("put 12 instead", {"reps": 12}),
+        ("Actually left side was 12, my bad", {"reps": 12}),
+        ("please put it down as 12", {"reps": 12}),
+        ("it needs to be 12", {"reps": 12}),
+        ("oops no, 12. typed 11", {"reps": 12}),
+        ("meant 6kg, autocorrect turned it into 16", {"load": 6, "unit": "kg"}),
+        ("I told you 16 kg earlier but it was in fact 6 kg", {"load": 6, "unit": "kg"}),
+        ("I logged the wrong dumbbell, should be 14", {"load": 14}),
+        ("chnge last 2 14kg pls", {"load": 14, "unit": "kg"}),
+        ("I believe I told you kilograms when I meant pounds.", {"unit": "lb"}),
+        ("umm undo that last 1, i put 11 ment 12", {"reps": 12}),
     ],
 )
 def test_what_is_put_right(text, changed):
@@ -217,6 +250,11 @@ def test_what_is_put_right(text, changed):
         "sry ignore last",
         "dlt dat pls",
         "Oga abeg cancel am",
+        "take that one back out, hadn't even started",
+        "ignore the last msg, wrong number lol",
+        "I'd like the last entry removed, if you please.",
+        "that last message wasn't meant for you",
+        "sorry, my youngest pressed send on that... bin the last one",
     ],
 )
 def test_what_is_taken_back(text):
@@ -233,8 +271,45 @@ def test_what_is_taken_back(text):
         "forget the last bus",
         "left is weaker, not right",
         "sorry, which is the other side",
+        "the one before the last one was 10 not 11",
+        "wrong chat, milk and bread please",
     ],
 )
 def test_what_puts_nothing_right(text):
     """A sofa has arms, too; a doubt and a bus change no record."""
     assert acts(text, awaiting="go", last=LAST) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "scratch that last one, I read the plate wrong. 9 with 14 kg",
+        "scrap that, miscounted. 9 at 14kg",
+        "delete that set and log 9 at 14kg",
+    ],
+)
+def test_a_set_told_in_full_after_what_is_taken_back(text):
+    """It is a record of its own, whatever the mistake is called; a set taken back in the midst stands in its place."""
+    assert acts(text, awaiting="go", last=LAST) == [{"act": "undo"}, log(reps=9, load=14, unit="kg")]
+    done, undone, again = acts("8 at 14kg, scratch that, 9 at 14kg", **AWAITED)
+    assert (done["reps"], undone["act"], again["reps"]) == (8, "undo", 9)
+
+
+@pytest.mark.parametrize(
+    ("text", "beside"),
+    [
+        ("11 at 16kg, can I skip the next one?", {"act": "skip", "what": "station"}),
+        ("11 at 16kg. Next one please skip", {"act": "skip", "what": "station"}),
+        ("11 at 16 kilos stop the clock a minute", {"act": "pause"}),
+        ("11 at 16kg, piece o cake", {"act": "feel", "value": "light"}),
+    ],
+)
+def test_a_request_in_the_breath_of_a_set(text, beside):
+    """Both are read."""
+    assert acts(text, **AWAITED) == [log(reps=11, load=16, unit="kg"), beside]
+
+
+@pytest.mark.parametrize("text", ["right side weaker by 2 reps", "13 at 16kg is doable innit?", "12 at 16kg is what it says"])
+def test_no_set_is_made_of_talk(text):
+    """A difference, a question and a plan are none."""
+    assert acts(text, **AWAITED, sides=True) == [{"act": "unclear"}]
