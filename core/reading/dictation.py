@@ -22,7 +22,17 @@ _TELLS = {("was",), ("is",), ("got",), ("did",)}
 _NOT_MISTYPED = frozenset({"mot", "bot", "nott", "noot", "nof", "nog", "nkt", "npt", "hot", "knot"})
 """What thumbs and dictation make of "not", read so only between two numbers: "13 mot 12"."""
 
+_STOPPED = {("the",), ("it",), ("me",), ("my",), ("now",), ("for",), ("a",), ("please",), ("there",), ("here",)}
+"""Words after which "stop" is no dictated mark."""
+
 _KIT = {("dumbbells",), ("kettlebells",)}
+_AFTER_COUNTED = frozenset({"at", "with", "of", "on", "each", "per", "only", "left", "right", "then", "using", "@"})
+_BEFORE_COUNTED = frozenset(
+    {"got", "did", "managed", "made", "done", "only", "just", "finished", "completed", "hit", "left", "right"}
+)
+_NOT_BEFORE_COUNTED = frozenset({"kg", "lb", "s", "it", "them", "this", "that", "these", "those", "weight", "good"})
+"""Words after which "for reps" means what it says."""
+
 _BEFORE_AN_HOUR = frozenset({"at", "by", "till", "until", "after", "from", "around", "before"})
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
@@ -66,6 +76,8 @@ _BEFORE_EIGHT = {
     "only",
     "just",
     "another",
+    "set",
+    "round",
 }
 _AFTER_EIGHT = {
     "at",
@@ -127,6 +139,8 @@ def heard(tokens: list[Token]) -> list[Token]:
             meant[index] = replace(token, kind=Kind.ODD)
         elif token.text == "let" and before is not None and before.kind is Kind.NUMBER and following[:1] not in _AFTER_LET:
             meant[index] = replace(token, text="left")
+        elif token.text == "stop" and following[:1] in _STOPPED:
+            continue  # "stop the clock"
         elif (token.text == "full" and following[:1] == ("stop",) and _counted(before)) or (
             token.text == "stop" and before is not None and before.text == "full"
         ):
@@ -167,8 +181,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     more_tank = following[:1] == ("more",) and (
         len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE | COURTESY
     )
-    counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
-    if word in {"for", "to", "too"} and counted and previous not in {"kg", "lb"}:
+    counted = following[:1] == ("reps",) and (following[1] if len(following) > 1 else "") in _AFTER_COUNTED
+    counted |= following[:1] == ("reps",) and previous in _BEFORE_COUNTED
+    if word in {"for", "to", "too"} and counted and previous not in _NOT_BEFORE_COUNTED:
         return "four" if word == "for" else "two"
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
@@ -183,13 +198,6 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
             or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",))
             else None
         )
-    if (
-        word in {"for", "to"}
-        and following[:1] == ("reps",)
-        and following[1:2] in {("at",), ("with",), ("of",)}
-        and previous not in {"kg", "lb"}
-    ):
-        return "four" if word == "for" else "two"
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}

@@ -19,7 +19,9 @@ from core.reading.whose import (
     is_intended,
     is_object,
     is_ordered,
+    is_what_they_weigh,
     leads_with_someone,
+    managed_something,
     only_imagined,
     reached_up,
     tried,
@@ -391,11 +393,15 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
         beside = inside[at] > told and bool(_MEANWHILE & {tokens[i].text for i in inside if told < i < inside[at]})
         if beside or (inside[at] > told and following not in _DOING and following):
             continue
+        if word in {"they", "they're"} and is_what_they_weigh(tokens, inside[at] + 1):
+            continue
         if word in GUARDS["others"] and word not in {"you", "your"}:
             return True
         whose = words[max(0, at - 2) : at]
         named = word in _NAMED and (whose[-1:] in (["my"], ["the"], ["our"], ["a"]) or whose[:1] in (["my"], ["our"]))
         acting = next((w for w in words[at + 1 :] if w not in DEGREE), "")
+        if managed_something(words[at + 1 :]):
+            continue  # "and my daughter only managed to get in the way"
         if named and acting in _DOING | _SAYING:
             return True
         if word == "you" and words[max(0, at - 3) : at - 1] in _DID_THE and tokens[inside[at] - 1].kind is Kind.NUMBER:
@@ -426,6 +432,8 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"} and not is_object(words, at):
             later = words[at + 1 :]
+            if managed_something(later):
+                continue
             doing = next((n for n, w in enumerate(later) if w in {"did", "does", "managed", "lifts", "lifted"}), None)
             if doing is not None and "i" not in later[:doing]:
                 return True

@@ -34,7 +34,7 @@ _REVERSED = "\u202e"
 
 _DOTTED_PERIOD = re.compile(r"(?<![a-z'])([ap])[. ]\s?m\b\.?(?!')")
 
-_EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__|`+|(?<!\w)_|_(?!\w)")
+_EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*{2,}|_{2,}|`+|(?<!\w)_|_(?!\w)")
 _STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")
 _DAY = r"(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
 _DAY_RANGE = re.compile(rf"(?<!-)\b({_DAY})\s?-\s?({_DAY})\b(?!\s?-)")

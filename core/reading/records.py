@@ -34,6 +34,7 @@ from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
 from core.reading.sets import SIDES, logs
+from core.reading.slips_in_place import hides_a_word_of_sets
 from core.reading.spans import parted
 from core.reading.token import Kind, Token
 from core.reading.whose import could_and_did, counted_by_another
@@ -116,6 +117,8 @@ def records(
     if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
         return [(at, Unclear())]  # "no 12 at 16kg for me"
     if unheeded.tells_the_time(tokens, parts, awaited=context.awaiting is Awaiting.REPS):
+        return [(at, Unclear())]
+    if unheeded.is_vague(tokens, told.soft):
         return [(at, Unclear())]
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
@@ -290,6 +293,7 @@ def _settled(
     if made and (
         unheeded.leaves_out_a_weight(tokens, made, used)
         or unheeded.drops_a_count(tokens, used)
+        or hides_a_word_of_sets(tokens, used)
         or unheeded.spreads_what_was_left(tokens, parts, made)
     ):
         raise Open

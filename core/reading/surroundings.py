@@ -23,6 +23,9 @@ CLOSED = listed("words_company", "closed")
 _NEXT = frozenset(
     {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
 )
+_CARRYING = frozenset({"with", "using", "carrying", "carried", "holding", "held", "at", "on", "lugging", "lugged", "gripping"})
+_TIMES = frozenset({"seconds", "second", "s", "minutes"})
+_AFTER_TIME = frozenset({"left", "more", "remaining", "to", "rest", "break", "in"})
 _MOST_NUMBERED = Decimal(8)
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
@@ -183,6 +186,8 @@ class Surroundings:
         """Whether "16s" is a pair of dumbbells rather than seconds."""
         before, after = self._text(index - 1), self._text(index + 2)
         ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
+        if self._is_carried(index):
+            return True  # "farmers carry, 40 seconds with the 24s"
         if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
         if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
@@ -198,6 +203,14 @@ class Surroundings:
         if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
+
+    def _is_carried(self, index: int) -> bool:
+        """Whether "24s" is what was carried for a time that is told besides: "with the 24s for 40 seconds"."""
+        first = index - 1
+        while self._text(first) in _DETERMINED - {"with", "a"} or self._text(first) in {"pair", "of"}:
+            first -= 1
+        timed = any(token.text in _TIMES and i != index + 1 and self._is_number(i - 1) for i, token in enumerate(self.tokens))
+        return timed and self._text(first) in _CARRYING and self._text(index + 2) not in _AFTER_TIME
 
     def _leads_to_reps(self, index: int) -> bool:
         """Whether the first number of the message has just been said, and a number of reps follows."""

@@ -26,6 +26,7 @@ from core.reading.named_sides import with_named_sides
 from core.reading.normal import PARTING
 from core.reading.number_words import join_number_words
 from core.reading.side_letters import with_sides
+from core.reading.slips_in_place import with_slips_in_place
 from core.reading.spelling import is_english, respell
 from core.reading.token import Kind, Token
 
@@ -79,7 +80,9 @@ def tokenise(text: str) -> list[Token]:
         if parted and len(tokens) > count:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
-    return join_number_words(heard(_pairs(_with_distances(_with_units(with_named_sides(with_sides(_without_kiss(tokens))))))))
+    return join_number_words(
+        heard(_pairs(_with_distances(_with_units(with_named_sides(with_sides(with_slips_in_place(_without_kiss(tokens))))))))
+    )
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:

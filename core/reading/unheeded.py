@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
     from core.reading.token import Token
 
+_VAGUE = Sayings("vague")
 _UNREAL = Sayings("unreal")
 _TAKEN_BACK = Sayings("taken_back")
 _UNITS = frozenset({"kg", "lb", "s", "reps", "rep"})
@@ -63,6 +64,18 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
     rest = [tokens[i] for i in range(begin, len(tokens)) if i not in failed and tokens[i].text not in _UNITS]
     after = _line(rest)
     return after.startswith(_FOR_LATER) or _was_not_done(after.split()) or bool(_TAKEN_BACK.within(after))
+
+
+def is_vague(tokens: Sequence[Token], soft: Collection[int]) -> bool:
+    """Whether words say of the count or the load that it is only about so much: "10, more or less"; of what was left they may."""
+    line = _line(tokens)
+    for saying in _VAGUE.within(line):
+        words = saying.split()
+        at = next((i for i in range(len(tokens)) if [t.text for t in tokens[i : i + len(words)]] == words), 0)
+        about = next((i for i in range(at - 1, -1, -1) if tokens[i].kind is Kind.NUMBER), None)
+        if about is not None and about not in soft:
+            return True
+    return False
 
 
 def _was_not_done(words: Sequence[str]) -> bool:
