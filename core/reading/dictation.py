@@ -22,6 +22,7 @@ _TELLS = {("was",), ("is",), ("got",), ("did",)}
 _NOT_MISTYPED = frozenset({"mot", "bot", "nott", "noot", "nof", "nog", "nkt", "npt", "hot", "knot"})
 """What thumbs and dictation make of "not", read so only between two numbers: "13 mot 12"."""
 
+_PRAISE = listed("words_quantities", "praise")
 _STOPPED = {("the",), ("it",), ("me",), ("my",), ("now",), ("for",), ("a",), ("please",), ("there",), ("here",)}
 """Words after which "stop" is no dictated mark."""
 
@@ -169,7 +170,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "tin" and following[:1] == ("reps",):
         return "ten"
     if word == "ate":
-        heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
+        named = following[1:2] == ("reps",) and following[0] in _PRAISE  # "ate clean reps"
+        heard = named or previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
     if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
@@ -201,7 +203,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
-        loaded = previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}
+        loaded = previous in {"at", "with", "@", "the", "my"} and following[:1] in {("kg",), ("lb",)}
         tanked = before is not None and previous not in _EAGER and (more_tank or (tank and following[:1] != ("left",)))
         return "four" if spoken or waits or loaded or tanked else None
     if word == "couple" and (tank or following[:1] == ("more",)):

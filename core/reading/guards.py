@@ -63,11 +63,35 @@ _MOVED = listed("words_guards", "moved")
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
 _REQUESTING = frozenset({"could", "can", "would", "will"})
 _NOTING = listed("words_guards", "noting")
+_LIFTS = frozenset({"curl", "row", "squat", "bench", "deadlift", "press", "lift", "manage", "carry", "hold", "shift"})
+_WEIGHING = frozenset({"which", "that", "they", "each", "these", "those", "dumbbells", "ones", "kettlebells", "dumbbell"})
 _NAMED = listed("words_guards", "named")
 _MEANWHILE = frozenset(
     {"while", "whilst", "when", "with", "before", "after", "until", "till", "as", "since", "and", "because", "for", "at"}
 )
-_BEFORE_FILLER = frozenset({"was", "is", "um", "uh", "er", "erm", "hmm", "so", "like", "then", "just", "yes", "and"})
+_BEFORE_FILLER = frozenset(
+    {
+        "was",
+        "is",
+        "um",
+        "uh",
+        "er",
+        "erm",
+        "hmm",
+        "so",
+        "like",
+        "then",
+        "just",
+        "yes",
+        "and",
+        "got",
+        "did",
+        "managed",
+        "made",
+        "hit",
+        "had",
+    }
+)
 _HEDGE_REACH = 3
 _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
@@ -187,6 +211,8 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
         return False
     if tokens[first].text in _REQUESTING and tokens[first + 1 : first + 2] and tokens[first + 1].text in _BARELY:
         return False  # "could only find the 12kg pair"
+    if tokens[first].text == "which" and first and tokens[first - 1].text == ",":
+        return False  # "the lightest dumbbells, which weigh three kilograms"
     told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
     tells = told and tokens[first].text in {"is", "was", "did", "does"}
     closing = [token.text for token in tokens[inside[-1] : inside[-1] + 2]]
@@ -220,11 +246,18 @@ def lost_count(tokens: Sequence[Token]) -> bool:
     """Whether it is told anywhere that the count was lost, so that no number of it can be trusted: "but I lost count"."""
     return any(
         tokens[i].text == "lost"
-        and tokens[i + 1].text in {"count", "track"}
+        and (tokens[i + 1].text in {"count", "track"} or _lost_it(tokens, i))
         and "time" not in {token.text for token in tokens[i + 2 : i + 5]}
         and not {token.text for token in tokens[max(0, i - 2) : i]} & {"nearly", "almost", "not", "never"}
         for i in range(len(tokens) - 1)
     )
+
+
+def _lost_it(tokens: Sequence[Token], lost: int) -> bool:
+    """Whether "lost it" breaks off a count: "8... 9... lost it"."""
+    closed = lost + 2 >= len(tokens) or tokens[lost + 2].kind is Kind.MARK
+    counting = [token.kind is Kind.NUMBER for token in tokens[:lost] if token.kind is not Kind.MARK]
+    return tokens[lost + 1].text == "it" and closed and len(counting) > 1 and all(counting)
 
 
 def counts_the_last(tokens: Sequence[Token], counted: Sequence[int]) -> bool:
@@ -270,6 +303,8 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
     if word in GUARDS["measure"] and not (
         word in _TOTALS and (_totals_sets(tokens, index) or _is_told_in_all(tokens, index, numbers))
     ):
+        if word in {"weigh", "weighs", "weighing"} and tokens[index - 1].text in _WEIGHING and index + 1 in numbers:
+            return False  # "the lightest dumbbells, which weigh three kilograms"
         return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING
@@ -338,6 +373,8 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         return True
     if before == "no" and after is not None and after.text == "s" and after.glued:
         return True  # "no 14s here"
+    if before == "extra" and _two_before(tokens, index, first) not in {"an", "with", "plus", "and", "holding", "added"}:
+        return after is not None and after.text in {"kg", "lb"}  # "kid sat on me for extra 18 kilos"
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""
@@ -410,7 +447,7 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
             return True
         if word in GUARDS["people"] and not is_object(words, at):
             later = words[at + 1 :]
-            doing = next((n for n, w in enumerate(later) if w in _DOING), None)
+            doing = next((n for n, w in enumerate(later) if w in _DOING or (w in _LIFTS and later[n - 1] in DEGREE)), None)
             if doing is not None and "i" not in later[:doing]:
                 return True
             if following in {"is", "turned", "turns"} and later[-1:] and tokens[inside[-1]].kind is Kind.NUMBER:

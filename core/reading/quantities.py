@@ -72,6 +72,13 @@ _DID = frozenset({"did", "done", "got", "managed", "finished", "completed", "all
 _ORDERED = frozenset({"round", "set", "go", "time", "one", "lap", "attempt", "try", "bout", "circuit"})
 """What a "second" after a number is the second of: "12 first go and 10 second go"."""
 
+_OTHERS = frozenset({"me", "him", "her", "us", "you", "them"})
+_OF_UNITS = frozenset("kglbs")
+_NO_HOLD = frozenset(
+    {"rest", "break", "breather", "fast", "slow", "late", "early", "behind", "ahead", "off", "down", "tempo", "eccentric"}
+)
+"""What seconds tell that were not held: "10 seconds fast", "3 seconds down"."""
+
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
@@ -158,7 +165,7 @@ class _Marking(Surroundings):
         if token.kind is Kind.ORDINAL:
             self._emit("LABEL", index, token.text)
             return index + 1
-        if token.text == "minutes" and (self.hold or self.timed):
+        if token.text == "minutes" and (self.hold or (self.timed and not self._is_the_station(index))):
             return self._minutes(index, Decimal(1), index + 1)
         counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
         if token.text == "twice" and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
@@ -318,7 +325,7 @@ class _Marking(Surroundings):
             self._emit("DURATION", index, token.value)
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
-        self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in {"rest", "break", "breather"}
+        self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in _NO_HOLD
         second = following == "second" and not {"first", "1st", "third"} & {t.text for t in self.tokens[:index]}
         second = second and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
         self.broken |= glued_s and self._text(after + 1) in _DECADES
@@ -330,7 +337,7 @@ class _Marking(Surroundings):
             return after + 1
         self._emit("NUM", index, token.value)
         self.broken |= self._may_number_a_line(index)
-        self.broken |= following in {"fewer", "less"}
+        self.broken |= following in {"fewer", "less"} or self._is_compared(index)
         strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
         self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
@@ -348,6 +355,15 @@ class _Marking(Surroundings):
         after = self._past_scale(index, after)
         scored = self.terminals[-1].type == "EFFORT"
         return after if after in self.skip or scored else self._after_number(after)
+
+    def _is_compared(self, index: int) -> bool:
+        """Whether a number tells a difference, or is damaged: "weaker by 2 reps", "got 12 reps on me", "20 lg x 12"."""
+        before, following, beyond = self._text(index - 1), self._text(index + 1), self._text(index + 2)
+        named = following in AMOUNTS["reps"]
+        apart = named and (
+            (before == "by" and not self._is_number(index - 2)) or (beyond == "on" and self._text(index + 3) in _OTHERS)
+        )
+        return apart or (following not in {"kg", "lb"} and 1 < len(following) <= len("lgs") and set(following) <= _OF_UNITS)
 
     def _leads_a_set(self, index: int) -> bool:
         """Whether a count is told at `index`, after "one set": "one set 12 reps, second set 10"."""
@@ -425,7 +441,8 @@ class _Marking(Surroundings):
             while self._is_number(first - 1):
                 first -= 1
             loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
-            loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
+            ahead = after + 2 + (self._text(after + 2) in {"the", "my", "those"})
+            loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(ahead)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
             self.broken |= not loaded and next_word in _TO_COME  # "one more set to go"
             self.broken |= (

@@ -187,7 +187,9 @@ _BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "ma
 _REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
 _FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
-_BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
+_BESIDE_NONE = frozenset(
+    {"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at", "this", "time", "today", "for", "me"}
+)
 _WHILE = {
     "as",
     "while",
@@ -290,6 +292,7 @@ def _settled(
             return [*((at, log) for log in made), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
     used = {i for one in said.values() for i in range(one.first, one.last)}
+    plain = {i for one in said.values() if one.meaning == "mark-plain" for i in range(one.first, one.last)}
     if made and (
         unheeded.leaves_out_a_weight(tokens, made, used)
         or unheeded.drops_a_count(tokens, used)
@@ -303,8 +306,11 @@ def _settled(
         end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
         if (
             parts[-1].kind == "in"
+            or any(log.side is not None for log in made)
             or any(token.text in _SCALES for token in tokens)
-            or {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
+            or {tokens[i].text for i in range(begin, end) if tokens[i].kind is Kind.WORD and i not in plain}
+            - _WITH_A_LOAD
+            - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set
     return [(at, log) for log in made]

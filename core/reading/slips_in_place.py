@@ -107,20 +107,22 @@ def _places(tokens: Sequence[Token], at: int) -> list[_Place]:
     places: list[_Place] = []
     if after in _LIMBS and (amount or _has_number(tokens)):
         words = _BEFORE_SEVERAL | {"left", "right"} if after in _SEVERAL else _BEFORE_LIMBS
-        places.append(_Place(words, must=amount and after in {"side", "sides"}, known=amount))
+        places.append(_Place(words, must=amount and after in {"side", "sides"}, known=amount or (before == "on" and at > 1)))
     if before in _GATHERING and at > 1 and (_is_amount(tokens, at - 2) or (after in _BEFORE_LOAD and _has_number(tokens))):
         places.append(_Place(_LIMBS, must=True, known=True))
     if _is_left_over(tokens, at + 1) and not counted:
-        places.append(_Place(_LEFT_OVER - {"one"} if after == "left" else _LEFT_OVER, known=True))
+        places.append(_Place(_LEFT_OVER - {"left": {"one"}, "more": {"three"}}.get(after, set()), known=True))
         places.append(_Place(_LEFT_OVER, must=after != "more"))
     if before in {"effort", "rpe"}:
-        places.append(_Place(_SMALL, must=True))
+        places.append(_Place(_SMALL, must=True, known=True))
     if before in {"left", "right"} and after in {"left", "right"}:
-        places.append(_Place(_NUMBERS, must=True))
+        places.append(_Place(_NUMBERS, must=True, known=True))
+    if after == "on" and _text(tokens, at + 2) in {"the", "my", "that", "last"} and _has_number(tokens):
+        places.append(_Place(frozenset({"failed"}), known=True))
     if after in _REPS and not counted:
         places.append(_Place(_NUMBERS, known=True))
-    if before in _NAUGHT and _closes(tokens, at + 1):
-        places.append(_Place(frozenset({"left", "more"})))
+    if before in _NAUGHT and (_closes(tokens, at + 1) or after == "in"):
+        places.append(_Place(frozenset({"left", "more"}), known=True))
     if counted and not counts:
         ends = _text(tokens, at + 1) == "in"
         places.append(_Place(frozenset({"left", "more"}) if ends else _AFTER_NUMBER, known=ends))

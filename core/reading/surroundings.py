@@ -129,6 +129,8 @@ class Surroundings:
 
     def _is_said_again(self, index: int) -> bool:
         """Whether a number only repeats in words what was just said in figures, or the other way: "9! nine!", "12 (twelve)"."""
+        if [token.text for token in self.tokens[index + 1 : index + 4]] == ["of", "my", "life"]:
+            return any(self._is_number(i) and self.tokens[i].value == self.tokens[index].value for i in range(index))
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
             first -= 1
@@ -211,6 +213,12 @@ class Surroundings:
             first -= 1
         timed = any(token.text in _TIMES and i != index + 1 and self._is_number(i - 1) for i, token in enumerate(self.tokens))
         return timed and self._text(first) in _CARRYING and self._text(index + 2) not in _AFTER_TIME
+
+    def _is_the_station(self, minute: int) -> bool:
+        """Whether "the minute" is how long every station lasts, beside a count: "finished the minute and counted thirteen"."""
+        counted = any(token.kind is Kind.NUMBER for token in self.tokens)
+        timed = any(token.text in {"seconds", "s"} for token in self.tokens)
+        return counted and not timed and self._text(minute - 1) in {"the", "my", "your"} and not self._is_number(minute - 2)
 
     def _leads_to_reps(self, index: int) -> bool:
         """Whether the first number of the message has just been said, and a number of reps follows."""

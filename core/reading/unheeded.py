@@ -26,6 +26,7 @@ _TAKEN_BACK = Sayings("taken_back")
 _UNITS = frozenset({"kg", "lb", "s", "reps", "rep"})
 _FOR_LATER = (" for the next ", " for my next ", " for next ", " for later ", " for tomorrow ")
 _ODD_REPS = listed("words_guards", "odd_reps")
+_LATE_ORDINALS = listed("words_guards", "late_ordinals")
 _POINTING = frozenset({"last", "this", "that", "each", "every", "final", "first", "next", "the", "another", "no", "left", "right"})
 _ADDING = frozenset({"plus", "+", "and", "&", "with", "then"})
 _CHEATED = listed("words_guards", "cheated")
@@ -143,6 +144,8 @@ def drops_a_count(tokens: Sequence[Token], used: Collection[int]) -> bool:
         if token.text == "one" and token.kind is Kind.WORD and not (at and tokens[at - 1].text in _POINTING):
             if tokens[at + 1].text in _ODD_REPS and tokens[at + 1].kind is Kind.WORD:
                 return True
+        elif token.text in _LATE_ORDINALS and at and tokens[at - 1].text in {"a", "my", "another"}:
+            return True  # "and a thirteenth I am too embarrassed to count"
         elif token.kind is Kind.ORDINAL and tokens[at + 1].text not in _NUMBERED and int(token.text[:-2]) > _MOST_SETS:
             return True
     return False

@@ -158,6 +158,7 @@ def counted_by_another(tokens: Sequence[Token], first: int, last: int) -> set[in
 def reached_up(line: str) -> bool:
     """Whether "up to" follows what was done: "I got up to nine", "swapped up to 20kg", but "can get up to 20kg"."""
     words = line.partition(" up to ")[0].split()
+    words = words[:-1] if words[-1:] in (["it"], ["them"]) else words
     return words[-1:] != [] and words[-1] in _REACHED and not set(words) & _ABLE
 
 
