@@ -72,8 +72,6 @@ _DID = frozenset({"did", "done", "got", "managed", "finished", "completed", "all
 _ORDERED = frozenset({"round", "set", "go", "time", "one", "lap", "attempt", "try", "bout", "circuit"})
 """What a "second" after a number is the second of: "12 first go and 10 second go"."""
 
-_OTHERS = frozenset({"me", "him", "her", "us", "you", "them"})
-_OF_UNITS = frozenset("kglbs")
 _NO_HOLD = frozenset(
     {"rest", "break", "breather", "fast", "slow", "late", "early", "behind", "ahead", "off", "down", "tempo", "eccentric"}
 )
@@ -355,20 +353,6 @@ class _Marking(Surroundings):
         after = self._past_scale(index, after)
         scored = self.terminals[-1].type == "EFFORT"
         return after if after in self.skip or scored else self._after_number(after)
-
-    def _is_compared(self, index: int) -> bool:
-        """Whether a number tells a difference, or is damaged: "weaker by 2 reps", "got 12 reps on me", "20 lg x 12"."""
-        before, following, beyond = self._text(index - 1), self._text(index + 1), self._text(index + 2)
-        named = following in AMOUNTS["reps"]
-        apart = named and (
-            (before == "by" and not self._is_number(index - 2)) or (beyond == "on" and self._text(index + 3) in _OTHERS)
-        )
-        return apart or (following not in {"kg", "lb"} and 1 < len(following) <= len("lgs") and set(following) <= _OF_UNITS)
-
-    def _leads_a_set(self, index: int) -> bool:
-        """Whether a count is told at `index`, after "one set": "one set 12 reps, second set 10"."""
-        ahead = index + (self._text(index) in {",", ":", "-"})
-        return self._is_number(ahead)
 
     def _past_nought(self, after: int) -> int | None:
         """The index after a nought that says again what was just said: "no power left, zero", "did not get any, zero reps"."""

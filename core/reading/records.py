@@ -9,7 +9,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from core.reading import guards, unheeded
+from core.reading import guards, lost_counts, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import DOING, LISTING, Open
@@ -328,7 +328,7 @@ def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
 
 def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
     """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
-    if guards.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
+    if lost_counts.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
         return True
     named = [part for part in parts if part.kind in {"bare", "reps"}]
     if len(named) > 1 and any(
@@ -399,7 +399,7 @@ def _kept_back(
     *,
     strong: bool,
 ) -> bool:
-    if guards.of_another_day(tokens, sentences, clauses) or guards.lost_count(tokens):
+    if guards.of_another_day(tokens, sentences, clauses) or lost_counts.lost_count(tokens):
         return True
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):

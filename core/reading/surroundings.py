@@ -24,6 +24,8 @@ _NEXT = frozenset(
     {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
 )
 _CARRYING = frozenset({"with", "using", "carrying", "carried", "holding", "held", "at", "on", "lugging", "lugged", "gripping"})
+_OTHERS = frozenset({"me", "him", "her", "us", "you", "them"})
+_OF_UNITS = frozenset("kglbs")
 _TIMES = frozenset({"seconds", "second", "s", "minutes"})
 _AFTER_TIME = frozenset({"left", "more", "remaining", "to", "rest", "break", "in"})
 _MOST_NUMBERED = Decimal(8)
@@ -213,6 +215,20 @@ class Surroundings:
             first -= 1
         timed = any(token.text in _TIMES and i != index + 1 and self._is_number(i - 1) for i, token in enumerate(self.tokens))
         return timed and self._text(first) in _CARRYING and self._text(index + 2) not in _AFTER_TIME
+
+    def _is_compared(self, index: int) -> bool:
+        """Whether a number tells a difference, or is damaged: "weaker by 2 reps", "got 12 reps on me", "20 lg x 12"."""
+        before, following, beyond = self._text(index - 1), self._text(index + 1), self._text(index + 2)
+        named = following in AMOUNTS["reps"]
+        apart = named and (
+            (before == "by" and not self._is_number(index - 2)) or (beyond == "on" and self._text(index + 3) in _OTHERS)
+        )
+        return apart or (following not in {"kg", "lb"} and 1 < len(following) <= len("lgs") and set(following) <= _OF_UNITS)
+
+    def _leads_a_set(self, index: int) -> bool:
+        """Whether a count is told at `index`, after "one set": "one set 12 reps, second set 10"."""
+        ahead = index + (self._text(index) in {",", ":", "-"})
+        return self._is_number(ahead)
 
     def _is_the_station(self, minute: int) -> bool:
         """Whether "the minute" is how long every station lasts, beside a count: "finished the minute and counted thirteen"."""
