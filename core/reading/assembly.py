@@ -17,6 +17,7 @@ MOST_SECONDS = 3600
 _MOST_LISTED = 3
 _MOST_LONE_RESERVE = Decimal(5)
 EFFORT_UP_TO = Decimal(10)
+_QUARTERS = Decimal(4)
 TWO = Decimal(2)
 _GATHERING = frozenset({"both", "all", "throughout"})
 """Words beside a load that it was the same in several sets."""
@@ -65,6 +66,13 @@ class Open(Exception):
         self.choices = choices
 
 
+def _whole(reps: Decimal) -> int:
+    """The whole reps of a count, of which a half does not count; a price or a slip ("89.99") is none."""
+    if reps * _QUARTERS != (reps * _QUARTERS).to_integral_value():
+        raise Open
+    return int(reps.to_integral_value(ROUND_FLOOR))
+
+
 @dataclass(slots=True)
 class _Set:
     """One set being put together; each field at most once."""
@@ -90,7 +98,7 @@ class _Set:
             number("seconds"),
         )
         return Log(
-            reps=None if reps is None else int(reps.to_integral_value(ROUND_FLOOR)),
+            reps=None if reps is None else _whole(reps),
             load=None if load is None else load.value,
             unit=None if load is None else load.unit,
             side=None if side is None else side.side,

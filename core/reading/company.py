@@ -195,7 +195,7 @@ def _reached(words: Sequence[str], following: str) -> bool:
         case "until" | "till" | "til":
             return bool(said & _UNTIL)
         case "x" | "by":
-            return before == "x" or bool(said & (_ENDING - {"done"}))
+            return before == "x" or words == ["by"] or bool(said & (_ENDING - {"done"}))
         case _:
             if words[-4:-2] == ["out", "of"]:
                 return words[-2] in _SPENT  # "ran out of puff at 8", but "of milk"

@@ -198,6 +198,9 @@ def corrects(
         return False  # nothing was recorded that "14 at 7kg, in fact" could correct
     if fresh and "mark-amend" in marks and _only_blames(tokens, marks["mark-amend"], counted):
         return False
+    rejecting = any(part.kind == "not" for part in parts)
+    if fresh and kinds & {"bare", "reps"} and not rejecting and not _changes_between(tokens, marks, counted):
+        return False  # "12 at 9kg. Was meant to be the easy day", "autocorrect! I said 12 reps"
     if any(part.kind == "not" for part in parts) and len(counted) > 1:
         return True
     begun = min((part.at for part in counted), default=0)
@@ -300,6 +303,14 @@ def _said_to_change(tokens: Sequence[Token], marks: dict[str, Said]) -> bool:
     mark = marks.get("mark-amend")
     words = {token.text for token in tokens[mark.first : mark.last]} if mark is not None else set()
     return bool(words & _CHANGING)
+
+
+def _changes_between(tokens: Sequence[Token], marks: dict[str, Said], counted: Sequence[Part]) -> bool:
+    """Whether a word of correction that says to change something has a quantity on either side."""
+    mark = marks.get("mark-amend")
+    if mark is None or not _said_to_change(tokens, marks):
+        return False
+    return any(part.at < mark.first for part in counted) and any(part.at >= mark.last for part in counted)
 
 
 def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], context: Context) -> bool:

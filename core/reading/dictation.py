@@ -22,7 +22,18 @@ _TELLS = {("was",), ("is",), ("got",), ("did",)}
 _NOT_MISTYPED = frozenset({"mot", "bot", "nott", "noot", "nof", "nog", "nkt", "npt", "hot", "knot"})
 """What thumbs and dictation make of "not", read so only between two numbers: "13 mot 12"."""
 
+_PRAISE = listed("words_quantities", "praise")
+_STOPPED = {("the",), ("it",), ("me",), ("my",), ("now",), ("for",), ("a",), ("please",), ("there",), ("here",)}
+"""Words after which "stop" is no dictated mark."""
+
 _KIT = {("dumbbells",), ("kettlebells",)}
+_AFTER_COUNTED = frozenset({"at", "with", "of", "on", "each", "per", "only", "left", "right", "then", "using", "@", "both", "a"})
+_BEFORE_COUNTED = frozenset(
+    {"got", "did", "managed", "made", "done", "only", "just", "finished", "completed", "hit", "left", "right"}
+)
+_NOT_BEFORE_COUNTED = frozenset({"kg", "lb", "s", "it", "them", "this", "that", "these", "those", "weight", "good"})
+"""Words after which "for reps" means what it says."""
+
 _BEFORE_AN_HOUR = frozenset({"at", "by", "till", "until", "after", "from", "around", "before"})
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
@@ -43,10 +54,6 @@ _TANK = (
     ("to", "spare"),
 )
 _EATEN = frozenset({"lunch", "dinner", "breakfast", "too", "my", "a", "me", "up", "into", "the"})
-_BEFORE_REPS = frozenset({"did", "got", "managed", "made", "just", "only", "and", "then", "done", "hit", ","})
-_BESIDE_REPS = {("on",), ("only",), ("each",), ("left",), ("right",), ("per",), ("both",), ("a",)}
-"""What stands before and after "for reps" where four are meant: "for reps on the left five on the right"."""
-
 _AFTER_LEFT = {"reps", "each", "s", "more", "sets", "rir", "then", "but", "this", "today"}
 _BEFORE_EIGHT = {
     "left",
@@ -115,10 +122,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             after, thanked = tokens[index + 1], tokens[index - 1].text in {"sorry", "thanks", "cheers", "ta", "apologies"}
             around = tokens[index - 1].text in _BEFORE_SHORT and after.text in _AFTER_SHORT
             around |= thanked and after.kind is Kind.WORD and after.text not in _AFTER_EIGHT | _AFTER_LEFT
-            people = {t.text for t in tokens[index + 2 : index + 3]} & (GUARDS["people"] | {"mate"})
-            around |= token.raw == "4" and after.text in {"my", "the"} and bool(people)  # "dat was 4 my mate"
-            around |= token.raw == "2" and _changes_to(tokens, index)
-            around |= token.raw == "4" and after.text in {"real", "me", "you", "ya"}
+            around |= (token.raw == "4" and _is_for_somebody(tokens, index)) or (token.raw == "2" and _changes_to(tokens, index))
             meant[index] = replace(token, kind=Kind.WORD, text=_SHORT_WORDS[token.raw]) if around else token
         if token.kind is not Kind.WORD:
             continue
@@ -145,6 +149,8 @@ def heard(tokens: list[Token]) -> list[Token]:
             meant[index] = replace(token, kind=Kind.ODD)
         elif token.text == "let" and before is not None and before.kind is Kind.NUMBER and following[:1] not in _AFTER_LET:
             meant[index] = replace(token, text="left")
+        elif token.text == "stop" and following[:1] in _STOPPED:
+            continue  # "stop the clock"
         elif (token.text == "full" and following[:1] == ("stop",) and _counted(before)) or (
             token.text == "stop" and before is not None and before.text == "full"
         ):
@@ -161,6 +167,14 @@ def heard(tokens: list[Token]) -> list[Token]:
         elif token.text not in {"x", "by", "at"} and _mistyped_at(token, before, tokens[index + 1 : index + 3]):
             meant[index] = replace(token, text="at")
     return meant
+
+
+def _is_for_somebody(tokens: list[Token], index: int) -> bool:
+    """Whether a "4" leads to a person: "dat was 4 my mate", "4 real"."""
+    after, people = tokens[index + 1].text, GUARDS["people"] | {"mate"}
+    return after in {"real", "me", "you", "ya"} or (
+        after in {"my", "the"} and any(token.text in people for token in tokens[index + 2 : index + 3])
+    )
 
 
 def _changes_to(tokens: list[Token], index: int) -> bool:
@@ -180,7 +194,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "tin" and following[:1] == ("reps",):
         return "ten"
     if word == "ate":
-        heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
+        named = following[1:2] == ("reps",) and following[0] in _PRAISE  # "ate clean reps"
+        heard = named or previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in _EATEN) else None
     if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
@@ -192,9 +207,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     more_tank = following[:1] == ("more",) and (
         len(following) == 1 or following[1:4] in {("in", "the", "tank"), ("in", "me")} or following[1] in _AFTER_MORE | COURTESY
     )
-    counted = following[:1] == ("reps",) and following[1:2] in {("at",), ("with",), ("of",)}
-    sided = following[:1] == ("reps",) and following[1:2] in _BESIDE_REPS and (before is None or previous in _BEFORE_REPS)
-    if word in {"for", "to", "too"} and (counted or sided) and previous not in {"kg", "lb"}:
+    counted = following[:1] == ("reps",) and (following[1] if len(following) > 1 else "") in _AFTER_COUNTED
+    counted |= following[:1] == ("reps",) and previous in _BEFORE_COUNTED
+    if word in {"for", "to", "too"} and counted and previous not in _NOT_BEFORE_COUNTED:
         return "four" if word == "for" else "two"
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
@@ -209,17 +224,10 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
             or (previous in {"own", "have", "got"} and following[:1] == ("dumbbells",))
             else None
         )
-    if (
-        word in {"for", "to"}
-        and following[:1] == ("reps",)
-        and following[1:2] in {("at",), ("with",), ("of",)}
-        and previous not in {"kg", "lb"}
-    ):
-        return "four" if word == "for" else "two"
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
-        loaded = previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}
+        loaded = previous in {"at", "with", "@", "the", "my"} and following[:1] in {("kg",), ("lb",)}
         tanked = before is not None and previous not in _EAGER and (more_tank or (tank and following[:1] != ("left",)))
         return "four" if spoken or waits or loaded or tanked else None
     if word == "couple" and (tank or following[:1] == ("more",)):

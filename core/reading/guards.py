@@ -19,7 +19,9 @@ from core.reading.whose import (
     is_intended,
     is_object,
     is_ordered,
+    is_what_they_weigh,
     leads_with_someone,
+    managed_something,
     only_imagined,
     reached_up,
     tried,
@@ -32,7 +34,6 @@ _FILLED_BY_STRANGERS = 0.5
 _MOST_STRANGERS = 6
 _BESIDE_AFTER = 4
 _TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
-_MOST_LAST = 6
 _DAYS_PAST = frozenset({"yesterday", "yesterdays", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"})
 _OTHER_DAYS = (
     "last night",
@@ -61,11 +62,35 @@ _MOVED = listed("words_guards", "moved")
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
 _REQUESTING = frozenset({"could", "can", "would", "will"})
 _NOTING = listed("words_guards", "noting")
+_LIFTS = frozenset({"curl", "row", "squat", "bench", "deadlift", "press", "lift", "manage", "carry", "hold", "shift"})
+_WEIGHING = frozenset({"which", "that", "they", "each", "these", "those", "dumbbells", "ones", "kettlebells", "dumbbell"})
 _NAMED = listed("words_guards", "named")
 _MEANWHILE = frozenset(
     {"while", "whilst", "when", "with", "before", "after", "until", "till", "as", "since", "and", "because", "for", "at"}
 )
-_BEFORE_FILLER = frozenset({"was", "is", "um", "uh", "er", "erm", "hmm", "so", "like", "then", "just", "yes", "and"})
+_BEFORE_FILLER = frozenset(
+    {
+        "was",
+        "is",
+        "um",
+        "uh",
+        "er",
+        "erm",
+        "hmm",
+        "so",
+        "like",
+        "then",
+        "just",
+        "yes",
+        "and",
+        "got",
+        "did",
+        "managed",
+        "made",
+        "hit",
+        "had",
+    }
+)
 _HEDGE_REACH = 3
 _CODE_MARKS = frozenset("{}<>\\^~")
 _DOING = listed("words_guards", "doing")
@@ -198,6 +223,8 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
         return False
     if tokens[first].text in _REQUESTING and tokens[first + 1 : first + 2] and tokens[first + 1].text in _BARELY:
         return False  # "could only find the 12kg pair"
+    if tokens[first].text == "which" and first and tokens[first - 1].text == ",":
+        return False  # "the lightest dumbbells, which weigh three kilograms"
     told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
     tells = told and tokens[first].text in {"is", "was", "did", "does"}
     closing = [token.text for token in tokens[inside[-1] : inside[-1] + 2]]
@@ -227,37 +254,6 @@ def of_another_day(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]]
     return False
 
 
-def lost_count(tokens: Sequence[Token]) -> bool:
-    """Whether it is told anywhere that the count was lost, so that no number of it can be trusted: "but I lost count"."""
-    return any(
-        tokens[i].text == "lost"
-        and tokens[i + 1].text in {"count", "track"}
-        and "time" not in {token.text for token in tokens[i + 2 : i + 5]}
-        and not {token.text for token in tokens[max(0, i - 2) : i]} & {"nearly", "almost", "not", "never"}
-        for i in range(len(tokens) - 1)
-    )
-
-
-def counts_the_last(tokens: Sequence[Token], counted: Sequence[int]) -> bool:
-    """Whether one of the numbers at the indices `counted` tells of a few reps of a set: "last 3 were tough", "for the last two"."""
-    return len(counted) > 1 and any(
-        i > 0
-        and tokens[i].value < max(tokens[j].value for j in counted if j != i)
-        and (
-            (tokens[i - 1].text in {"last", "final"} and tokens[i].value <= _MOST_LAST)
-            or (tokens[i - 1].text == "first" and _is_judged(tokens, i + 1))
-        )
-        for i in counted
-    )
-
-
-def _is_judged(tokens: Sequence[Token], index: int) -> bool:
-    """Whether it is said right here how something went: "were easy", "reps felt ok"."""
-    return any(
-        token.text in {"were", "felt", "was", "easy", "hard", "clean", "good", "fine"} for token in tokens[index : index + 2]
-    )
-
-
 def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     """The first words of "could you please note 12 at 8 kg": an order said politely, not a question; empty when it is none."""
     at = first
@@ -281,6 +277,8 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
     if word in GUARDS["measure"] and not (
         word in _TOTALS and (_totals_sets(tokens, index) or _is_told_in_all(tokens, index, numbers))
     ):
+        if word in {"weigh", "weighs", "weighing"} and tokens[index - 1].text in _WEIGHING and index + 1 in numbers:
+            return False  # "the lightest dumbbells, which weigh three kilograms"
         return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING
@@ -349,6 +347,8 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         return True
     if before == "no" and after is not None and after.text == "s" and after.glued:
         return True  # "no 14s here"
+    if before == "extra" and _two_before(tokens, index, first) not in {"an", "with", "plus", "and", "holding", "added"}:
+        return after is not None and after.text in {"kg", "lb"}  # "kid sat on me for extra 18 kilos"
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""
@@ -404,11 +404,15 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
         beside = inside[at] > told and bool(_MEANWHILE & {tokens[i].text for i in inside if told < i < inside[at]})
         if beside or (inside[at] > told and following not in _DOING and following):
             continue
+        if word in {"they", "they're"} and is_what_they_weigh(tokens, inside[at] + 1):
+            continue
         if word in GUARDS["others"] and word not in {"you", "your"}:
             return True
         whose = words[max(0, at - 2) : at]
         named = word in _NAMED and (whose[-1:] in (["my"], ["the"], ["our"], ["a"]) or whose[:1] in (["my"], ["our"]))
         acting = next((w for w in words[at + 1 :] if w not in DEGREE), "")
+        if managed_something(words[at + 1 :]):
+            continue  # "and my daughter only managed to get in the way"
         if named and acting in _DOING | _SAYING:
             return True
         if word == "you" and words[max(0, at - 3) : at - 1] in _DID_THE and tokens[inside[at] - 1].kind is Kind.NUMBER:
@@ -417,7 +421,7 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
             return True
         if word in GUARDS["people"] and not is_object(words, at):
             later = words[at + 1 :]
-            doing = next((n for n, w in enumerate(later) if w in _DOING), None)
+            doing = next((n for n, w in enumerate(later) if w in _DOING or (w in _LIFTS and later[n - 1] in DEGREE)), None)
             if doing is not None and "i" not in later[:doing]:
                 return True
             if following in {"is", "turned", "turns"} and later[-1:] and tokens[inside[-1]].kind is Kind.NUMBER:
@@ -439,6 +443,8 @@ def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collec
     for at, word in enumerate(words):
         if word in GUARDS["people"] and at and words[at - 1] in {"my", "the", "our"} and not is_object(words, at):
             later = words[at + 1 :]
+            if managed_something(later):
+                continue
             doing = next((n for n, w in enumerate(later) if w in {"did", "does", "managed", "lifts", "lifted"}), None)
             if doing is not None and "i" not in later[:doing]:
                 return True

@@ -38,6 +38,9 @@ NUMBER_PLURALS: dict[str, int] = {word: int(value) for word, value in _DATA["num
 UNIT_SLIPS: dict[str, Unit] = {word: unit for unit in Unit for word in _words("unit_slips", unit.value)}
 """What thumbs make of a unit; read as one only right after a number."""
 
+MISTYPED: dict[str, frozenset[str]] = {word: frozenset(slips.split()) for word, slips in _DATA["mistyped"].items()}
+"""Words of their own that thumbs and dictation make of another; read so only where its place asks for that other."""
+
 PLACES: dict[str, str] = {word: place for place, words in _DATA["body"].items() for word in words.split()}
 """Each way to name a place on the body, and its plain noun."""
 

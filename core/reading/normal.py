@@ -34,7 +34,9 @@ _REVERSED = "\u202e"
 
 _DOTTED_PERIOD = re.compile(r"(?<![a-z'])([ap])[. ]\s?m\b\.?(?!')")
 
-_EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*\*|__|`+|(?<!\w)_|_(?!\w)")
+_EMPHASIS = re.compile(r"</?(?:b|i|u|em|strong|code|pre|p|br|span)\s*/?>|\*{2,}|_{2,}|`+|(?<!\w)_|_(?!\w)")
+_CHANGE = re.compile(r"(?<=\d)\s*[→➡⇒]\ufe0f?\s*(?=\d)")
+_CHEVRONS = re.compile(r">{2,}|<{2,}")
 _STARRED = re.compile(r"(?<![\w*])\*(?=[^\s*])([^*\n]*[^\s*])\*(?![\w*])")
 _DAY = r"(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
 _DAY_RANGE = re.compile(rf"(?<!-)\b({_DAY})\s?-\s?({_DAY})\b(?!\s?-)")
@@ -55,9 +57,10 @@ _OUTER = " \n\x1f"
 def normalise(text: str) -> str:
     """The text in plain lower-case characters; at most `LONGEST` characters of it are read."""
     text = text[:LONGEST].replace(PARTING, " ")
+    text = text if text.isascii() else _CHANGE.sub(" > ", text)
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
-    plain = _KISSES.sub("", plain)
+    plain = _CHEVRONS.sub(" ", _KISSES.sub("", plain))
     plain = _WITHOUT.sub("without", plain)
     plain = _DAY_SLASH.sub(r"\1 ", plain)
     plain = _JOINED_DAYS.sub(lambda found: " ".join(_ONE_DAY.findall(found[0])), plain)

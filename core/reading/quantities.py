@@ -72,6 +72,11 @@ _DID = frozenset({"did", "done", "got", "managed", "finished", "completed", "all
 _ORDERED = frozenset({"round", "set", "go", "time", "one", "lap", "attempt", "try", "bout", "circuit"})
 """What a "second" after a number is the second of: "12 first go and 10 second go"."""
 
+_NO_HOLD = frozenset(
+    {"rest", "break", "breather", "fast", "slow", "late", "early", "behind", "ahead", "off", "down", "tempo", "eccentric"}
+)
+"""What seconds tell that were not held: "10 seconds fast", "3 seconds down"."""
+
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
@@ -164,7 +169,7 @@ class _Marking(Surroundings):
         if token.kind is Kind.ORDINAL:
             self._emit("LABEL", index, token.text)
             return index + 1
-        if token.text == "minutes" and (self.hold or self.timed):
+        if token.text == "minutes" and (self.hold or (self.timed and not self._is_the_station(index))):
             return self._minutes(index, Decimal(1), index + 1)
         counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
         if token.text == "twice" and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
@@ -191,22 +196,9 @@ class _Marking(Surroundings):
 
     def _mark(self, said: Said) -> None:
         name = _MARKS.get(said.meaning)
-        if name in {"LEFT_SIDE", "RIGHT"} and self._text(said.first - 1) in HURT:
-            self.passed.add("...")  # "hurts on the right"
+        if self._changes_nothing(name, said):
+            self.passed.add("...")
             return
-        if (
-            name in {"LEFT_SIDE", "RIGHT"}
-            and self._text(said.last - 1) == "one"
-            and not is_beside_number(self.tokens, said.first, said.last)
-        ):
-            self.passed.add("...")
-            return  # "elbow's barking, right one"
-        if name in {"LEFT_SIDE", "RIGHT"} and is_remark(self.tokens, said, self.skip):
-            self.passed.add("...")
-            return  # "left side little weak"
-        if name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said))):
-            self.passed.add("...")
-            return  # "did not fail", "nearly failed"
         self.broken |= name in {"EACH", "HANDS", "SAME"} and self._text(said.first - 1) in {"not", "never"}  # "not each side"
         if name == "EACH" and self._text(said.last) == "of" and not self._is_number(said.last + 1):
             self.passed.add("...")
@@ -261,6 +253,16 @@ class _Marking(Surroundings):
             self.terminals.pop()  # "9 with nothing left"
         self._emit(name, said.first, " ".join(token.text for token in self.tokens[said.first : said.last]))
 
+    def _changes_nothing(self, name: str | None, said: Said) -> bool:
+        """Whether a set phrase is only talk where it stands, and says nothing of a set."""
+        if name in {"LEFT_SIDE", "RIGHT"}:
+            hurts = self._text(said.first - 1) in HURT  # "hurts on the right"
+            named = self._text(said.last - 1) == "one" and not is_beside_number(self.tokens, said.first, said.last)
+            return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
+        if name == "BODYWEIGHT":
+            return self._text(said.first) == "nothing" and self._has_counted_nought()  # "zero. nothing."
+        return name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said)))  # "nearly failed"
+
     def _ends_a_hold(self, failure: Said) -> bool:
         """Whether "my arms gave way" only tells how a plank ended, as every hold does."""
         return any(token.text in {"gave", "give", "gives", "giving"} for token in self.tokens[failure.first : failure.last])
@@ -303,9 +305,11 @@ class _Marking(Surroundings):
             if self._is_number(after):
                 return after
             return after + 1 + (self._text(after + 1) in {"of", "at", "weighing"} and self._text(index - 1) in {"with", "using"})
-        if self._numbers_a_line(index):
+        if self._numbers_a_line(index) or (token.value == 1 and following == "set" and self._leads_a_set(after + 1)):
             self._emit("LABEL", index)
             return after + 1
+        if token.value == 0 and (past := self._past_nought(after)) is not None:
+            return past
         if following == "more" and self._text(after + 1) in {"set", "round", "go"} and token.value == 1:
             self.broken |= not any(self._is_number(i) for i in range(after + 2, len(self.tokens)))
             self._emit("LABEL", index)
@@ -328,7 +332,7 @@ class _Marking(Surroundings):
             self._emit("DURATION", index, token.value)
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
-        self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in {"rest", "break", "breather"}
+        self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in _NO_HOLD
         second = following == "second" and not {"first", "1st", "third"} & {t.text for t in self.tokens[:index]}
         second = second and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
         self.broken |= glued_s and self._text(after + 1) in _DECADES
@@ -340,7 +344,7 @@ class _Marking(Surroundings):
             return after + 1
         self._emit("NUM", index, token.value)
         self.broken |= self._may_number_a_line(index)
-        self.broken |= following in {"fewer", "less"}
+        self.broken |= following in {"fewer", "less"} or self._is_compared(index)
         strange = following.isalpha() and following not in VOCABULARY and following not in ENGLISH
         self.broken |= strange and self._text(after + 1) in _SIDED  # "10 eqcch side": each, or which?
         tank = following == "in" and self._text(after + 1) in {"the", "my", "me"} and after not in self.skip
@@ -358,6 +362,17 @@ class _Marking(Surroundings):
         after = self._past_scale(index, after)
         scored = self.terminals[-1].type == "EFFORT"
         return after if after in self.skip or scored else self._after_number(after)
+
+    def _past_nought(self, after: int) -> int | None:
+        """The index after a nought that says again what was just said: "no power left, zero", "did not get any, zero reps"."""
+        if self._text(after) in AMOUNTS["reps"] and self._has_counted_nought():
+            return after + 1
+        said = [terminal.type for terminal in self.terminals if terminal.type not in {"COMMA", "BREAK"}]
+        return after if self._ends(after) and said[-1:] == ["FAILURE"] and len(said) > 1 else None
+
+    def _has_counted_nought(self) -> bool:
+        """Whether the one number so far is a nought."""
+        return [terminal.value for terminal in self.terminals if terminal.type == "NUM"] == ["0"]
 
     def _past_scale(self, index: int, after: int) -> int:
         """The index after "/10" or "out of 10" where effort is what is counted."""
@@ -420,7 +435,8 @@ class _Marking(Surroundings):
                 first -= 1
             loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
             loaded |= self._follows_another_load(first)  # "then I took the 16 kg and did 6 more"
-            loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(after + 2)
+            ahead = after + 2 + (self._text(after + 2) in {"the", "my", "those"})
+            loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(ahead)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
             self.broken |= not loaded and next_word in _TO_COME  # "one more set to go"
             self.broken |= (

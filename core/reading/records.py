@@ -9,7 +9,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from core.reading import guards, unheeded
+from core.reading import guards, lost_counts, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import DOING, LISTING, Open
@@ -34,6 +34,7 @@ from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
 from core.reading.sets import SIDES, logs
+from core.reading.slips_in_place import hides_a_word_of_sets
 from core.reading.spans import parted
 from core.reading.token import Kind, Token
 from core.reading.whose import could_and_did, counted_by_another
@@ -126,6 +127,8 @@ def records(
         return [(at, Unclear())]
     if context.last is None and any(_was_to_be(tokens, one) for one in said.values()):
         return [(at, Unclear())]  # "set 2 was supposed to be 12 but someone rang"
+    if unheeded.is_vague(tokens, told.soft):
+        return [(at, Unclear())]
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
@@ -200,7 +203,9 @@ _BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "ma
 _REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
 _FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
-_BESIDE_NONE = frozenset({"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at"})
+_BESIDE_NONE = frozenset(
+    {"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at", "this", "time", "today", "for", "me"}
+)
 _WHILE = {
     "as",
     "while",
@@ -304,9 +309,11 @@ def _settled(
             return [*((at, log) for log in made), (sorry.first, amend(changed, context))]
     made = logs(parts, context)
     used = {i for one in said.values() for i in range(one.first, one.last)}
+    plain = {i for one in said.values() if one.meaning == "mark-plain" for i in range(one.first, one.last)}
     if made and (
         unheeded.leaves_out_a_weight(tokens, made, used)
         or unheeded.drops_a_count(tokens, used)
+        or hides_a_word_of_sets(tokens, used)
         or unheeded.spreads_what_was_left(tokens, parts, made)
     ):
         raise Open
@@ -316,8 +323,11 @@ def _settled(
         end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
         if (
             parts[-1].kind == "in"
+            or any(log.side is not None for log in made)
             or any(token.text in _SCALES for token in tokens)
-            or {token.text for token in tokens[begin:end] if token.kind is Kind.WORD} - _WITH_A_LOAD - COURTESY
+            or {tokens[i].text for i in range(begin, end) if tokens[i].kind is Kind.WORD and i not in plain}
+            - _WITH_A_LOAD
+            - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set
     taken_back = [one.first for one in said.values() if one.meaning == "undo"]
@@ -339,7 +349,7 @@ def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
 
 def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
     """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
-    if guards.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
+    if lost_counts.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
         return True
     named = [part for part in parts if part.kind in {"bare", "reps"}]
     if len(named) > 1 and any(
@@ -410,7 +420,7 @@ def _kept_back(
     *,
     strong: bool,
 ) -> bool:
-    if guards.of_another_day(tokens, sentences, clauses) or guards.lost_count(tokens):
+    if guards.of_another_day(tokens, sentences, clauses) or lost_counts.lost_count(tokens):
         return True
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):

@@ -14,6 +14,9 @@ if TYPE_CHECKING:
     from decimal import Decimal
 
 _MOST_SETS = 8
+_MOST_BESIDE = 10
+"""What is crossed with so many reps by name and is more than this is a load."""
+
 _FEWEST_CROSSED = 5
 _ENDING = listed("words_sets", "stopping") | listed("words_company", "ending")
 """Words that say a set ended, at the number after them."""
@@ -37,6 +40,9 @@ def notation(items: list[Quantity], *, sided: bool = False) -> tuple[list[Quanti
     for i, (item, following) in enumerate(pairwise(items)):
         third = items[i + 2] if i + 2 < len(items) else None
         if _is_crossed(items, item, following, third):
+            if item.value > _MOST_BESIDE and following.kind == "reps" and len(items) == TWO:
+                item.kind, following.links = "load", ()
+                return items, 1  # "20 x 11 reps"
             if not TWO <= item.value <= _MOST_SETS or item.value > following.value or following.value < _FEWEST_CROSSED:
                 raise Open
             following.kind, following.links = "reps", item.links

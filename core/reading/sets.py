@@ -322,6 +322,12 @@ def _any(items: Sequence[Quantity], kind: str) -> bool:
     return any(item.kind == kind for item in items)
 
 
+def _is_carried(items: Sequence[Quantity], item: Quantity, load: Decimal | None) -> bool:
+    """Whether a number is the load suggested, held for a time: "walked 30 seconds with a 16"."""
+    lone = sum(other.kind in {"bare", "reps", "load"} for other in items) == 1
+    return lone and item.value == load and item.linked("with", "at", "at_sign") and _any(items, "seconds")
+
+
 def _settle_bare(items: list[Quantity], context: Context) -> None:
     """What each number is that is said without a unit or a name."""
     for item in items:
@@ -329,7 +335,7 @@ def _settle_bare(items: list[Quantity], context: Context) -> None:
             if _any(items, "seconds"):
                 raise Open
             item.kind = "seconds"
-        if "per hand" in item.flags and item.kind == "bare":
+        if item.kind == "bare" and ("per hand" in item.flags or _is_carried(items, item, context.load)):
             item.kind = "load"
     for said in [item for item in items if item.kind in {"bare", "reps"}][1:]:
         before = items[items.index(said) - 1]

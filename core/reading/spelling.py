@@ -45,6 +45,8 @@ _KEYS = {key: (row, column + _INDENT[row]) for row, keys in enumerate(_ROWS) for
 _BESIDE = 1.1
 
 
+_WHOLE = tuple(sorted(listed("words_spelling", "whole")))
+
 _AS_DAY = re.compile(r"d(?:ee|y|ie|ey|i|ay)(s?)$")
 """What people make of "-day": "sundees", "fridy"."""
 
@@ -53,7 +55,7 @@ _WEEKDAYS = tuple(
 )
 
 
-def _beside(one: str, other: str) -> bool:
+def lie_beside(one: str, other: str) -> bool:
     """Whether two letters lie side by side on a keyboard."""
     (row, column), (other_row, other_column) = _KEYS[one], _KEYS[other]
     return abs(row - other_row) <= 1 and abs(column - other_column) <= _BESIDE
@@ -138,6 +140,8 @@ def respell(word: str) -> tuple[str, ...]:
         return expand(f"{word}g")  # "hollerin", "throbbin"
     if is_english(word) or len(word) < _SHORTEST_TYPED or not (word.isalpha() and word.isascii()):
         return (word,)
+    if len(word) > _SHORTEST_SPLIT and (whole := _near_whole(word)) is not None:
+        return (whole,)
     parts = _split(word, shortest=_SHORTEST_PART)
     if parts is not None:
         return parts
@@ -170,6 +174,11 @@ def _nearest(word: str) -> str | None:
     if any(_counts(known) for _, known in near) and len({_meaning(known) for found, known in near if found <= distance + 1}) > 1:
         return None
     return best
+
+
+def _near_whole(word: str) -> str | None:
+    """The word of a set that one slip away explains, before any two words do that are run together: "boyweight", "amother"."""
+    return next((whole for whole in _WHOLE if OSA.distance(word, whole, score_cutoff=1) <= 1), None)
 
 
 def _weekday(word: str) -> str | None:
@@ -220,19 +229,25 @@ def _is_slip(word: str, known: str, distance: int) -> bool:
             return True  # two letters swapped
         at = next(i for i, (typed, meant) in enumerate(zip(word, known, strict=True)) if typed != meant)
         typed, meant = word[at], known[at]
-        return len(word) >= _SHORTEST_SWAPPED_KEY and (_beside(typed, meant) or {typed, meant} <= _VOWELS)
+        return len(word) >= _SHORTEST_SWAPPED_KEY and (lie_beside(typed, meant) or {typed, meant} <= _VOWELS)
     if len(word) < len(known):
         return word[0] == known[0] and len(word) >= _SHORTEST_TYPED
     at = next((i for i, (typed, meant) in enumerate(zip(word, known, strict=False)) if typed != meant), len(known))
     neighbours = word[max(at - 1, 0) : at] + word[at + 1 : at + 2]
-    return len(known) >= _SHORTEST_SWAPPED_KEY - 1 and at > 0 and any(word[at] == n or _beside(word[at], n) for n in neighbours)
+    return len(known) >= _SHORTEST_SWAPPED_KEY - 1 and at > 0 and any(word[at] == n or lie_beside(word[at], n) for n in neighbours)
 
 
 def _number_led(word: str) -> tuple[str, ...] | None:
     """A number word with what belongs to it, and no space between: "eightreps", "tenat"."""
     for cut in range(len(word) - 1, _SHORTEST_PART, -1):
-        if word[:cut] in NUMBER_WORDS and word[cut:] in _LED_BY_NUMBER:
-            return (word[:cut], *expand(word[cut:]))
+        number, rest = word[:cut], word[cut:]
+        if number not in NUMBER_WORDS:
+            continue
+        if rest in _LED_BY_NUMBER:
+            return (number, *expand(rest))
+        parts = _run_together(rest) or _split(rest, shortest=_SHORTEST_PART) or ("",)
+        if parts[0] in _LED_BY_NUMBER and set(parts) & _OF_SETS:
+            return (number, *parts)  # "tenrepseachleg"
     return None
 
 

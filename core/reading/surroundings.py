@@ -23,6 +23,11 @@ CLOSED = listed("words_company", "closed")
 _NEXT = frozenset(
     {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
 )
+_CARRYING = frozenset({"with", "using", "carrying", "carried", "holding", "held", "at", "on", "lugging", "lugged", "gripping"})
+_OTHERS = frozenset({"me", "him", "her", "us", "you", "them"})
+_OF_UNITS = frozenset("kglbs")
+_TIMES = frozenset({"seconds", "second", "s", "minutes"})
+_AFTER_TIME = frozenset({"left", "more", "remaining", "to", "rest", "break", "in"})
 _MOST_NUMBERED = Decimal(8)
 _OF_ANOTHER = frozenset({"last", "previous", "that", "this", "my", "drop", "other"})
 _AFTER_ONE_SET = frozenset(
@@ -130,6 +135,8 @@ class Surroundings:
 
     def _is_said_again(self, index: int) -> bool:
         """Whether a number only repeats in words what was just said in figures, or the other way: "9! nine!", "12 (twelve)"."""
+        if [token.text for token in self.tokens[index + 1 : index + 4]] == ["of", "my", "life"]:
+            return any(self._is_number(i) and self.tokens[i].value == self.tokens[index].value for i in range(index))
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
             first -= 1
@@ -207,6 +214,8 @@ class Surroundings:
         """Whether "16s" is a pair of dumbbells rather than seconds."""
         before, after = self._text(index - 1), self._text(index + 2)
         ended = before == "at" and any(token.text in _ENDED for token in self.tokens[:index])
+        if self._is_carried(index):
+            return True  # "farmers carry, 40 seconds with the 24s"
         if before in {"in", "held", "hold", "for", "plank", "lasted"} or self.hold or ended:
             return False
         if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
@@ -222,6 +231,34 @@ class Surroundings:
         if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
+
+    def _is_carried(self, index: int) -> bool:
+        """Whether "24s" is what was carried for a time that is told besides: "with the 24s for 40 seconds"."""
+        first = index - 1
+        while self._text(first) in _DETERMINED - {"with", "a"} or self._text(first) in {"pair", "of"}:
+            first -= 1
+        timed = any(token.text in _TIMES and i != index + 1 and self._is_number(i - 1) for i, token in enumerate(self.tokens))
+        return timed and self._text(first) in _CARRYING and self._text(index + 2) not in _AFTER_TIME
+
+    def _is_compared(self, index: int) -> bool:
+        """Whether a number tells a difference, or is damaged: "weaker by 2 reps", "got 12 reps on me", "20 lg x 12"."""
+        before, following, beyond = self._text(index - 1), self._text(index + 1), self._text(index + 2)
+        named = following in AMOUNTS["reps"]
+        apart = named and (
+            (before == "by" and not self._is_number(index - 2)) or (beyond == "on" and self._text(index + 3) in _OTHERS)
+        )
+        return apart or (following not in {"kg", "lb"} and 1 < len(following) <= len("lgs") and set(following) <= _OF_UNITS)
+
+    def _leads_a_set(self, index: int) -> bool:
+        """Whether a count is told at `index`, after "one set": "one set 12 reps, second set 10"."""
+        ahead = index + (self._text(index) in {",", ":", "-"})
+        return self._is_number(ahead)
+
+    def _is_the_station(self, minute: int) -> bool:
+        """Whether "the minute" is how long every station lasts, beside a count: "finished the minute and counted thirteen"."""
+        counted = any(token.kind is Kind.NUMBER for token in self.tokens)
+        timed = any(token.text in {"seconds", "s"} for token in self.tokens)
+        return counted and not timed and self._text(minute - 1) in {"the", "my", "your"} and not self._is_number(minute - 2)
 
     def _leads_to_reps(self, index: int) -> bool:
         """Whether the first number of the message has just been said, and a number of reps follows."""

@@ -25,7 +25,9 @@ from core.reading.lexicon import (
 from core.reading.named_sides import with_named_sides
 from core.reading.normal import PARTING
 from core.reading.number_words import join_number_words
+from core.reading.reserve_words import with_plain_reserve
 from core.reading.side_letters import with_sides
+from core.reading.slips_in_place import with_slips_in_place
 from core.reading.spelling import is_english, respell
 from core.reading.token import Kind, Token
 
@@ -79,7 +81,8 @@ def tokenise(text: str) -> list[Token]:
         if parted and len(tokens) > count:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
-    return join_number_words(heard(_pairs(_with_distances(_with_units(with_named_sides(with_sides(_without_kiss(tokens))))))))
+    sided = with_named_sides(with_sides(with_slips_in_place(_without_kiss(tokens))))
+    return join_number_words(with_plain_reserve(heard(_pairs(_with_distances(_with_units(sided))))))
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:
@@ -110,6 +113,8 @@ def _with_units(tokens: list[Token]) -> list[Token]:
             and tokens[at + 1].glued
         ):
             lone.add(at)  # "12.kg", "15-pounders"
+        elif kinds[at] == "." and kinds[at - 1] == "number" and tokens[at + 1].text in _AMOUNTS and after in _ENDS:
+            lone.add(at)  # "ELEVEN. REPS."
         elif kinds[at] == "of" and kinds[at - 1] == "number" and tokens[at + 1].text in _AMOUNTS:
             lone.add(at)  # "11 of repetition, 6 of kilo"
     return [token for at, token in enumerate(tokens) if at not in lone] if lone else tokens
@@ -233,6 +238,8 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal
     if raw.endswith("'s") and raw not in VOCABULARY and (raw[:-2] in VOCABULARY or raw[:-2] in ENGLISH):
         owner = [replace(token, raw=raw) for token in _word_tokens(raw[:-2], start, end - 2, glued=glued, before=_NO_NUMBER)[:1]]
         return [*owner, Token(Kind.WORD, "is", "", end - 2, end)]
+    if (tens := _joined_tens(raw)) is not None:
+        return [Token(Kind.NUMBER, str(tens), raw, start, end, glued, Decimal(tens), worded=True)]
     words = (raw,) if raw in NUMBER_WORDS or (start > _MENDED and raw not in VOCABULARY) else respell(raw)
     if len(words) == 1 and words[0] in NUMBER_WORDS:
         return [_number_word(words[0], raw, start, end, glued=glued)]
@@ -242,6 +249,13 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal
         else Token(Kind.WORD, word, raw if len(words) == 1 else word, start, end, glued and index == 0)
         for index, word in enumerate(words)
     ]
+
+
+def _joined_tens(raw: str) -> int | None:
+    """The number of tens and ones written as one word: "fortyfive"."""
+    cut = raw.find("ty") + len("ty")
+    tens, ones = NUMBER_WORDS.get(raw[:cut], 0), NUMBER_WORDS.get(raw[cut:], 0)
+    return tens + ones if cut > 1 and tens and 0 < ones < _LEAST_TENS else None
 
 
 def _damaged_unit(raw: str) -> str | None:
@@ -284,6 +298,7 @@ _LEAST_CROSSED = Decimal(15)
 _COVERED = listed("words_tokens", "covered")
 _WENT = (["did", "a"], ["after", "a"], ["done", "a"], ["finished", "a"])
 _WEIGHTS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells", "pair", "weight"})
+_LEAST_TENS = 10
 _LONGEST_UNIT = 4
 _LEAST_K = Decimal(3)
 _NO_NUMBER = Decimal(-1)

@@ -20,12 +20,14 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
     from core.reading.token import Token
 
+_VAGUE = Sayings("vague")
 _UNREAL = Sayings("unreal")
 _TAKEN_BACK = Sayings("taken_back")
 _UNITS = frozenset({"kg", "lb", "s", "reps", "rep"})
 _FOR_LATER = (" for the next ", " for my next ", " for next ", " for later ", " for tomorrow ")
 _ODD_REPS = listed("words_guards", "odd_reps")
 _ABSENT = listed("words_records", "absent")
+_LATE_ORDINALS = listed("words_guards", "late_ordinals")
 _POINTING = frozenset({"last", "this", "that", "each", "every", "final", "first", "next", "the", "another", "no", "left", "right"})
 _ADDING = frozenset({"plus", "+", "and", "&", "with", "then"})
 _CHEATED = listed("words_guards", "cheated")
@@ -68,6 +70,18 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
     ]
     after = _line(rest)
     return after.startswith(_FOR_LATER) or _was_not_done(after.split()) or bool(_TAKEN_BACK.within(after))
+
+
+def is_vague(tokens: Sequence[Token], soft: Collection[int]) -> bool:
+    """Whether words say of the count or the load that it is only about so much: "10, more or less"; of what was left they may."""
+    line = _line(tokens)
+    for saying in _VAGUE.within(line):
+        words = saying.split()
+        at = next((i for i in range(len(tokens)) if [t.text for t in tokens[i : i + len(words)]] == words), 0)
+        about = next((i for i in range(at - 1, -1, -1) if tokens[i].kind is Kind.NUMBER), None)
+        if about is not None and about not in soft:
+            return True
+    return False
 
 
 def _is_meant_well(tokens: Sequence[Token], at: int) -> bool:
@@ -141,6 +155,8 @@ def drops_a_count(tokens: Sequence[Token], used: Collection[int]) -> bool:
         if token.text == "one" and token.kind is Kind.WORD and not (at and tokens[at - 1].text in _POINTING):
             if tokens[at + 1].text in _ODD_REPS and tokens[at + 1].kind is Kind.WORD:
                 return True
+        elif token.text in _LATE_ORDINALS and at and tokens[at - 1].text in {"a", "my", "another"}:
+            return True  # "and a thirteenth I am too embarrassed to count"
         elif token.kind is Kind.ORDINAL and tokens[at + 1].text not in _NUMBERED and int(token.text[:-2]) > _MOST_SETS:
             return True
     return False

@@ -24,6 +24,7 @@ _SAYING = listed("words_guards", "saying")
 _TALLYING = listed("words_guards", "tallying")
 _TALLIED = listed("words_guards", "tallied")
 _DOING = listed("words_guards", "doing")
+_LIFTING = frozenset({"do", "lift", "hit", "make", "press", "complete", "finish", "squeeze", "beat", "count"})
 _WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
 _OBJECT_OF = listed("words_guards", "object_of")
 _LONGEST_NAME = 3
@@ -157,6 +158,7 @@ def counted_by_another(tokens: Sequence[Token], first: int, last: int) -> set[in
 def reached_up(line: str) -> bool:
     """Whether "up to" follows what was done: "I got up to nine", "swapped up to 20kg", but "can get up to 20kg"."""
     words = line.partition(" up to ")[0].split()
+    words = words[:-1] if words[-1:] in (["it"], ["them"]) else words
     return words[-1:] != [] and words[-1] in _REACHED and not set(words) & _ABLE
 
 
@@ -220,3 +222,18 @@ def addressed(tokens: Sequence[Token]) -> set[str]:
     while tail and words[tail - 1] in GUARDS["people"] | COURTESY | {"says", "said"}:
         tail -= 1
     return set(words[tail:]) if tail and words[tail - 1] in _AGAIN else set()
+
+
+def is_what_they_weigh(tokens: Sequence[Token], at: int) -> bool:
+    """Whether "they" are the weights, of which is told how heavy they are: "the green ones, they're 6kg"."""
+    while at < len(tokens) and tokens[at].text in {"are", "were", "is", "both", "only", "just", "weigh", "each"}:
+        at += 1
+    return at + 1 < len(tokens) and tokens[at].kind is Kind.NUMBER and tokens[at + 1].text in {"kg", "lb"}
+
+
+def managed_something(words: Sequence[str]) -> bool:
+    """Whether these words tell of something else that somebody managed, and no set: "managed to spill my tea"."""
+    did = next((at for at, word in enumerate(words) if word in _DOING), None)
+    if did is not None and list(words[did + 1 : did + 4]) == ["in", "the", "way"]:
+        return words[did + 4 : did + 5] != ["and"]  # "the dog got in the way did four reps"
+    return did is not None and words[did + 1 : did + 2] == ["to"] and not set(words[did + 2 : did + 3]) & _LIFTING

@@ -156,3 +156,53 @@ def test_nothing_was_left(text):
 def test_a_rep_that_was_cheated_is_asked_about():
     """Whether it counts is the trainee's to say."""
     assert acts("12 at 20kg plus one I cheated", **AWAITED) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize(
+    ("told", "reserve"),
+    [
+        ("one, maybe two left", 1.5),
+        ("somewhere between two and three left", 2.5),
+        ("could have got another couple out", 2),
+        ("another two or three would have been possible", 2.5),
+        ("two clean reps left", 2),
+        ("in reserve maybe one", 1),
+        ("I might have managed 2 further ones", 2),
+        ("not 1 more", 0),
+    ],
+)
+def test_what_was_left_in_looser_words(told, reserve):
+    """Spans, hedges and words of praise around what was left change nothing of it."""
+    assert acts(f"12 at 20kg, {told}", **AWAITED) == [FULL | {"reserve": reserve}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "12, more or less, at 20kg",
+        "12 or more at 20kg",
+        "12 at 20kg but is that per hand or total??",
+        "12 reps at 20kg, tempo 3 seconds down",
+        "our lad has 12 reps on me",
+        "left side weaker by 2 reps",
+        "12.99 for 20kg",
+        "12 \u2192 20kg",
+        "8... 9... lost it. 20kg",
+        "12 at 20kg and a thirteenth I will not count",
+    ],
+)
+def test_vague_counts_and_differences_are_asked_about(text):
+    """A count that is only about so much, a difference, a tempo, a price: no record."""
+    assert acts(text, **AWAITED) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize("text", ["40 seconds with the 20s", "farmers carry with the 20s for 40 seconds"])
+def test_a_load_carried_for_a_time_is_a_load(text):
+    """What "the 20s" are beside a time is what was carried, and no second time."""
+    assert acts(text, **AWAITED)[0] == {"act": "log", "seconds": 40, "load": 20}
+
+
+@pytest.mark.parametrize("text", ["zero. nothing. arms said no", "didn't get any, zero reps"])
+def test_a_nought_told_twice_is_one(text):
+    """A nought said again is no bodyweight and no second set."""
+    assert acts(text, **AWAITED) == NONE_DONE
