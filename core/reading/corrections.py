@@ -40,6 +40,7 @@ _AFTER_SHOULD = listed("words_records", "after_should")
 _WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
 _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
+_RIGHT = frozenset({"right", "correct", "fine", "ok", "good", "true"})
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
 _REACH_OF_FACT = 4
@@ -116,9 +117,22 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         was = (
             former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
         )
+        was |= value == last.reps and before[-1:] == ["the"] and after[:1] == ["was"] and parted_off and meant.kind != "load"
         if noted or was:
             return [Part("not"), former, meant]
     return None
+
+
+def without_confirmed(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts without the number of the last record that is said to be right: "10 was right but the weight was 14kg"."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab"):
+        return parts
+    first = numbers[0]
+    told = [token.text for token in tokens[first.at + 1 : numbers[1].at] if token.text not in AMOUNTS["reps"] | {"kg", "lb", "the"}]
+    kept = first.numbers[0] in {last.reps, last.load} and told[:1] in (["was"], ["is"], ["were"], ["are"])
+    right = told[1:2] != [] and told[1] in _RIGHT and {"but", ","} & set(told)
+    return [part for part in parts if part is not first] if kept and right else parts
 
 
 def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
@@ -190,6 +204,11 @@ def corrects(
     begun = min((part.at for part in counted), default=0)
     if "mark-amend" not in marks and any(one.meaning == "undo" and one.first < begun for one in said.values()):
         return False
+    if fresh and "mark-amend" in marks and not _has_something_to_correct(tokens, marks["mark-amend"], parts):
+        return False  # "only the bar today, I mean bodyweight, 20 reps", "12 at 9kg. Was meant to be the easy day"
+    begun_anew = any(one.meaning == "undo" and one.first < begun for one in said.values())
+    if begun_anew and "mark-amend" in marks and not _speaks_of_numbers(tokens, marks["mark-amend"]):
+        return False  # "scratch that last one, I read the plate wrong. 9 with 30 lbs"
     guessed = "mark-amend" in marks and tokens[marks["mark-amend"].first].text in {"must", "ought"} and context.last is None
     if "mark-amend" in marks and not guessed and _corrects_by(tokens, marks["mark-amend"], counted, context):
         return True
@@ -227,6 +246,22 @@ def corrects(
     if awaited:
         return context.last is not None and not _apart(tokens, sorry)
     return context.last is not None or not full
+
+
+def _speaks_of_numbers(tokens: Sequence[Token], mark: Said) -> bool:
+    """Whether a number stands in the sentence of a word of correction."""
+    first = next((i + 1 for i in range(mark.first - 1, -1, -1) if tokens[i].text in SENTENCE_ENDS), 0)
+    last = next((i for i in range(mark.last, len(tokens)) if tokens[i].text in SENTENCE_ENDS), len(tokens))
+    return any(tokens[i].kind in NUMERIC for i in range(first, last))
+
+
+def _has_something_to_correct(tokens: Sequence[Token], mark: Said, parts: Sequence[Part]) -> bool:
+    """Whether a number is told before a word of correction, and the correction itself speaks of one."""
+    before = any(part.numbers and part.at < mark.first for part in parts)
+    spoken = _speaks_of_numbers(tokens, mark)
+    kinds = {part.kind for part in parts}
+    full = bool(kinds & {"bare", "reps"}) and bool(kinds & {"load", "bodyweight"})
+    return (before and spoken) if full else (before or spoken)
 
 
 def is_starred(tokens: Sequence[Token]) -> bool:

@@ -46,6 +46,9 @@ _ONE_DAY = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)(?:rs|s|r)?")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
 _SPELLED = re.compile(r"(?<![a-z'])(k[. ] ?g|l[. ] ?b|r[. ] ?p[. ] ?e|r[. ] ?i[. ] ?r)([. ] ?s)?(?![a-z'])\.?")
+_ARROW = re.compile(r"(?<=\d)\s?(?:→|->|=>)\s?(?=\d+(?:[.,]\d+)?\s?(?:kg|kilo|lb|pound))")
+"""An arrow between two figures of which the second is a weight: from one to the other, or so many at so much."""
+
 _WITHOUT = re.compile(r"(?<![a-z])w/o(?:ut)?(?![a-z])")
 _KISSES = re.compile(r"(?<=\s)x{2,}(?=$|[\s.!?])")
 _SPACES = re.compile(r"[^\S\n\x1f]+")
@@ -54,7 +57,7 @@ _OUTER = " \n\x1f"
 
 def normalise(text: str) -> str:
     """The text in plain lower-case characters; at most `LONGEST` characters of it are read."""
-    text = text[:LONGEST].replace(PARTING, " ")
+    text = _ARROW.sub(" to ", text[:LONGEST].replace(PARTING, " "))
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
     plain = _KISSES.sub("", plain)

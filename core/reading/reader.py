@@ -138,6 +138,8 @@ def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[i
     """The acts of one message without those that another of them takes the sense from."""
     if any(isinstance(act, Pause) for _, act in acts) and not any(token.kind is Kind.NUMBER for token in reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Log) or act.seconds is None]  # "hold it there a minute"
+    if any(isinstance(act, Amend) for _, act in acts) and any(token.text in {"but", "correct"} for token in reading.tokens):
+        acts = [(at, act) for at, act in acts if act != Feel("right")]  # "10 was right but the weight was 14kg"
     if any(isinstance(act, Amend | Undo) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
@@ -175,6 +177,16 @@ def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[i
         ]  # "not this one, what's next"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
+    if any(isinstance(act, Pain) for _, act in acts) and not _speaks_of_loads(reading.tokens):
+        acts = [
+            (at, act) for at, act in acts if act != Feel("heavy") or not {"can", "not"} <= reading.words_at(at)
+        ]  # "terrible pain in my neck, can't move it"
+    if any(isinstance(act, Pain) and act.urgent for _, act in acts):
+        acts = [
+            (at, act)
+            for at, act in acts
+            if not isinstance(act, Finish) or [token.text for token in reading.tokens[at : at + 2]] != ["stop", "stop"]
+        ]  # a cry, too
     acts = without_what_is_only_named(acts, reading.tokens)
     if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "can't train today, work is too much"

@@ -79,7 +79,20 @@ def tokenise(text: str) -> list[Token]:
         if parted and len(tokens) > count:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
-    return join_number_words(heard(_pairs(_with_distances(_with_units(with_named_sides(with_sides(_without_kiss(tokens))))))))
+    return _with_stressed_units(
+        join_number_words(heard(_pairs(_with_distances(_with_units(with_named_sides(with_sides(_without_kiss(tokens))))))))
+    )
+
+
+def _with_stressed_units(tokens: list[Token]) -> list[Token]:
+    """The tokens without a full stop between a number and a unit that stands alone: "ELEVEN. REPS. TWENTY. KILOGRAMS."."""
+    kept: list[Token] = []
+    for at, token in enumerate(tokens):
+        unit, after = ([one.text for one in tokens[at + n : at + n + 1]] for n in (1, 2))
+        stressed = token.text == "." and unit in (["kg"], ["lb"], ["reps"]) and after in (["."], [])
+        if not (stressed and kept and kept[-1].kind is Kind.NUMBER):
+            kept.append(token)
+    return kept
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:
