@@ -46,8 +46,8 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
         if named:
             return Amend(reserve=numbers[0].numbers[0])
         if about:
-            return _named_amend(about, numbers[0].numbers[0])
-        return _bare(numbers[0].numbers[0], rejected, context)
+            return _with_unit(_named_amend(about, numbers[0].numbers[0]), parts)
+        return _with_unit(_bare(numbers[0].numbers[0], rejected, context), parts)
     if not numbers and len(named) == 1 and named[0].kind in {"left", "left_side", "right", "each"}:
         return Amend(side=SIDES[named[0].kind])
     if _names_what_was(said, context):
@@ -58,7 +58,15 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     sets = logs(said, awaited)
     if len(sets) != 1 or sets[0].same:
         raise Open
-    return _without_known(_from_log(sets[0]), context)
+    return _with_unit(_without_known(_from_log(sets[0]), context), parts)
+
+
+def _with_unit(change: Amend, parts: Sequence[Part]) -> Amend:
+    """The change of a load with the unit that was said with the load given up: "weight was 12 not 10 kg"."""
+    rejected = next((at for at, part in enumerate(parts) if part.kind == "not"), 0)
+    first = next((at for at, part in enumerate(parts) if part.numbers), rejected)
+    unit = next((part.unit for part in parts[rejected:] if part.unit is not None), None) if first < rejected else None
+    return replace(change, unit=unit) if change.load is not None and change.unit is None else change
 
 
 def _without_known(change: Amend, context: Context) -> Amend:
@@ -68,6 +76,8 @@ def _without_known(change: Amend, context: Context) -> Amend:
         change = replace(change, side=None)
     others = change.side is not None or change.reserve is not None or change.rpe is not None
     named = context.last is not None and change.reps == context.last.reps and change.load is None
+    if context.last is not None and change.side is not None and change.side == context.last.side and change.reps is not None:
+        return replace(change, side=None)  # "left side was 11", of the left
     return replace(change, reps=None) if named and others else change
 
 

@@ -40,6 +40,7 @@ _AFTER_SHOULD = listed("words_records", "after_should")
 _WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
 _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
+_RIGHT = frozenset({"right", "correct", "fine", "ok", "good", "true"})
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
 _WEIGHED = frozenset(
@@ -127,9 +128,22 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         was = (
             former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
         )
+        was |= value == last.reps and before[-1:] == ["the"] and after[:1] == ["was"] and parted_off and meant.kind != "load"
         if noted or was:
             return [Part("not"), former, meant]
     return None
+
+
+def without_confirmed(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts without the number of the last record that is said to be right: "10 was right but the weight was 14kg"."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab"):
+        return parts
+    first = numbers[0]
+    told = [token.text for token in tokens[first.at + 1 : numbers[1].at] if token.text not in AMOUNTS["reps"] | {"kg", "lb", "the"}]
+    kept = first.numbers[0] in {last.reps, last.load} and told[:1] in (["was"], ["is"], ["were"], ["are"])
+    right = told[1:2] != [] and told[1] in _RIGHT and {"but", ","} & set(told)
+    return [part for part in parts if part is not first] if kept and right else parts
 
 
 def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:

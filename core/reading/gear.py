@@ -90,6 +90,7 @@ def on_one_line(tokens: Sequence[Token]) -> list[Token]:
     if not ends:
         return list(tokens)
     joined = [replace(token, text=",", raw=",", glued=False) if i in ends else token for i, token in enumerate(tokens)]
+    joined = [token for i, token in enumerate(joined) if not (i in ends and i - 1 in ends)]
     begin = next((i for i in range(len(joined)) if joined[i].text != ","), 0)
     return joined if isinstance(gear(joined, begin, len(joined)), Have) else list(tokens)
 
@@ -98,7 +99,7 @@ def _are_loads(tokens: Sequence[Token], index: int) -> bool:
     """Whether loads and nothing else follow up to the end: "finally got dumbbells! 5kg and 8kg"."""
     counted = any(token.kind is Kind.NUMBER for token in tokens[:index])
     rest = [token for token in tokens[index:] if token.text not in {".", "!"}]
-    loads = all(token.kind is Kind.NUMBER or token.text in UNITS | {",", "and", "s", "&"} for token in rest)
+    loads = all(token.kind is Kind.NUMBER or token.text in UNITS | {",", "and", "s", "&", "x"} for token in rest)
     return not counted and loads and bool({token.text for token in rest} & UNITS)
 
 
@@ -268,7 +269,7 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
     )
     if loaded or "@" in said:
         return True
-    if "with" not in said or kinds & {"handle", "plate", "barbell"} or said & _OWNING:
+    if "with" not in said or ("with", "me") in pairs or kinds & {"handle", "plate", "barbell"} or said & _OWNING:
         return False
     return any(listing.is_number(i) for i in range(first, first + words.index("with")))
 

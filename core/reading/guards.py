@@ -410,7 +410,7 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
             return True
         whose = words[max(0, at - 2) : at]
         named = word in _NAMED and (whose[-1:] in (["my"], ["the"], ["our"], ["a"]) or whose[:1] in (["my"], ["our"]))
-        acting = next((w for w in words[at + 1 :] if w not in DEGREE), "")
+        acting = next((w for w in words[at + 1 :] if w not in DEGREE | {"is"}), "")
         if managed_something(words[at + 1 :]):
             continue  # "and my daughter only managed to get in the way"
         if named and acting in _DOING | _SAYING:
@@ -424,6 +424,8 @@ def _of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> boo
             doing = next((n for n, w in enumerate(later) if w in _DOING or (w in _LIFTS and later[n - 1] in DEGREE)), None)
             if doing is not None and "i" not in later[:doing]:
                 return True
+            if "could" in later[:4] and not {"so", "and", "but", "i", "we"} & set(later[: later.index("could")]):
+                return True  # "my grandad at 80 could still curl 15kg"
             if following in {"is", "turned", "turns"} and later[-1:] and tokens[inside[-1]].kind is Kind.NUMBER:
                 return True  # "my son is 8"
     return False

@@ -24,6 +24,7 @@ _FIGURES = sayings("figures")
 _FIGURE_WORDS = tuple(tuple(figure.split()) for figure in _FIGURES)
 _FIGURE_FIRSTS = frozenset(figure[0] for figure in _FIGURE_WORDS)
 _NECK_OR_BUM = frozenset({"neck", "bum", "butt", "backside"})
+_IN_EARNEST = frozenset({"since", "exercise", "again", "sharp", "during", "while", "lifting", "rep", "reps", "press", "developed"})
 _BETTER = ("fine", "ok", "better", "good", "great", "gone", "alright", "healed")
 _TRIGGERS = listed("words_pain", "triggers")
 _FOLK = frozenset({"lad", "lads", "lass", "boy", "boys", "missis", "people", "folks"})
@@ -55,14 +56,16 @@ def is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     if _long_past(within, urgent=urgent) or (not urgent and _is_figure(tokens, first, line)):
         return True
+    if not urgent and _is_well(within):
+        return True
     start = min(sign[1] for sign in signs)
     lead = [token.text for token in tokens[first:start]]
-    imagined = next((at for at, word in enumerate(lead) if word in _IMAGINING), None)
+    imagined = next((at for at, word in enumerate(lead) if word in _IMAGINING and not (at and lead[at - 1] in _LIKE)), None)
     if imagined is not None and not (urgent and lead[imagined - 1 : imagined] != ["what"] and _TRIGGERS & set(lead[imagined:])):
         return True
     if not urgent and (
         tokens[first].text in {"when", "do", "if"}
-        or {"will", "would", "might", "could", "should"} & set(lead)
+        or any(word in _WOULD and after not in _TELLING for word, after in pairwise([*lead, ""]))
         or tokens[first].text in {"will", "does", "should", "can", "could"}
     ):
         return True
@@ -71,6 +74,36 @@ def is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_
     return all(_denied(tokens, first, sign) for sign in signs)
 
 
+def is_painless_after(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a clause says of what was told before it that it is no pain: "but no pain", "but in a good way"."""
+    line = f" {' '.join(token.text for token in tokens[first:last])} "
+    line = line if line.startswith(" but ") else f" but{line}"
+    return any(line.startswith(f" {denied} ") for denied in _PAINLESS) or " in a good way " in line
+
+
+def _is_well(line: str) -> bool:
+    """Whether a clause tells that what hurt, or might, does not: "crook shoulder is all good", "clicking but no pain"."""
+    if any(f" {denied} " in line for denied in _PAINLESS):
+        return True
+    words = set(line.split())
+    well = any(f" {verb} {good} " in line for verb in ("is", "are", "feels", "feel") for good in _ALL_WELL)
+    return well and not words & {"but", "still", "not", "except", "until", "when", "no", "one", "other", "only"}
+
+
+_LIKE = frozenset({"as", "how", "like", "feel", "feels", "feeling"})
+_WOULD = frozenset({"will", "would", "might", "could", "should"})
+_TELLING = frozenset({"mention", "say", "add", "tell", "report", "note", "like", "inform", "admit", "warn", "let"})
+_STAYING = frozenset({"stop", "stay", "keep", "sit", "stand", "hold"})
+_PAINLESS = (
+    "but no pain", "but not pain", "but not painful", "but not sore", "but does not hurt", "but do not hurt", "but no hurt",
+    "but it does not hurt", "but it is not painful", "but painless", "no pain though", "without pain", "not painful though",
+    "but no real pain", "but no actual pain", "and no pain",
+)  # fmt: skip
+_ALL_WELL = (
+    "all good", "good today", "good now", "fine", "all fine", "much better", "all better", "totally fine", "perfectly fine",
+    "sorted", "all right", "healed", "ok today", "ok now", "great today", "great now", "behaving", "holding up", "all gone",
+    "all clear",
+)  # fmt: skip
 _IMAGINING = frozenset({"if", "whenever", "case", "pretend", "imagine", "suppose"})
 
 
@@ -93,6 +126,8 @@ def _is_figure(tokens: Sequence[Token], first: int, line: str) -> bool:
         return not {token.text for token in tokens[first : first + line.count(" ")]} & (HURT | {"again", "me"})
     if said != "a pain in the":
         return said is not None
+    if _IN_EARNEST & set(line.split()):
+        return False
     places = {token.text for token in tokens[first : first + line.count(" ")] if token.text in PLACES}
     return not places - _NECK_OR_BUM
 
@@ -100,6 +135,8 @@ def _is_figure(tokens: Sequence[Token], first: int, line: str) -> bool:
 def _long_past(line: str, *, urgent: bool) -> bool:
     """Whether the clause speaks of another time; "since yesterday" and "than last week" speak of now."""
     still = [word for word in _STILL if word != "now" or not any(f" {better} now " in line for better in _BETTER)]
+    if not urgent and any(f" {gone} " in line for gone in ("all gone", "is gone", "has gone", "cleared up", "went away")):
+        still = []  # "back pain from last month is all gone"
     now = [*still, *_LIKE_BEFORE] if urgent else still
     return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in now)
 
@@ -112,7 +149,8 @@ def _of_somebody_else(tokens: Sequence[Token], first: int, end: int, *, urgent: 
         following = tokens[i + 1].text if i + 1 < end else ""
         if word in _THEY and i > first and (tokens[i - 1].text in PLACES or tokens[i - 1].text in _LIKENING):
             continue  # "my knees they hurt", "my hands feel like they're not mine"
-        if word in GUARDS["people"] | _FOLK | _THEY:
+        of_one = word.endswith("s") and word[:-1] in GUARDS["people"] and following in PLACES  # "my husbands back hurts"
+        if of_one or word in GUARDS["people"] | _FOLK | _THEY:
             owner = owner if urgent and _is_only_handled(tokens, first, i, following) else i
         elif word in {"i", "me"} or (word == "my" and following not in GUARDS["people"] | _FOLK):
             owner = None
@@ -151,8 +189,8 @@ def _denied(tokens: Sequence[Token], first: int, sign: _Sign) -> bool:
         return told is not None and told not in _WELL and not CHEST_TROUBLE & set(before)
     if meaning == "urgent-chest" and inside[0] == "chest" and inside[1:2] != [] and inside[1] in CHEST_TROUBLE:
         return False  # "chest pain lol, no really it hurts"
-    if ("not", "stop") in pairwise(inside):
-        return False  # "the room won't stop spinning"
+    if any(word == "not" and after in _STAYING for word, after in pairwise(inside)):
+        return False  # "the room won't stop spinning", "the floor won't stay still"
     return any(word in _DENIALS and word not in own for word in inside) and not (own and inside[:1] == ["no"])
 
 

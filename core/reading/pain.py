@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from core.reading import phrases
 from core.reading.acts import Pain, Side
 from core.reading.lexicon import HURT, PLACES, listed
-from core.reading.not_now import denial_start, figures, is_not_now
+from core.reading.not_now import denial_start, figures, is_not_now, is_painless_after
 from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_part, places_in, side_alone
 from core.reading.signs import signs_in
 from core.reading.token import Kind, Token
@@ -219,10 +219,15 @@ def _passed(tokens: Sequence[Token], clauses: Sequence[_Span], one: _Found) -> _
     if pain is None or pain.urgent or here is None or here + 1 >= len(clauses):
         return one
     told = {tokens[i].text for i in range(*clauses[here])}
+    if is_painless_after(tokens, *clauses[here + 1]) and not told & _HURTING:
+        return at, None, (span[0], clauses[here + 1][1])
     after = {tokens[i].text for i in range(*clauses[here + 1])}
     better = bool(after & _RECOVERED) and after <= _RECOVERED | _OF_RECOVERY
     return (at, None, span) if told & _WAS and better else one
 
+
+_HURTING = HURT - {"clicking", "grinding", "popped", "niggle", "niggling", "tender", "pinching", "pulled", "cramp", "cramping"}
+"""Words that say pain and nothing else; a joint may click and not hurt."""
 
 _WAS = frozenset({"was", "were", "had", "felt", "did", "ached", "stung", "niggled"})
 _RECOVERED = frozenset({"fine", "ok", "better", "good", "great", "gone", "alright", "healed"})
@@ -303,6 +308,7 @@ def _side_of_one(tokens: Sequence[Token], first: int, last: int) -> Side | None:
     words = [tokens[i].text for i in range(first, last)]
     sides = {word for word in words if word in {"left", "right"}}
     told = [side for side, one in pairwise(words) if one in {"one", "side"} and side in sides]
+    told += [side for lead, side in pairwise(words[-2:]) if lead in {"the", "on", "my"} and side in sides]
     return Side(told[0]) if len(sides) == 1 and told else None
 
 
@@ -342,7 +348,14 @@ def _muscles_gave_out(tokens: Sequence[Token], first: int, last: int, signs: Seq
     """Whether it is only that the arms or legs gave out: the end of a set, not a pain."""
     words = {tokens[i].text for i in range(first, last)}
     muscular = bool(places) and all(place.name in _MUSCLES and place.side is None for place in places)
-    return muscular and bool(words & {"gave", "giving", "gives"}) and not words & HURT and all(sign[0] == "pain" for sign in signs)
+    given = any(tokens[i].text in {"gave", "giving", "gives"} and tokens[i + 1].text == "me" for i in range(first, last - 1))
+    return (
+        muscular
+        and not given
+        and bool(words & {"gave", "giving", "gives"})
+        and not words & HURT
+        and all(sign[0] == "pain" for sign in signs)
+    )
 
 
 def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
@@ -379,13 +392,21 @@ def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequ
         return True
     if not places or not {place.name for place in places} <= _MUSCLES:
         return False
-    lone = any(place.side is not None or _is_one(tokens, place) for place in places)
+    lone = _side_follows(tokens, last) or any(place.side is not None or _is_one(tokens, place) for place in places)
     if not hurting:
         return not lone and bool(words & _WORN)
     return hurting <= _OF_MUSCLES and not (lone and hurting <= _OF_ONE_SIDE)
 
 
-_OF_ONE_SIDE = frozenset({"sore", "aching", "achy", "ache", "aches", "tender"})
+def _side_follows(tokens: Sequence[Token], last: int) -> bool:
+    """Whether a side is told right after a clause: "both forearms ache, especially the right"."""
+    after = [token.text for token in tokens[last + 1 : last + 4]]
+    return (
+        after[:1] != [] and after[0] in {"especially", "mostly", "mainly", "particularly"} and bool({"left", "right"} & set(after))
+    )
+
+
+_OF_ONE_SIDE = frozenset({"killing", "sore", "aching", "achy", "ache", "aches", "tender"})
 """Words of work too, but not of one arm or leg alone: "left hammy's sore": both would be from work."""
 _WORN = listed("words_pain", "complaining")
 """What muscles in pairs are said to be after work: "arms are cactus"."""

@@ -101,6 +101,8 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
             continue  # "10 each arm and my wrist hurts"
         if at in counted:
             continue  # "left arm ten, right arm eight"
+        if word == "back" and after == "of":
+            continue  # "the back of my right knee"
         if word == "back" and not (
             before in _MY
             or after in HURT

@@ -25,7 +25,7 @@ from core.reading.side_words import (
     stands_alone,
 )
 from core.reading.spelling import is_english
-from core.reading.surroundings import CLOSED, Surroundings
+from core.reading.surroundings import CLOSED, PERHAPS, Surroundings
 from core.reading.token import Kind, Token
 from core.reading.whose import could_and_did
 
@@ -63,6 +63,11 @@ HOLD_WORDS = {
     "hanging",
     "resisted",
 }
+_SECONDS = frozenset({"seconds", "second", "s"})
+_NOISES = frozenset(
+    {"creaking", "creaks", "cracking", "cracks", "clunking", "crunching", "popping", "clicks", "snapping", "is", "feels", "felt"}
+)
+_POINTING = frozenset({"the", "this", "that", "last", "no", "each", "every", "which", "any"})
 _SIDED = frozenset({"side", "sides"})
 _OUT_OF = frozenset({"/", "of", "from", "over"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
@@ -71,11 +76,6 @@ _PRAISE = listed("words_quantities", "praise")
 _DID = frozenset({"did", "done", "got", "managed", "finished", "completed", "all"})
 _ORDERED = frozenset({"round", "set", "go", "time", "one", "lap", "attempt", "try", "bout", "circuit"})
 """What a "second" after a number is the second of: "12 first go and 10 second go"."""
-
-_NO_HOLD = frozenset(
-    {"rest", "break", "breather", "fast", "slow", "late", "early", "behind", "ahead", "off", "down", "tempo", "eccentric"}
-)
-"""What seconds tell that were not held: "10 seconds fast", "3 seconds down"."""
 
 _MOST_PRAISE = 3
 _SIXTY = Decimal(60)
@@ -120,8 +120,15 @@ def speaks_of_a_hold(tokens: Sequence[Token]) -> bool:
     return any(
         token.text in HOLD_WORDS
         and not (token.text in {"held", "holding", "hold"} and tokens[i + 1 : i + 2] and tokens[i + 1].text in {"up", "together"})
+        and not (token.text in {"hang", "hold"} and [t.text for t in tokens[i + 1 : i + 2]] == ["on"] and not _lasts(tokens, i + 2))
         for i, token in enumerate(tokens)
     )
+
+
+def _lasts(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a number follows "hold on", with "for" before it or not: so long was it held."""
+    at += at < len(tokens) and tokens[at].text == "for"
+    return at < len(tokens) and tokens[at].kind is Kind.NUMBER
 
 
 @dataclass(slots=True)
@@ -169,7 +176,11 @@ class _Marking(Surroundings):
         if token.kind is Kind.ORDINAL:
             self._emit("LABEL", index, token.text)
             return index + 1
-        if token.text == "minutes" and (self.hold or (self.timed and not self._is_the_station(index))):
+        if token.text == "one" and self._may_be_one_more(index + 1):
+            self._emit("NUM", index, 1)
+            return index + 1
+        whole = self._is_the_station(index) or self._is_counted_in_reps()
+        if token.text == "minutes" and (self.hold or (self.timed and not whole)):
             return self._minutes(index, Decimal(1), index + 1)
         counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
         if token.text == "twice" and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
@@ -232,6 +243,7 @@ class _Marking(Surroundings):
         if name == "COULD" and (self._one_more(said) or self._did_only(said)):
             return  # "I could do 9 only"
         ahead = self._label_end(said.last)
+        ahead += name == "RESERVE" and self._text(ahead) in PERHAPS
         if name == "LOAD_IS" and self._text(ahead + 1) in {"s", "kg", "lb"}:
             self.passed.add("...")
             return  # "moved up to the 14s": the load says so itself
@@ -241,6 +253,10 @@ class _Marking(Surroundings):
             else:
                 self._emit("REPS", said.first)
                 self._emit("LEFT_SIDE", said.last - 1)
+            return
+        if name == "RESERVE" and not counted and self._is_number(ahead) and self._text(ahead + 1) == "more":
+            name = "COULD"  # "was possible 3 more"
+        if name == "RESERVE" and not counted and self._is_of_one(said, ahead):
             return
         named_next = name == "EFFORT" and self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(ahead)
         if name in {"RESERVE", "EFFORT"} and (not counted or named_next or self._names_next(said, ahead)):
@@ -263,6 +279,24 @@ class _Marking(Surroundings):
             return self._text(said.first) == "nothing" and self._has_counted_nought()  # "zero. nothing."
         return name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said)))  # "nearly failed"
 
+    def _is_counted_in_reps(self) -> bool:
+        """Whether the set is told in full, so that "a minute" beside it is none of it."""
+        named = any(terminal.type in {"REPS", "REPS_IS"} for terminal in self.terminals)
+        return named and any(terminal.type in {"UNIT", "UNIT_IS", "PLURAL"} for terminal in self.terminals)
+
+    def _is_of_one(self, reserve: Said, ahead: int) -> bool:
+        """Mark what was left where it is said in a word that is no number elsewhere: "only one was left"."""
+        lead = self._text(reserve.first - 1) == "one" and self._text(reserve.first - 2) not in _POINTING
+        if lead and self._text(reserve.first) in {"was", "were", "is"}:
+            self._emit("NUM", reserve.first - 1, 1)
+            self._emit("RESERVE", reserve.first)
+            return True
+        if self._text(ahead) == "one" and self._ends(ahead + 1):
+            self._emit("RESERVE_IS", reserve.first)
+            self._emit("NUM", ahead, 1)
+            return True
+        return False
+
     def _ends_a_hold(self, failure: Said) -> bool:
         """Whether "my arms gave way" only tells how a plank ended, as every hold does."""
         return any(token.text in {"gave", "give", "gives", "giving"} for token in self.tokens[failure.first : failure.last])
@@ -273,6 +307,11 @@ class _Marking(Surroundings):
         after = could.last if done else could.last + 1 + (self._text(could.last) == "out")
         if self._text(after - 1) != "another":
             return False
+        if self._text(after) == "couple" and self._ends(after + 1 + (self._text(after + 1) in {"out", "reps", "more"})):
+            self._emit("COULD", could.first)
+            self._emit("NUM", could.last, 2)
+            self._emit("MORE", after)
+            return True  # "could get another couple out"
         counted = self._text(after) in {"one", "rep"}
         end = after + counted
         if (done and not counted) or not (self._ends(end) or (self._text(end) == "in" and self._text(end + 1) in {"me", "the"})):
@@ -301,6 +340,8 @@ class _Marking(Surroundings):
             self.terminals.pop()  # "set 2 of 3"
             return after
         self.broken |= following in AMOUNTS["sets"] and self._text(after + 1) in {"to", "left", "more", "remaining", "until"}
+        if self._numbers_a_remark(index):
+            return after
         if self._counts_a_pair(index):
             if self._is_number(after):
                 return after
@@ -320,9 +361,7 @@ class _Marking(Surroundings):
             self._emit("NUM", index, token.value)
             self._emit("SETS", after)
             return after + 1  # "did two: 12 and 10"
-        if following == "minutes":
-            return self._minutes(index, token.value, after + 1)
-        if following == "m" and self.tokens[after].glued:
+        if following == "minutes" or (following == "m" and self.tokens[after].glued):
             return self._minutes(index, token.value, after + 1)
         if following in _QUOTES and self.tokens[after].glued and self._text(index - 1) not in _QUOTES:
             self.broken |= not self.hold
@@ -332,7 +371,7 @@ class _Marking(Surroundings):
             self._emit("DURATION", index, token.value)
             return after + 1
         glued_s = following == "s" and self.tokens[after].glued
-        self.broken |= (glued_s or following == "seconds") and self._text(after + 1) in _NO_HOLD
+        self.broken |= following in _SECONDS and (glued_s or following != "s") and self._is_of_the_clock(index)
         second = following == "second" and not {"first", "1st", "third"} & {t.text for t in self.tokens[:index]}
         second = second and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
         self.broken |= glued_s and self._text(after + 1) in _DECADES
@@ -521,7 +560,7 @@ class _Marking(Surroundings):
             return "EACH"
         if word == "both" and self.sides and self._text(index - 1) == "on" and self._is_number(index - 2):
             return "EACH"  # "9 on both 16kg"
-        if word == "each" and self._text(index + 1) in {"time", "times"}:
+        if word == "each" and self._text(index + 1) in {"time", "times", "other"}:
             return None
         if (
             word == "by"
@@ -540,6 +579,8 @@ class _Marking(Surroundings):
             return None  # "lost my balance a couple of times"
         if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
             return "NOT"
+        if word in PERHAPS | {","} and (counted or self._text(index - 1) == "one") and self._may_be_one_more(index):
+            return "OR"  # "one, possibly two left"
         if word == "or":
             return "OR" if counted and self._is_number(index + 1) else None
         if word == "+":
@@ -568,6 +609,9 @@ class _Marking(Surroundings):
             name = "LEFT"
         if self._text(ahead) in {"got", "did", "side", "had"} and self._is_number(ahead + 1):
             return name
+        placed = self._text(index + 1) in PLACES and self._text(index + 1) not in LIMBS
+        if placed and self._text(index + 2) in HURT | _NOISES:
+            return None  # "left knee creaking but no pain"
         if (
             len(word) > 1
             and not self._is_number(index - 1)

@@ -155,6 +155,8 @@ def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[i
         acts = [(at, act) for at, act in acts if not isinstance(act, Log) or act.seconds is None]  # "hold it there a minute"
     amended = max((at for at, act in acts if isinstance(act, Amend)), default=-1)
     acts = [(at, act) for at, act in acts if not (isinstance(act, Undo) and at < amended)]  # "undo that last one, I meant 12"
+    if any(isinstance(act, Amend) for _, act in acts) and any(token.text in {"but", "correct"} for token in reading.tokens):
+        acts = [(at, act) for at, act in acts if act != Feel("right")]  # "10 was right but the weight was 14kg"
     if any(isinstance(act, Amend | Undo) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
@@ -192,6 +194,16 @@ def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[i
         ]  # "not this one, what's next"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
+    if any(isinstance(act, Pain) for _, act in acts) and not _speaks_of_loads(reading.tokens):
+        acts = [
+            (at, act) for at, act in acts if act != Feel("heavy") or not {"can", "not"} <= reading.words_at(at)
+        ]  # "terrible pain in my neck, can't move it"
+    if any(isinstance(act, Pain) and act.urgent for _, act in acts):
+        acts = [
+            (at, act)
+            for at, act in acts
+            if not isinstance(act, Finish) or [token.text for token in reading.tokens[at : at + 2]] != ["stop", "stop"]
+        ]  # a cry, too
     acts = without_what_is_only_named(acts, reading.tokens)
     if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "can't train today, work is too much"

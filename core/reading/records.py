@@ -26,6 +26,7 @@ from core.reading.corrections import (
     with_former,
     with_mistyped,
     with_rejected,
+    without_confirmed,
     without_denied,
     without_noted,
 )
@@ -88,6 +89,7 @@ def records(
         return [change]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
+    parts = without_confirmed(tokens, parts, context)
     correcting = corrects(tokens, parts, marks, said, context)
     counted = [part for part in parts if part.kind in QUANTITIES]
     if not open_numbers and not counted:
@@ -123,13 +125,12 @@ def records(
         return [(at, Unclear())]  # "give me a sec then 12 at 14kg"
     if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
         return [(at, Unclear())]  # "no 12 at 16kg for me"
-    if unheeded.tells_the_time(tokens, parts, awaited=context.awaiting is Awaiting.REPS):
+    if _is_no_set(tokens, parts, told.soft, context) or (correcting and unheeded.is_of_another_set(tokens)):
         return [(at, Unclear())]
     if context.last is None and any(_was_to_be(tokens, one) for one in said.values()):
         return [(at, Unclear())]  # "set 2 was supposed to be 12 but someone rang"
-    if unheeded.is_vague(tokens, told.soft):
-        return [(at, Unclear())]
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
+    failed |= {i for i in explained if i and tokens[i - 1].text == "but"} | {i for i in explained if tokens[i].text == "no"}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
@@ -149,6 +150,22 @@ def _was_to_be(tokens: Sequence[Token], said: Said) -> bool:
     ahead = tokens[said.last : said.last + 1]
     supposed = any(token.text == "supposed" for token in tokens[said.first : said.last])
     return said.meaning == "mark-amend" and supposed and ahead != [] and ahead[0].kind is Kind.NUMBER
+
+
+def _is_no_set(tokens: Sequence[Token], parts: Sequence[Part], soft: Collection[int], context: Context) -> bool:
+    """Whether the numbers are known to be something else than a set: a time, a price, a comparison, no more than about so many."""
+    return (
+        unheeded.tells_the_time(tokens, parts, awaited=context.awaiting is Awaiting.REPS)
+        or unheeded.is_vague(tokens, soft)
+        or unheeded.counts_aloud(tokens)
+        or unheeded.compares(tokens, parts)
+        or unheeded.asks_what_it_was(tokens, [part.at for part in parts if part.numbers])
+        or unheeded.leads_with_a_stranger(tokens)
+        or unheeded.names_a_price(tokens, parts)
+        or unheeded.has_no_unit(tokens)
+        or unheeded.tells_of_half_a_set(tokens)
+        or (context.awaiting is not Awaiting.REPS and unheeded.lists_pairs(tokens, parts))
+    )
 
 
 def _answers_in_words(tokens: Sequence[Token], context: Context) -> bool:

@@ -46,11 +46,12 @@ def judged(parts: Sequence[Part], at: int, items: Sequence[Quantity]) -> Quantit
 
 def lead(items: Sequence[Quantity]) -> None:
     """Note the set of each reserve that "last" alone stands before: "4x5 26kg, last 0 left"."""
+    counts = sum(item.kind in {"bare", "reps"} for item in items)
     for item in items:
         if item.kind in _JUDGED and item.scope is None and item.dropped & LAST and not item.dropped & {"rep", "reps"}:
             item.scope = -1
-        elif item.kind in _JUDGED and "both" in item.dropped:
-            item.every = True  # "both to failure"
+        if item.kind in _JUDGED and item.dropped & {"both", "each"} and counts > 1 and item is items[-1]:
+            item.every = True  # "left: 11, right: 11, both to failure"
 
 
 def mirrored(items: list[Quantity]) -> list[Quantity]:

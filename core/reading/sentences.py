@@ -341,7 +341,10 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             _corrects_unit(reading, replace(alone, first=first, last=last)) or _covers_the_loads(tokens, start, end)
         ):
             continue
-        if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
+        counted = any(token.kind is Kind.NUMBER for token in tokens)
+        if alone.meaning == "have-nothing" and counted and {t.text for t in tokens[start:end]} & {"nothing", "none"}:
+            continue  # "zero. nothing. my arms said no": no load is told
+        if alone.meaning == "have-nothing" and counted:
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
             led = start > first and tokens[start - 1].text == "then"  # "left at the lights then right"

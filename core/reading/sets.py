@@ -51,6 +51,8 @@ _JUDGING = frozenset(
 )
 _ONLY = frozenset({"just", "only"})
 _STILL = frozenset({"just", "only", "but", "so", "yes", "still", "yeah", "yep"})
+_SOFT = {"reserve", "effort", "failure", "more", "left"}
+_COUNTED = {"bare", "reps", "duration", "same", "set_count", "either", "reserve", "effort", "failure", "more"}
 _JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
 
@@ -70,11 +72,9 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     )
     denied = any(part.kind == "not" and after.numbers for part, after in pairwise(parts))  # "12 at 20kg instead of 15"
     again = parts[-1].kind == "label" and any(part.kind == "same" for part in parts) and any(part.numbers for part in parts)
-    if again or denied or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
+    if again or denied or _names_a_set_alone(parts) or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
         raise Open  # a load was said whose number was not read
-    if items[0].kind == "reps" and items[0].linked("by"):
-        raise Open  # "the right is weaker by 2 reps"
-    items = _reserves(items, context)
+    items = _once_a_side(_reserves(items, context))
     items = scopes.mirrored(items)
     scopes.lead(items)
     items, repeats = notation(items, sided=context.sides)
@@ -110,6 +110,19 @@ def _covering_unit(parts: Sequence[Part]) -> Unit | None:
         and all(part.kind == "break" for part in parts[parts.index(told[0]) + 1 :])
     )
     return told[0].unit if gathers and not any(part.kind == "load" for part in parts) else None
+
+
+def _names_a_set_alone(parts: Sequence[Part]) -> bool:
+    """Whether one of several sets is named and not counted: "set 1 was 12, set 2 was 12, set 3 I skipped"."""
+    labels = [at for at, part in enumerate(parts) if part.kind == "label" and not (at and parts[at - 1].kind in _SOFT)]
+    counted = [at for at, part in enumerate(parts) if part.kind in _COUNTED]
+    if len(labels) < TWO or not counted or counted[0] < labels[0]:
+        return False
+    ends = [*labels[1:], len(parts)]
+    return any(
+        not any(label < at < end for at in counted) and (end == len(parts) or parts[end - 1].kind in _JOINTS - {"label"})
+        for label, end in zip(labels, ends, strict=True)
+    )
 
 
 def _items(parts: Sequence[Part]) -> list[Quantity]:
@@ -304,7 +317,9 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     led = items[items.index(before) - 1] if another else None
     parted_off = before.links or (led is not None and led.kind == "side")
-    if loads and not (another and all(load.at < before.at for load in loads) and parted_off):
+    counts = [item for item in items if item.kind in {"bare", "reps"} and item.at < after.at]
+    complete = len(loads) == len(counts) > 1 and loads[-1].at < before.at  # "24kg x 7, 24kg x 6 @9"
+    if loads and not (another and not complete and all(load.at < before.at for load in loads) and parted_off):
         if after.value > EFFORT_UP_TO or after.dropped - _SMALL - _JUDGING:
             raise Open  # "12 at 20kg, dinner at 7"
         after.kind = "effort"
@@ -316,6 +331,15 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
     if after.linked("at_sign") and after.value <= EFFORT_UP_TO and context.load != after.value:
         raise Open
     after.kind = "load"
+
+
+def _once_a_side(items: list[Quantity]) -> list[Quantity]:
+    """The quantities with "8/8 per side" as 8 a side."""
+    for one, other, side in zip(items, items[1:], items[2:], strict=False):
+        same = one.kind == other.kind == "bare" and one.value == other.value and other.linked("slash")
+        if same and side.side is Side.EACH and not any(item.side in {Side.LEFT, Side.RIGHT} for item in items):
+            return [item for item in items if item is not other]
+    return items
 
 
 def _any(items: Sequence[Quantity], kind: str) -> bool:

@@ -35,6 +35,10 @@ _AFTER_ONE_SET = frozenset(
 )
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
+_OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
+PERHAPS = frozenset({"maybe", "possibly", "perhaps", "probably", "about"})
+"""Words between one number and the next, where it may be either."""
+
 _SHORTEST_HOLD_S = 15
 _TO_FAILURE = frozenset(
     {
@@ -293,6 +297,37 @@ class Surroundings:
         if self._text(bracket) == ")":
             return self.tokens[bracket].glued and self._is_number(bracket + 1) and self._text(index - 1) != "("
         return self._text(index - 1) not in {"r", "s", "#"} and index in self._line_numbers()
+
+    def _numbers_a_remark(self, index: int) -> bool:
+        """Whether a figure only numbers one of several remarks: "12 reps 10kg. 1. knee hurts 2. too hot"."""
+        heads = [
+            i
+            for i, token in enumerate(self.tokens)
+            if token.kind is Kind.NUMBER
+            and self._text(i + 1) in {".", ")"}
+            and self.tokens[i + 1].glued
+            and i + 2 < len(self.tokens)
+            and self.tokens[i + 2].kind is Kind.WORD
+            and self._text(i + 2) not in AMOUNTS["reps"] | {"at", "x", "kg", "lb"}
+        ]
+        while heads and self.tokens[heads[0]].value != 1:
+            heads.pop(0)
+        in_turn = all(self.tokens[i].value == nth for nth, i in enumerate(heads, start=1))
+        return len(heads) > 1 and in_turn and index in heads
+
+    def _is_of_the_clock(self, index: int) -> bool:
+        """Whether seconds are no set: a rest, a tempo, a clock that is wrong: "10 seconds fast", "3 second pauses"."""
+        beside = self._text(index + 2)
+        timed = any(token.text == "tempo" for token in self.tokens)
+        return timed or beside in _OFF_THE_CLOCK or (beside == "hold" and self._text(index + 3) in {"at", "on"} and not self.hold)
+
+    def _may_be_one_more(self, index: int) -> bool:
+        """Whether a comma or a "maybe" parts two numbers of what was left: "one, possibly two left"."""
+        ahead = index + 1 if self._text(index) in PERHAPS else index + 2
+        hedged = self._text(ahead - 1) in PERHAPS and self._is_number(ahead)
+        after = self.skip.get(ahead + 1)
+        left = self._text(ahead + 1) in {"left", "more"} or (after is not None and after.meaning == "mark-reserve")
+        return hedged and left and self.tokens[ahead].value == (self.tokens[index - 1].value or 1) + 1
 
     def _may_number_a_line(self, index: int) -> bool:
         """Whether one figure begins a message like the number of a line, and a count follows: "2: 12 at 10kg"."""

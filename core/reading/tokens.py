@@ -82,7 +82,19 @@ def tokenise(text: str) -> list[Token]:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
     sided = with_named_sides(with_sides(with_slips_in_place(_without_kiss(tokens))))
-    return join_number_words(with_plain_reserve(heard(_pairs(_with_distances(_with_units(sided))))))
+    told = with_plain_reserve(heard(_pairs(_with_distances(_with_units(sided)))))
+    return _with_stressed_units(join_number_words(told))
+
+
+def _with_stressed_units(tokens: list[Token]) -> list[Token]:
+    """The tokens without a full stop between a number and a unit that stands alone: "ELEVEN. REPS. TWENTY. KILOGRAMS."."""
+    kept: list[Token] = []
+    for at, token in enumerate(tokens):
+        unit, after = ([one.text for one in tokens[at + n : at + n + 1]] for n in (1, 2))
+        stressed = token.text == "." and unit in (["kg"], ["lb"], ["reps"]) and after in (["."], [])
+        if not (stressed and kept and kept[-1].kind is Kind.NUMBER):
+            kept.append(token)
+    return kept
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:

@@ -7,9 +7,11 @@ what o'clock it is.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import Sayings, listed
+from core.reading.lexicon import ENGLISH, VOCABULARY, Sayings, listed
+from core.reading.spelling import is_english
 from core.reading.token import Kind
 
 if TYPE_CHECKING:
@@ -27,7 +29,6 @@ _UNITS = frozenset({"kg", "lb", "s", "reps", "rep"})
 _FOR_LATER = (" for the next ", " for my next ", " for next ", " for later ", " for tomorrow ")
 _ODD_REPS = listed("words_guards", "odd_reps")
 _ABSENT = listed("words_records", "absent")
-_LATE_ORDINALS = listed("words_guards", "late_ordinals")
 _POINTING = frozenset({"last", "this", "that", "each", "every", "final", "first", "next", "the", "another", "no", "left", "right"})
 _ADDING = frozenset({"plus", "+", "and", "&", "with", "then"})
 _CHEATED = listed("words_guards", "cheated")
@@ -48,6 +49,27 @@ _BEFORE_WEIGHTS = frozenset(
     {"any", "the", "a", "my", "use", "used", "using", "extra", "added", "with", "have", "had", "hold", "carry"}
 )
 _HOURS, _MINUTES = 24, 60
+_ORDINALS = frozenset(
+    {
+        "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth", "fifteenth", "sixteenth",
+        "seventeenth", "eighteenth", "nineteenth", "twentieth",
+    }
+)  # fmt: skip
+_STUCK = frozenset(
+    {"got", "would", "was", "did", "failed", "never", "stalled", "stuck", "went", "could", "beat", "almost", "nearly"}
+)
+_SESSIONS = frozenset({"workout", "session", "training", "week", "day", "month"})
+_DOTS = 2
+_NO_UNITS = frozenset({"lg", "kb", "gb", "lgs", "klb"})
+_HELPED = frozenset({"helped", "assisted", "spotted", "cheated", "helping"})
+_HOW_MANY = 2
+_COMPARED = frozenset(
+    {"more", "less", "up", "down", "ahead", "behind", "missed", "beat", "beaten", "improved", "short", "off", "out"}
+)
+_NO_COMPARISON = frozenset({"number", "under", "over", "after", "ever", "never", "together"})
+_EARLIER = ("before the last", "before last", "before that", "sets ago", "rounds ago", "set ago", "last but one")
+_IS_THAT = (("is", "that"), ("is", "it"), ("was", "that"), ("was", "it"))
+_PER_WHAT = frozenset({"per", "total", "each", "both", "combined", "altogether", "counting", "counted"})
 _PLATES = frozenset({"25", "50", "75"})
 """Hundredths that a plate may weigh."""
 
@@ -62,6 +84,15 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
     line = _line(tokens)
     if _UNREAL.within(line):
         return True
+    for at in numbers:
+        beside = [token.text for token in tokens[at + 1 : at + 5] if token.text not in _UNITS]
+        if (
+            beside[:1] in (["not"], ["never"])
+            and beside[1:2] != []
+            and beside[1] in _HAPPENING
+            and beside[2:3] in ([","], ["."], [])
+        ):
+            return True  # "12 reps not done, stopped by phone, 10kg"
     begin = numbers[-1] + 1 if numbers else len(tokens)
     rest = [
         tokens[i]
@@ -147,19 +178,95 @@ def spreads_what_was_left(tokens: Sequence[Token], parts: Sequence[Part], logs: 
 
 def drops_a_count(tokens: Sequence[Token], used: Collection[int]) -> bool:
     """Whether one repetition is told of that no part counts: "11 proper reps and one cheat", "12 and a dodgy 13th"."""
-    for at, token in enumerate(tokens[:-1]):
+    for at, token in enumerate(tokens):
+        after = tokens[at + 1].text if at + 1 < len(tokens) else ""
+        if token.kind is Kind.ORDINAL and after in _SESSIONS:
+            return True  # "it's my 3rd workout this week"
+        if token.text in _HELPED and at and any(one.kind is Kind.NUMBER for one in tokens[at + 1 : at + 4]):
+            return True  # "spotter helped with 2 of them"
         if at in used:
             continue
         if token.text == "one" and at and tokens[at - 1].text in _ADDING and _CHEATED & {t.text for t in tokens[at + 1 : at + 4]}:
             return True  # "7 at 35 lb plus one I cheated"
         if token.text == "one" and token.kind is Kind.WORD and not (at and tokens[at - 1].text in _POINTING):
-            if tokens[at + 1].text in _ODD_REPS and tokens[at + 1].kind is Kind.WORD:
+            if after in _ODD_REPS and tokens[at + 1].kind is Kind.WORD:
                 return True
-        elif token.text in _LATE_ORDINALS and at and tokens[at - 1].text in {"a", "my", "another"}:
-            return True  # "and a thirteenth I am too embarrassed to count"
-        elif token.kind is Kind.ORDINAL and tokens[at + 1].text not in _NUMBERED and int(token.text[:-2]) > _MOST_SETS:
+        elif token.text in _ORDINALS and after not in _NUMBERED | _STUCK and token.kind is Kind.WORD:
+            return True  # "felt ok until the ninth", "and a thirteenth I'm too embarrassed to count"
+        elif token.kind is Kind.ORDINAL and after and after not in _NUMBERED and int(token.text[:-2]) > _MOST_SETS:
             return True
     return False
+
+
+def counts_aloud(tokens: Sequence[Token]) -> bool:
+    """Whether figures go up by one with dots between, as one counts: "8... 9... lost it"."""
+    numbers = [i for i, token in enumerate(tokens) if token.kind is Kind.NUMBER]
+    return any(
+        other - one > _DOTS
+        and tokens[min(other + 1, len(tokens) - 1)].text not in _UNITS
+        and tokens[other].value == tokens[one].value + 1
+        and {t.text for t in tokens[one + 1 : other]} == {"."}
+        for one, other in pairwise(numbers)
+    )
+
+
+def compares(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether a number tells by how much, or what came on top: "weaker by 2 reps", "for extra 18 kilos"."""
+    for part in parts:
+        before, lead = (tokens[part.at - n].text if part.at >= n else "" for n in (1, 2))
+        if part.numbers and before == "by" and (lead in _COMPARED or (lead.endswith("er") and lead not in _NO_COMPARISON)):
+            return True
+        if part.kind == "load" and before in {"extra", "additional"}:
+            return True
+    return False
+
+
+def is_of_another_set(tokens: Sequence[Token]) -> bool:
+    """Whether a correction is of an earlier record than the last: "the one before the last one was 10"."""
+    line = _line(tokens)
+    return any(f" {words} " in line for words in _EARLIER)
+
+
+def asks_what_it_was(tokens: Sequence[Token], numbers: Collection[int]) -> bool:
+    """Whether a question after the numbers is about them: "12 at 16kg but is that per hand or total?"."""
+    if not numbers or not any(token.text == "?" for token in tokens[max(numbers) :]):
+        return False
+    words = [token.text for token in tokens[max(numbers) + 1 :]]
+    return any(pair in _IS_THAT and (set(words[at + 2 : at + 4]) & _PER_WHAT) for at, pair in enumerate(pairwise(words)))
+
+
+def leads_with_a_stranger(tokens: Sequence[Token]) -> bool:
+    """Whether a word nobody knows stands where the count should: "elvven at 24 kg rpe 9"."""
+    first = tokens[0]
+    if first.kind is not Kind.WORD or len(tokens) < len(("elvven", "at", "24", "kg")) or tokens[2].kind is not Kind.NUMBER:
+        return False
+    known = first.text in VOCABULARY or first.text in ENGLISH or is_english(first.text)
+    return tokens[1].text in {"at", "@", "x", "reps"} and not known
+
+
+def tells_of_half_a_set(tokens: Sequence[Token]) -> bool:
+    """Whether a number is of a part of a set: "eight in the first half and five after a breather"."""
+    return any(one.text in {"first", "second"} and after.text == "half" for one, after in pairwise(tokens))
+
+
+def has_no_unit(tokens: Sequence[Token]) -> bool:
+    """Whether a number stands with a unit that is between two: "20 lg x 12"."""
+    return any(token.text in _NO_UNITS and tokens[at].kind is Kind.NUMBER for at, token in enumerate(tokens[1:]))
+
+
+def names_a_price(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether a count has hundredths as no half rep has: "89.99 for 12kg dumbbells"."""
+    for part in parts:
+        hundredths = tokens[part.at].text.partition(".")[2] if part.kind in {"bare", "reps"} and part.numbers else ""
+        if len(hundredths) == len("99") and hundredths not in _PLATES and any(other.kind == "load" for other in parts):
+            return True
+    return False
+
+
+def lists_pairs(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether several numbers may be what somebody owns, in pairs: "8 - 10 - 12 kg, of every one a pair"."""
+    counted = [part.at for part in parts if part.kind in {"bare", "load"}]
+    return len(counted) > _HOW_MANY and any(token.text in {"pair", "pairs"} for token in tokens[counted[-1] :])
 
 
 def tells_the_time(tokens: Sequence[Token], parts: Sequence[Part], *, awaited: bool) -> bool:

@@ -270,7 +270,7 @@ def test_a_figure_may_stand_for_a_small_word(text, said):
         ("the baby's up so I have to end it there", "finish"),
         ("give me 5 minutes, the plumber is here", "pause"),
         ("if it's all the same to you I'll sit this one out", "skip"),
-        ("my shoulder is bugging me so I stop here for today", "finish"),
+        ("the neighbours are loud so I stop here for today", "finish"),
     ],
 )
 def test_what_is_asked_for_is_told_by_where_it_stands(text, act):

@@ -37,6 +37,17 @@ def records(text, **context):
         "failed to get 12 at 20kg",
         "I wan do 12 with 20kg",
         "halfway through 12 at 20kg",
+        # more or less so, from one to another, a part of a set, a set of several that was not done
+        "12, more or less, at 20kg",
+        "12 or more at 20kg",
+        "12 → 20kg",
+        "12 in the first half at 20kg",
+        "set 1 was 12 set 2 was 12 set 3 I skipped. 20kg",
+        "12 at 20kg, felt ok until the ninth",
+        # a tempo, a price, what the load is of
+        "12 at 20kg with tempo 3 seconds down",
+        "89.99 for 20kg dumbbells",
+        "12 at 20kg but is that per hand or total?",
         # somebody else
         "just watched someone curl 12 at 20kg",
         "my gym buddy just hit 12 at 20kg",
