@@ -24,6 +24,7 @@ _NOT_MISTYPED = frozenset({"mot", "bot", "nott", "noot", "nof", "nog", "nkt", "n
 
 _KIT = {("dumbbells",), ("kettlebells",)}
 _BEFORE_AN_HOUR = frozenset({"at", "by", "till", "until", "after", "from", "around", "before"})
+_DAY_PARTS = {("morning",), ("afternoon",), ("evening",)}
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -155,13 +156,16 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "tin" and following[:1] == ("reps",):
         return "ten"
     if word == "ate":
+        if previous == "just" and not following:
+            return None  # "in 25 minutes, just ate"
         heard = previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in {"lunch", "dinner", "breakfast", "too", "my", "a"}) else None
     if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
     if previous in {"got", "have", "own", "and"} and following[:1] in _KIT and following[1:2] in {("of",), ("at",)}:
         return {"to": "two", "too": "two", "for": "four"}.get(word)
-    if previous in _BEFORE_AN_HOUR and following[:1] in {("am",), ("pm",), ("o'clock",)}:
+    dated = following[:1] in {("am",), ("pm",), ("o'clock",)} or (following[:2] == ("in", "the") and following[2:3] in _DAY_PARTS)
+    if previous in _BEFORE_AN_HOUR and dated:
         return {"to": "two", "too": "two", "for": "four", "won": "one"}.get(word)
     tank = any(following[: len(form)] == form for form in _TANK)
     more_tank = following[:1] == ("more",) and (

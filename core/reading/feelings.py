@@ -71,7 +71,7 @@ def _told(words: Sequence[str]) -> str | None:
     said = set(words)
     if not said <= _TOLD_WITH or said & _DENYING:
         return None
-    of = bool(said & (_COPULAS | _WHOLLY))
+    of = bool(said & (_COPULAS | _WHOLLY)) or ("of", "a") in set(pairwise(words))  # "bit of a beast that"
     heavy = bool(said & _HEAVY or (of and said & _HEAVY_OF))
     light = bool(said & _LIGHT or (of and said & _LIGHT_OF))
     return None if heavy == light else "heavy" if heavy else "light"

@@ -142,8 +142,12 @@ def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[i
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip()]
+    if any(isinstance(act, Units) for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Swap()]  # "I only think in lbs, change it to that"
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
+        latest = max(at for at, act in acts if isinstance(act, Snooze))
+        acts = [(at, act) for at, act in acts if not isinstance(act, Snooze) or at == latest]  # "in an hour... say 75 minutes"
     if reading.context.awaiting is Awaiting.GO and any(act == Start() for _, act in acts):
         acts = [
             (at, act) for at, act in acts if not isinstance(act, Resume) or "here" not in reading.words_at(at)
@@ -175,7 +179,15 @@ def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[i
         ]  # "not this one, what's next"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
+        if not any(isinstance(act, Log | Amend) for _, act in acts):
+            acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "sudden terrible pain, can't move it"
     acts = without_what_is_only_named(acts, reading.tokens)
+    if any(isinstance(act, Help | Progress | Today | Swap) for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Form() or not _only_to_be_shown(reading, at)]
+    if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if act != Skip("day") or "today" in reading.words_at(at)
+        ]  # "feeling rough, at 10 then"
     if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "can't train today, work is too much"
     for asking in (Form, Swap, Progress):
@@ -193,6 +205,11 @@ def _at_one_time(acts: list[tuple[int, Act]], tokens: list[Token]) -> list[tuple
     if planned and isinstance(days, Remind) and isinstance(time, Snooze) and time.at is not None:
         return [(at, replace(days, at=time.at))]
     return acts
+
+
+def _only_to_be_shown(reading: Reading, at: int) -> bool:
+    """Whether "show" or "explain" at `at` only asks for what stands beside it: "how much I have improved, please show"."""
+    return reading.words_at(at) <= {"show", "explain", "tell", "me", "please", "it", "this", "that", "kindly"}
 
 
 _OF_SWITCHING = frozenset({"use", "switch", "change", "show", "set", "in", "prefer", "speak", "display", "convert", "want", "put"})
