@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 _LONGEST = 18
 _OF_THE_STATION = frozenset({"form-here", "heavy", "light"})
 _POINTING = listed("words_gist", "pointing")
+_UNWANTED = frozenset({"than", "instead", "swap", "replace", "hate", "without", "alternative", "substitute"})
 _NO_GO = listed("words_gist", "no_go")
 
 
@@ -39,7 +40,7 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
         if meaning == "start-if-go" and (not ready or said & set(PLACES) or any(token.text == "?" for token in tokens)):
             continue
         if not said & never and all(said & group for group in groups):
-            name = longest_run(tokens) if meaning in NAMING else None
+            name = longest_run(_wanted(tokens) if meaning == "swap-here" else tokens) if meaning in NAMING else None
             if (
                 name is None
                 and meaning in _OF_THE_STATION
@@ -48,6 +49,15 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
                 continue  # "how do I cook rice", "how do I pay", "my shoes are too light"
             return Said(NAMING[meaning] if name else meaning, 0, len(tokens), name)
     return None
+
+
+def _wanted(tokens: Sequence[Token]) -> Sequence[Token]:
+    """The words without what is compared or got rid of: "a kinder move than burpees", "swap burpees for something"."""
+    at = next((i for i, token in enumerate(tokens) if token.text in _UNWANTED), None)
+    if at is None:
+        return tokens
+    rest = next((i for i in range(at + 1, len(tokens)) if tokens[i].text in {"for", "with", "maybe", "like", ","}), len(tokens))
+    return [*tokens[:at], *tokens[rest:]]
 
 
 def says_go_at_last(tokens: Sequence[Token]) -> bool:

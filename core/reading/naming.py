@@ -44,7 +44,7 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
     if named[:2] in (["instead", "of"], ["rather", "than"]):
         return True, None  # "what can I do instead of burpees"
     named = named[: next((i for i, word in enumerate(named) if i and _is_all(word, _COMPARING | _OUTSIDE)), len(named))]
-    if len(named) > len(_ABOUT) and named[0] in _LESSONS and named[1] in _ABOUT:
+    if len(named) > len(("refresher", "on")) and named[0] in _LESSONS and named[1] in _ABOUT:
         named = named[2:]  # "a refresher on skull crushers"
         while named and named[0] in _LEADING:
             named.pop(0)

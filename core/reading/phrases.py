@@ -157,13 +157,20 @@ def _find(tokens: Sequence[Token], spots: Sequence[int], wanted: Callable[[str],
             if match and match.end() > start:
                 count = line.count(" ", start, match.end())
                 raw = _named(tokens, spots, starts, match)
-                stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
+                stands, name = (
+                    exercise_named(raw.split(), free=phrase.free or _is_a_lift(phrase, raw)) if raw is not None else (True, None)
+                )
                 if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
                     continue
                 if raw is not None and name is None and phrase.meaning == "form" and not points(raw.split()):
                     continue
                 found.append(Said(phrase.meaning, spots[index], spots[index + count - 1] + 1, name))
     return _longest(found)
+
+
+def _is_a_lift(phrase: Phrase, raw: str) -> bool:
+    """Whether a bench is what somebody progresses on, and no furniture: "how's my bench coming on"."""
+    return phrase.meaning == "progress-on" and "bench" in raw.split()
 
 
 def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str], bool]) -> Said | None:

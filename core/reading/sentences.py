@@ -308,7 +308,9 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         if alone.meaning == "have-nothing" and any(token.kind is Kind.NUMBER for token in tokens):
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
-            led = start > first and tokens[start - 1].text == "then"  # "left at the lights then right"
+            led = start > first and (
+                tokens[start - 1].text == "then" or [token.text for token in tokens[start - 2 : start]] == ["nice", "and"]
+            )  # "left at the lights then right", "nice and cool"
             if alone.meaning == "start-if-go" and (
                 led or _goes_on_otherwise(tokens, start, end) or _tells_how_it_is(tokens, start)
             ):

@@ -29,8 +29,12 @@ OF_WAITING = listed("words_sentences", "waiting")
 def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     """Whether the phrase means what it says where it stands."""
     before = tokens[said.first - 1] if said.first > first else None
-    if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
-        return False
+    if (
+        said.meaning.startswith("units")
+        and before is not None
+        and (before.kind is Kind.NUMBER or before.text in {"much", "many", "few", "more"})
+    ):
+        return False  # "too much kilos for me"
     after = tokens[said.last] if said.last < last else None
     words = {token.text for token in tokens[said.first : said.last]}
     if said.meaning == "start" and words == {"hit", "me"} and any(tokens[i].text not in COURTESY for i in range(first, said.first)):
@@ -39,6 +43,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "can we go lighter", "I'm ready for something heavier"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
+    if said.meaning == "form-here" and words >= {"my", "head", "in"}:
+        return False  # "lunges do my head in"
     if said.meaning == "swap-here" and [token.text for token in tokens[said.last : said.last + 3]] in _OTHER_WEIGHTS:
         return False  # "give me something with more weight"
     if said.meaning == "pause":
@@ -161,7 +167,7 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
 
 
 _AFTER_FOUR = frozenset({"now", "this", "that", "me", "today", "tonight", "us"})
-_OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
+_OF_ONES_OWN = frozenset({"start", "resume", "finish", "swap", "swap-here", "skip", "skip-day", "heavy", "light", "right"})
 _OTHER_WEIGHTS = [["with", much, "weight"] for much in ("more", "less", "extra", "lower", "higher")]
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})

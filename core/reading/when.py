@@ -306,6 +306,8 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     """Whether the words put the workout off."""
     line = f" {' '.join(words)} "
     said = set(words)
+    if moments and not timed and words[0] in {"i", "we"} and said & {"ready", "free", "available"}:
+        return True  # "I shall be ready at half past five"
     asks = bool({"remind", "ask", "try", "ping", "later", "snooze", "again", "me", "us", "more", "postpone"} & said)
     led_by_span = minutes is not None and words[0] in {"in", "after"} and not timed
     moved = bool(moments) and _first_asked(words) in _SHIFTS | _MOVES
