@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import EXERCISES, PLACES, listed
+from core.reading.lexicon import COURTESY, EXERCISES, PLACES, listed
 from core.reading.naming import exercise_named
 from core.reading.spans import CLAUSE_ENDS
+from core.reading.token import Kind
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -20,7 +21,7 @@ NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
 
 _WITH_WHAT = listed("words_gist", "with_what")
 _JOINING = frozenset({"over", "and", "to", "up", "out", "in"})
-_LEADING_TO_ONE = frozenset({"on", "in", "for", "during", "at", "with", "doing"})
+_LEADING_TO_ONE = frozenset({"on", "in", "for", "during", "at", "with", "doing", "of"})
 _ARTICLES = frozenset({"a", "an", "the", "my", "some", "these", "those", "doing"})
 
 
@@ -45,6 +46,10 @@ def naming_what_follows(tokens: Sequence[Token], said: Said, first: int, last: i
     """The phrase, with the exercise that is named after an "on" or "for" beside it: "knees out on squats?"."""
     if said.meaning not in {"form-here", "progress"}:
         return said
+    lead = [token for token in tokens[first : said.first] if token.text not in COURTESY and token.kind is not Kind.MARK]
+    if said.meaning == "form-here" and lead and all(_belongs(lead, i) or one.text in _WITH_WHAT for i, one in enumerate(lead)):
+        named = longest_run(lead)  # "arnold press, how is it done"
+        return replace(said, meaning="form", exercise=named) if named is not None else said
     end = next((i for i in range(said.last, last) if tokens[i].text in CLAUSE_ENDS or tokens[i].apart), last)
     for at in range(first + 1, end):
         begin = at
