@@ -172,7 +172,7 @@ def test_one_request_said_twice_is_one_act(text, said):
         ("what are my numbers for lunges", "progress", "lunges"),
         ("do my knees go past my toes on lunges?", "form", "lunges"),
         ("should my heels lift on calf raises", "form", "calf raises"),
-        ("arnold press, how is it done", "form", "arnold press"),
+        ("arnold press how it is done please", "form", "arnold press"),
         ("am I actually getting anywhere with the shoulder press?", "progress", "shoulder press"),
         ("how's my bench coming on", "progress", "bench"),
         ("instead of this exercise I prefer to make biceps curl, is ok?", "swap", "biceps curl"),
