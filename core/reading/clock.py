@@ -71,6 +71,7 @@ _NOON_H = 12
 _DAY_MINUTES = _HOURS * _HOUR_MINUTES
 _PAST_MINUTES = frozenset({5, 10, 15, 20, 25})
 _SPREAD = 3
+_FIRST_TEN = 10
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +118,9 @@ class Clock:
 
     def _moment(self, index: int) -> Moment | None:
         word = self.text(index)
+        if self.is_number(index) and self.tokens[index].value == _NOON_H and self.text(index + 1) in _NOON | _MIDNIGHT:
+            noon = self.text(index + 1) in _NOON  # "12 noon"
+            return Moment(_NOON_H * _HOUR_MINUTES if noon else 0, settled=True, first=index, last=index + 2)
         if word in _NOON or word in _MIDNIGHT:
             return Moment(_NOON_H * _HOUR_MINUTES if word in _NOON else 0, settled=True, first=index, last=index + 1)
         beside = self._minutes_beside_hour(index)
@@ -190,6 +194,14 @@ class Clock:
         elif token.worded and self.is_number(last) and self.tokens[last].worded and 0 < self.tokens[last].value < _HOUR_MINUTES:
             minutes = int(self.tokens[last].value)
             last += 1
+        elif (
+            token.worded
+            and self.text(last) in {"oh", "o"}
+            and self.is_number(last + 1)
+            and self.tokens[last + 1].value < _FIRST_TEN
+        ):
+            minutes = int(self.tokens[last + 1].value)  # "six oh five"
+            last += 2
         elif self._is_minutes(last) and self._period(last + 1) is not None:
             minutes = int(self.tokens[last].value)  # "6 30 pm"
             last += 1
@@ -359,6 +371,9 @@ class Clock:
                 self.is_number(index) and index not in used and following in {"minutes", "m"}
             ):
                 total += self.tokens[index].value
+                spent.add(index)
+            elif self.is_number(index) and following == "of" and "hours" in {self.text(index + 2), self.text(index + 3)}:
+                total += self.tokens[index].value * _HOUR_MINUTES  # "3/4 of an hour"
                 spent.add(index)
             elif self.is_number(index) and index not in used and following in {"hours", "h", "hr"}:
                 total += self.tokens[index].value * _HOUR_MINUTES

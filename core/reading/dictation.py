@@ -35,6 +35,7 @@ _NOT_BEFORE_COUNTED = frozenset({"kg", "lb", "s", "it", "them", "this", "that", 
 """Words after which "for reps" means what it says."""
 
 _BEFORE_AN_HOUR = frozenset({"at", "by", "till", "until", "after", "from", "around", "before"})
+_DAY_PARTS = {("morning",), ("afternoon",), ("evening",)}
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -194,6 +195,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "tin" and following[:1] == ("reps",):
         return "ten"
     if word == "ate":
+        if previous == "just" and not following:
+            return None  # "in 25 minutes, just ate"
         named = following[1:2] == ("reps",) and following[0] in _PRAISE  # "ate clean reps"
         heard = named or previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in _EATEN) else None
@@ -201,7 +204,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
     if previous in {"got", "have", "own", "and"} and following[:1] in _KIT and following[1:2] in {("of",), ("at",)}:
         return {"to": "two", "too": "two", "for": "four"}.get(word)
-    if previous in _BEFORE_AN_HOUR and following[:1] in {("am",), ("pm",), ("o'clock",)}:
+    dated = following[:1] in {("am",), ("pm",), ("o'clock",)} or (following[:2] == ("in", "the") and following[2:3] in _DAY_PARTS)
+    if previous in _BEFORE_AN_HOUR and dated:
         return {"to": "two", "too": "two", "for": "four", "won": "one"}.get(word)
     tank = any(following[: len(form)] == form for form in _TANK)
     more_tank = following[:1] == ("more",) and (

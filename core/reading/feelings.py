@@ -27,6 +27,7 @@ _DEGREES = listed("feelings", "degrees")
 _AROUND = listed("feelings", "around") | COURTESY | {"last", "few", "couple", "reps", "rep"}
 _TELLING = _HEAVY | _LIGHT | _HEAVY_OF | _LIGHT_OF
 _ABOUT = _AROUND | _COPULAS | _DEGREES | _WEIGHTS
+_POINTING = frozenset({"that", "this", "these", "those"})
 _LIMBS = frozenset({"side", "arm", "leg", "hand"})
 _MUCH = frozenset({"too", "very", "so", "really", "way", "quite", "bit", "little", "far", "rather", "super"})
 _LAST = frozenset({"set", "weight", "load", "round", "exercise", "station", "few", "couple", "reps", "rep", "bit", "ones"})
@@ -71,7 +72,8 @@ def _told(words: Sequence[str]) -> str | None:
     said = set(words)
     if not said <= _TOLD_WITH or said & _DENYING:
         return None
-    of = bool(said & (_COPULAS | _WHOLLY))
+    pointed = ("of", "a") in set(pairwise(words)) and bool(said & (_WEIGHTS | _POINTING))  # "bit of a beast that"
+    of = pointed or bool(said & (_COPULAS | _WHOLLY))
     heavy = bool(said & _HEAVY or (of and said & _HEAVY_OF))
     light = bool(said & _LIGHT or (of and said & _LIGHT_OF))
     return None if heavy == light else "heavy" if heavy else "light"

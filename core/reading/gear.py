@@ -132,6 +132,9 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     paired = bool(said & PAIRS)
     if not (kinds or paired or said & _PLAINLY_OWNED):
         return None
+    counted = [i for i in range(first, last) if listing.is_number(i)]
+    if counted and all(i + 1 < last and tokens[i + 1].text in _LENGTHS for i in counted):
+        return None  # "30 seconds, fixing my plates"
     stands = listing.read()
     end = _clause_end(tokens, listing.until, last) if stands else last
     told = [tokens[i].text for i in range(first, end)]

@@ -9,8 +9,8 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import EXERCISES, GISTS, GUARDS, PLACES, VOCABULARY, listed
-from core.reading.naming import exercise_named
+from core.reading.exercise_runs import NAMING, longest_run
+from core.reading.lexicon import GISTS, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.phrases import Said
 from core.reading.token import Kind, Token
 
@@ -20,10 +20,8 @@ if TYPE_CHECKING:
 _LONGEST = 18
 _OF_THE_STATION = frozenset({"form-here", "heavy", "light"})
 _POINTING = listed("words_gist", "pointing")
-_WITH_WHAT = listed("words_gist", "with_what")
+_UNWANTED = frozenset({"than", "instead", "swap", "replace", "hate", "without", "alternative", "substitute"})
 _NO_GO = listed("words_gist", "no_go")
-_JOINING = frozenset({"over", "and", "to", "up", "out", "in"})
-_NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
 
 
 def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
@@ -42,15 +40,24 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
         if meaning == "start-if-go" and (not ready or said & set(PLACES) or any(token.text == "?" for token in tokens)):
             continue
         if not said & never and all(said & group for group in groups):
-            name = _exercise(tokens) if meaning in _NAMING else None
+            name = longest_run(_wanted(tokens) if meaning == "swap-here" else tokens) if meaning in NAMING else None
             if (
                 name is None
                 and meaning in _OF_THE_STATION
                 and (strange - frozenset().union(*groups) or (meaning == "form-here" and not said & _POINTING))
             ):
                 continue  # "how do I cook rice", "how do I pay", "my shoes are too light"
-            return Said(_NAMING[meaning] if name else meaning, 0, len(tokens), name)
+            return Said(NAMING[meaning] if name else meaning, 0, len(tokens), name)
     return None
+
+
+def _wanted(tokens: Sequence[Token]) -> Sequence[Token]:
+    """The words without what is compared or got rid of: "a kinder move than burpees", "swap burpees for something"."""
+    at = next((i for i, token in enumerate(tokens) if token.text in _UNWANTED), None)
+    if at is None:
+        return tokens
+    rest = next((i for i in range(at + 1, len(tokens)) if tokens[i].text in {"for", "with", "maybe", "like", ","}), len(tokens))
+    return [*tokens[:at], *tokens[rest:]]
 
 
 def says_go_at_last(tokens: Sequence[Token]) -> bool:
@@ -70,20 +77,3 @@ def _gists() -> tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ..
             never = frozenset(word for group in line.split() if group.startswith("!") for word in group[1:].split("|"))
             lines.append((meaning, tuple(groups), never))
     return tuple(lines)
-
-
-def _exercise(tokens: Sequence[Token]) -> str | None:
-    """The longest run of words of exercises, as typed; None when they name none."""
-    runs: list[list[str]] = [[]]
-    for index, token in enumerate(tokens):
-        if token.text in EXERCISES and token.text not in PLACES:
-            if not runs[-1] and index and tokens[index - 1].text in _WITH_WHAT:
-                runs[-1].append(tokens[index - 1].raw)
-            runs[-1].append(token.raw)
-        elif runs[-1] and token.text in _JOINING and index + 1 < len(tokens) and tokens[index + 1].text in EXERCISES:
-            runs[-1].append(token.raw)  # "bent over row"
-        elif runs[-1]:
-            runs.append([])
-    longest = max(runs, key=len)
-    stands, name = exercise_named(longest, free=False) if longest else (False, None)
-    return name if stands else None

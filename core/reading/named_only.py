@@ -22,7 +22,7 @@ def without_what_is_only_named(acts: list[tuple[int, Act]], tokens: Sequence[Tok
     if any(isinstance(act, Help) for _, act in acts) and _asks_for_words(tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, _NAMED_IN_HELP)]  # "what do I type when I want to stop"
     if any(isinstance(act, Pain) for _, act in acts):
-        acts = [(at, act) for at, act in acts if act != Skip() or not _dislikes_it(tokens, at)]
+        acts = [(at, act) for at, act in acts if act != Skip() or not (_dislikes_it(tokens, at) or _sits_down(tokens, at))]
     if not any(isinstance(act, Log) for _, act in acts) and _tells_ones_build(tokens):
         acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "I weigh 74 kg, is it a good weight?"
     return acts
@@ -38,6 +38,12 @@ def _dislikes_it(tokens: Sequence[Token], at: int) -> bool:
     """Whether "I don't like it" at `at` stands beside a pain, which is what it is about."""
     words = [token.text for token in tokens[at : at + 5]]
     return "like" in words and words[words.index("like") + 1 :][:1] in (["it"], ["that"])
+
+
+def _sits_down(tokens: Sequence[Token], at: int) -> bool:
+    """Whether "I will sit" at `at` leaves nothing out: "giddiness is coming, I will sit"."""
+    words = {token.text for token in tokens[at : at + 6]}
+    return "sit" in words and "out" not in words
 
 
 def _tells_ones_build(tokens: Sequence[Token]) -> bool:

@@ -20,6 +20,7 @@ _DOING = frozenset(
 )
 _COMPARING = frozenset({"than", "instead", "rather", "if"})
 _ABOUT = frozenset({"on", "for", "in", "during", "of"})
+_IN_ITS_PLACE = frozenset({"for", "over"})
 _LESSONS = listed("words_naming", "lessons")
 _OUTSIDE = listed("words_naming", "outside")
 _SHORTEST_NAME = 3
@@ -43,10 +44,12 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
     if named[:2] in (["instead", "of"], ["rather", "than"]):
         return True, None  # "what can I do instead of burpees"
     named = named[: next((i for i, word in enumerate(named) if i and _is_all(word, _COMPARING | _OUTSIDE)), len(named))]
-    if len(named) > len(_ABOUT) and named[0] in _LESSONS and named[1] in _ABOUT:
+    if len(named) > len(("refresher", "on")) and named[0] in _LESSONS and named[1] in _ABOUT:
         named = named[2:]  # "a refresher on skull crushers"
         while named and named[0] in _LEADING:
             named.pop(0)
+    if len(named) > len(_IN_ITS_PLACE) and named[-2] in _IN_ITS_PLACE and named[-1] in _AT_HAND:
+        named = named[:-2]  # "sub in push presses for this"
     while named and _is_all(named[-1], _TRAILING):
         named.pop()
     spelt = {word for raw in named for word in respell(raw.removesuffix("'s"))}

@@ -26,6 +26,10 @@ _FIGURES = {"for": "4", "to": "2", "too": "2", "one": "1"}
 """Words that a figure may stand for in a phrase that asks for something: "no gym 4 me"; beside a set it is a number."""
 
 _LONGEST_WHOLE = 14
+_FILLERS = listed("words_phrases", "fillers")
+REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
+"""Meanings of phrases that ask for something to be told or changed."""
+
 _OTHERS = listed("words_phrases", "others")
 _LISTS = {"thing": listed("words_phrases", "thing"), "place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
 _END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|without|so|unless|lol|haha) ))".format(
@@ -127,9 +131,24 @@ def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
 
 
 def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str], bool]) -> list[Said]:
-    """The set phrases with a `wanted` meaning in tokens `[first, last)`, one sentence; of two that overlap the longer counts."""
+    """The set phrases with a `wanted` meaning in tokens `[first, last)`, one sentence; of two that overlap the longer counts.
+
+    Where there are none, those that ask for something are looked for again without words such as "actually".
+    """
+    found = _find(tokens, range(first, last), wanted)
+    plain = (
+        [] if any(said.meaning in REQUESTS for said in found) else [i for i in range(first, last) if tokens[i].text not in _FILLERS]
+    )
+    if len(plain) in {0, last - first}:
+        return found
+    asked = _find(tokens, plain, lambda meaning: meaning in REQUESTS and wanted(meaning))
+    return _longest([*found, *asked]) if asked else found
+
+
+def _find(tokens: Sequence[Token], spots: Sequence[int], wanted: Callable[[str], bool]) -> list[Said]:
+    """The set phrases that the words at `spots` say."""
     anywhere, _ = _compiled()
-    words = [_word(token) for token in tokens[first:last]]
+    words = [_word(tokens[i]) for i in spots]
     line, starts = _line(words)
     found: list[Said] = []
     for index, start in enumerate(starts):
@@ -137,14 +156,21 @@ def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str],
             match = phrase.pattern.match(line, start) if wanted(phrase.meaning) else None
             if match and match.end() > start:
                 count = line.count(" ", start, match.end())
-                raw = _named(tokens, first, starts, match)
-                stands, name = exercise_named(raw.split(), free=phrase.free) if raw is not None else (True, None)
+                raw = _named(tokens, spots, starts, match)
+                stands, name = (
+                    exercise_named(raw.split(), free=phrase.free or _is_a_lift(phrase, raw)) if raw is not None else (True, None)
+                )
                 if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
                     continue
                 if raw is not None and name is None and phrase.meaning == "form" and not points(raw.split()):
                     continue
-                found.append(Said(phrase.meaning, first + index, first + index + count, name))
+                found.append(Said(phrase.meaning, spots[index], spots[index + count - 1] + 1, name))
     return _longest(found)
+
+
+def _is_a_lift(phrase: Phrase, raw: str) -> bool:
+    """Whether a bench is what somebody progresses on, and no furniture: "how's my bench coming on"."""
+    return phrase.meaning == "progress-on" and "bench" in raw.split()
 
 
 def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str], bool]) -> Said | None:
@@ -184,11 +210,11 @@ def _line(words: Iterable[str]) -> tuple[str, list[int]]:
     return "".join(pieces), starts
 
 
-def _named(tokens: Sequence[Token], first: int, starts: list[int], match: re.Match[str]) -> str | None:
+def _named(tokens: Sequence[Token], spots: Sequence[int], starts: list[int], match: re.Match[str]) -> str | None:
     """The exercise a phrase names, in the words as written."""
     for group in range(1, (match.re.groups or 0) + 1):
         if match.start(group) >= 0 and match.group(group):
-            named = [tokens[first + i] for i, start in enumerate(starts) if match.start(group) <= start < match.end(group)]
+            named = [tokens[spots[i]] for i, start in enumerate(starts) if match.start(group) <= start < match.end(group)]
             end = next((i for i, token in enumerate(named) if i and token.apart), len(named))
             words = [token.raw for token in named[:end]]
             return " ".join(word for word in words if word)

@@ -6,46 +6,17 @@ numbers, every one of which must be accounted for or the message is unclear.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from core.reading import gear, guards
-from core.reading.acts import (
-    Act,
-    Again,
-    Amend,
-    Awaiting,
-    Context,
-    Feel,
-    Finish,
-    Form,
-    Have,
-    Help,
-    Log,
-    Pain,
-    Pause,
-    Progress,
-    Remind,
-    Resume,
-    Skip,
-    Snooze,
-    Start,
-    Swap,
-    TimeLeft,
-    Today,
-    Unclear,
-    Undo,
-    Units,
-)
+from core.reading.acts import Act, Amend, Awaiting, Context, Log, Start, Unclear
 from core.reading.answers import answer
 from core.reading.field_corrections import field_corrected
 from core.reading.gist import gist, says_go_at_last
-from core.reading.named_only import without_what_is_only_named
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
 from core.reading.records import records
 from core.reading.sentences import Reading, act_of, read_sentence
+from core.reading.side_by_side import side_by_side
 from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
-from core.reading.standing import OF_WAITING
 from core.reading.token import Kind, Token
 from core.reading.tokens import tokenise
 
@@ -141,107 +112,9 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     if unclear_at is not None:
         acts.append((unclear_at, Unclear()))
     if len(acts) > 1:
-        acts = _side_by_side(acts, reading)
+        acts = side_by_side(acts, reading)
     ordered: list[Act] = []
     for _, act in sorted(acts, key=lambda one: one[0]):
         if act not in ordered or isinstance(act, Log | Amend):
             ordered.append(act)
     return tuple(gear.as_one_list(ordered)) or (Unclear(),)
-
-
-def _side_by_side(acts: list[tuple[int, Act]], reading: Reading) -> list[tuple[int, Act]]:
-    """The acts of one message without those that another of them takes the sense from."""
-    if any(isinstance(act, Pause) for _, act in acts) and not any(token.kind is Kind.NUMBER for token in reading.tokens):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Log) or act.seconds is None]  # "hold it there a minute"
-    amended = max((at for at, act in acts if isinstance(act, Amend)), default=-1)
-    acts = [(at, act) for at, act in acts if not (isinstance(act, Undo) and at < amended)]  # "undo that last one, I meant 12"
-    if any(isinstance(act, Amend) for _, act in acts) and any(token.text in {"but", "correct"} for token in reading.tokens):
-        acts = [(at, act) for at, act in acts if act != Feel("right")]  # "10 was right but the weight was 14kg"
-    if any(isinstance(act, Amend | Undo) for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
-    if any(isinstance(act, Swap) for _, act in acts):
-        acts = [(at, act) for at, act in acts if act != Skip()]
-    if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
-        acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
-    if reading.context.awaiting is Awaiting.GO and any(act == Start() for _, act in acts):
-        acts = [
-            (at, act) for at, act in acts if not isinstance(act, Resume) or "here" not in reading.words_at(at)
-        ]  # "I'm here. go"
-    if any(isinstance(act, _ASKED) for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Pause) or not _only_begins(reading.tokens, at)]
-    paused = min((at for at, act in acts if isinstance(act, Pause)), default=None)
-    if paused is not None:
-        acts = [(at, act) for at, act in acts if not (isinstance(act, Resume) and at > paused)]  # "wait small, I dey come"
-    if any(isinstance(act, Resume | Snooze | Skip) for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
-    acts = _at_one_time(acts, reading.tokens)
-    if any(act == Skip("day") for _, act in acts):
-        acts = [(at, act) for at, act in acts if act not in {Skip(), Finish()}]  # "no training today, skip it", "so let's leave it"
-    if any(isinstance(act, Log | Amend) for _, act in acts):
-        acts = [(at, act) for at, act in acts if act != Have()]
-        weighed = {act.unit for _, act in acts if isinstance(act, Log | Amend)}
-        wished = any(token.text in _OF_SWITCHING for token in reading.tokens)
-        acts = [(at, act) for at, act in acts if wished or not (isinstance(act, Units) and act.unit in weighed)]  # "14 keg, kgs"
-    if any(isinstance(act, Finish) for _, act in acts):
-        acts = [
-            (at, act) for at, act in acts if not isinstance(act, Pause) or reading.words_at(at) & OF_WAITING
-        ]  # "baby's up, I'll stop"
-    if any(isinstance(act, Pause) for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Finish)]  # "have to go, pause it"
-    if any(act == Skip() for _, act in acts):
-        acts = [
-            (at, act) for at, act in acts if act != Today() or "next" not in reading.words_at(at)
-        ]  # "not this one, what's next"
-    if any(isinstance(act, Pain) and act.urgent for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
-    if any(isinstance(act, Pain) for _, act in acts) and not _speaks_of_loads(reading.tokens):
-        acts = [
-            (at, act) for at, act in acts if act != Feel("heavy") or not {"can", "not"} <= reading.words_at(at)
-        ]  # "terrible pain in my neck, can't move it"
-    if any(isinstance(act, Pain) and act.urgent for _, act in acts):
-        acts = [
-            (at, act)
-            for at, act in acts
-            if not isinstance(act, Finish) or [token.text for token in reading.tokens[at : at + 2]] != ["stop", "stop"]
-        ]  # a cry, too
-    acts = without_what_is_only_named(acts, reading.tokens)
-    if any(act == Skip("day") for _, act in acts) and not _speaks_of_loads(reading.tokens):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Feel)]  # "can't train today, work is too much"
-    for asking in (Form, Swap, Progress):
-        if any(isinstance(act, asking) and act != asking() for _, act in acts):
-            acts = [(at, act) for at, act in acts if act != asking()]
-    return [(at, act) for at, act in acts if not isinstance(act, Again | TimeLeft)] or acts
-
-
-def _at_one_time(acts: list[tuple[int, Act]], tokens: list[Token]) -> list[tuple[int, Act]]:
-    """The acts, with a time that is told right after its days taken into them: "Mon, Wed, Fri. 5:50am."."""
-    if len(acts) != 2 or {"today", "tonight", "tomorrow"} & {token.text for token in tokens}:  # noqa: PLR2004 - days and a time
-        return acts
-    (at, days), (_, time) = sorted(acts, key=lambda one: one[0])
-    planned = isinstance(days, Remind) and days.days and days.at is None and not days.off
-    if planned and isinstance(days, Remind) and isinstance(time, Snooze) and time.at is not None:
-        return [(at, replace(days, at=time.at))]
-    return acts
-
-
-_OF_SWITCHING = frozenset({"use", "switch", "change", "show", "set", "in", "prefer", "speak", "display", "convert", "want", "put"})
-_ASKED = (Form, Swap, Help, Progress, Today)
-_CALLS = (["wait"], ["hang", "on"], ["hold", "on"])
-
-
-def _only_begins(tokens: list[Token], at: int) -> bool:
-    """Whether a word of waiting at `at` only begins a question: "wait, how do I do this?"."""
-    words = [token.text for token in tokens[at : at + 4]]
-    call = next((call for call in _CALLS if words[: len(call)] == call), None)
-    if call is None:
-        return False
-    rest = words[len(call) :]
-    return (rest[1:2] if rest[:1] == [","] else rest[:1]) in (["how"], ["what"], ["which"], ["where"], ["can"], ["am"], ["is"])
-
-
-_OF_LOADS = frozenset({"weight", "weights", "load", "dumbbell", "dumbbells", "kettlebell", "kg", "lb"})
-
-
-def _speaks_of_loads(tokens: list[Token]) -> bool:
-    """Whether a number or a word names what was lifted, so that a feeling can be about it."""
-    return any(token.kind is Kind.NUMBER or token.text in _OF_LOADS for token in tokens)

@@ -28,18 +28,19 @@ from core.reading.acts import (
     Undo,
     Units,
 )
+from core.reading.asking_on import goes_on_asking
 from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_told, may_stand_beside, may_trail
+from core.reading.exercise_runs import naming_what_follows
 from core.reading.feelings import feeling
 from core.reading.lexicon import COURTESY, HURT, PLACES
 from core.reading.naming import as_written
-from core.reading.phrases import Said
+from core.reading.phrases import REQUESTS, Said
 from core.reading.sentence_times import read_times
 from core.reading.side_words import LIMBS
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
 from core.reading.standing import (
     FEELINGS,
     OF_THE_SESSION,
-    REQUESTS,
     WHEN,
     asked,
     ends_a_set,
@@ -120,7 +121,7 @@ class Reading:
 def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
     tokens, context = reading.tokens, reading.context
-    asks = _goes_on_asking(tokens, first, last)
+    asks = goes_on_asking(tokens, first, last)
     if asks is not None:
         read_sentence(reading, first, asks)
         read_sentence(reading, asks + 1, last)
@@ -150,35 +151,6 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
                 read_sentence(reading, start, end)
 
 
-_ASKING = frozenset(
-    tuple(words.split())
-    for words in (
-        "remind me", "no more", "stop the", "stop my", "cancel the",
-        "how am", "how is my", "how are my", "tell me", "show me", "what do i", "what is on", "what am i",
-        "how do i", "can i do", "can i have", "can i skip", "skip this", "skip today", "can you use",
-        "could you use", "can we use", "use kg", "use lb", "please use", "set a reminder", "switch to",
-    )
-)  # fmt: skip
-_KINDLY = frozenset({"kindly", "please", "also", "just", "can", "could", "you", "would", "will"})
-_LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then", "so"})
-
-
-def _goes_on_asking(tokens: Sequence[Token], first: int, last: int) -> int | None:
-    """The link after which a sentence asks for something of its own: "pair of 8s here, and remind me sat 9am"."""
-    if tokens[first].text in {"except", "apart", "bar"}:
-        return None  # "except on Wednesdays, remind me daily"
-    for at in range(first + 2, last - 1):
-        if tokens[at].text in _LINKS and tokens[at + 1].text not in _LINKS:
-            begin = next((i for i in range(at + 1, last - 1) if tokens[i].text not in _KINDLY), at + 1)
-            words = tuple(tokens[i].text for i in range(begin, min(begin + 3, last)))
-            told = any(tokens[i].text not in COURTESY for i in range(at + 3, last))
-            if words[:1] == ("how",) and any(tokens[i].text == "never" for i in range(first, at)):
-                continue  # "never done a windmill, how do I do it"
-            if any(words[: len(asking)] == asking for asking in _ASKING) and (told or words[0] != "remind"):
-                return at
-    return None
-
-
 def _read_phrases(reading: Reading, first: int, last: int) -> bool:
     """Read the phrases that count wherever they stand; whether there are any."""
     tokens = reading.tokens
@@ -191,7 +163,7 @@ def _read_phrases(reading: Reading, first: int, last: int) -> bool:
         said = _changing_a_figure(tokens, said, last)
     correcting = any(one.meaning == "mark-amend" for one in said)
     counted = any(token.kind is Kind.NUMBER for token in tokens[first:last])
-    for one in said:
+    for one in (naming_what_follows(tokens, each, first, last) for each in said):
         if one.meaning == "undo" and _takes_back_a_number(tokens, one, first, last):
             reading.phrases[one.first] = replace(one, meaning="mark-sorry")
         elif one.meaning == "mark-sorry" and tokens[one.last - 1].text == "bad" and _names_what_is_bad(tokens, one):
@@ -347,7 +319,9 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         if alone.meaning == "have-nothing" and counted:
             reading.phrases[start] = replace(alone, meaning="mark-bodyweight")
         elif _stands_alone(reading, alone, (first, last), tails.get((start, end))):
-            led = start > first and tokens[start - 1].text == "then"  # "left at the lights then right"
+            led = start > first and (
+                tokens[start - 1].text == "then" or [token.text for token in tokens[start - 2 : start]] == ["nice", "and"]
+            )  # "left at the lights then right", "nice and cool"
             if alone.meaning == "start-if-go" and (
                 led or _goes_on_otherwise(tokens, start, end) or _tells_how_it_is(tokens, start)
             ):
@@ -420,6 +394,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     if tail is not None and alone.meaning not in FEELINGS and not (tail and may_trail(alone.meaning, words)):
         return False
     match alone.meaning:
+        case "pause" if "rest" in words <= {"for", "the", "rest"} and "the" in words | {tokens[alone.first - 1].text}:
+            return False  # "then 12 kg for the rest"
         case "pause":
             denied = words in ({"not", "now"}, {"not", "yet"}) and alone.first > 0 and tokens[alone.first - 1].text == "but"
             return not denied and not goes_on(tokens, alone.last)
@@ -427,6 +403,10 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return not of_dates(tokens, *sentence)
         case "finish" if tokens[sentence[0]].text == "if":
             return False  # "if it's 12 again I'm out"
+        case "finish" if asked(tokens, *sentence):
+            return False  # "is 14kg enough for a woman of my age?"
+        case "resume" if words == {"back"} and {"to", "there"} & {token.text for token in tokens[sentence[0] : alone.first]}:
+            return False  # "walked to the shop and back before this"
         case "finish":
             told = (
                 (_is_just_done(words) and not _goes_to_the_end(tokens, alone))
@@ -435,14 +415,16 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             )
             return not (counted and told)
         case "have-nothing":
-            return reading.context.awaiting is not Awaiting.REPS or len(words) > 1
+            healed = any(token.text in PLACES for token in tokens)  # "shoulder pain last month, now nothing"
+            return not healed and (reading.context.awaiting is not Awaiting.REPS or len(words) > 1)
         case feeling if feeling in FEELINGS:
             if tail and _tells_a_reserve(reading, alone):
                 return False  # "could have done two more easy"
             if tail and alone.first > 1 and tokens[alone.first - 2].text in {"last", "final", "first"}:
                 return False  # "last 2 were tough"
             leads = alone.meaning == "right" and leads_to_a_set(tokens, alone, sentence[1])
-            return not asked(tokens, *sentence) and not leads
+            polite = tokens[alone.first].text == "if" or tokens[alone.first - 1].text == "if"
+            return not asked(tokens, *sentence) and not leads and not polite
         case asking if asking in REQUESTS:
             return not is_thanked_for(tokens, alone, alone.first)
         case _:

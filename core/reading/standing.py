@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
+from core.reading.phrases import REQUESTS
 from core.reading.quantities import HOLD_WORDS
 from core.reading.spans import CLAUSE_ENDS
 from core.reading.token import Kind, Token
@@ -28,8 +29,12 @@ OF_WAITING = listed("words_sentences", "waiting")
 def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     """Whether the phrase means what it says where it stands."""
     before = tokens[said.first - 1] if said.first > first else None
-    if said.meaning.startswith("units") and before is not None and before.kind is Kind.NUMBER:
-        return False
+    if (
+        said.meaning.startswith("units")
+        and before is not None
+        and (before.kind is Kind.NUMBER or before.text in {"much", "many", "few", "more"})
+    ):
+        return False  # "too much kilos for me"
     after = tokens[said.last] if said.last < last else None
     words = {token.text for token in tokens[said.first : said.last]}
     if said.meaning == "start" and words == {"hit", "me"} and any(tokens[i].text not in COURTESY for i in range(first, said.first)):
@@ -38,6 +43,10 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "can we go lighter", "I'm ready for something heavier"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
+    if said.meaning == "form-here" and words >= {"my", "head", "in"}:
+        return False  # "lunges do my head in"
+    if said.meaning == "swap-here" and [token.text for token in tokens[said.last : said.last + 3]] in _OTHER_WEIGHTS:
+        return False  # "give me something with more weight"
     if said.meaning == "pause":
         if _was_forced(tokens, said, first) or (
             before is not None and before.text in _AUXILIARIES and of_somebody(tokens, said, first)
@@ -58,6 +67,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         ):
             return False  # "10 at 12kg, pause 2 seconds at the bottom"
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
+    if said.meaning == "finish" and "enough" in words and asked(tokens, first, last):
+        return False  # "is 14kg enough for a woman of my age?"
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
         return bool({token.text for token in tokens[said.first : said.last]} & OF_THE_SESSION)
     if said.meaning == "resume" and _goes_otherwise(tokens, said, first):
@@ -107,6 +118,10 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "couldn't keep my form"
     if said.meaning == "form" and any(token.text in GUARDS["people"] for token in tokens[max(first, said.first - 3) : said.first]):
         return False  # "I was telling my wife how to do the crossword"
+    if said.meaning == "skip" and before is not None and before.text in _LIFTING and tokens[said.first].text == "pass":
+        return False  # "I fit carry pass that one"
+    if said.meaning in FEELINGS and before is not None and before.text == "if":
+        return False  # "if that's ok"
     if said.meaning == "skip" and after is not None and (after.text == ":" or _skips_to(tokens, said)):
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
@@ -154,7 +169,8 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
 
 
 _AFTER_FOUR = frozenset({"now", "this", "that", "me", "today", "tonight", "us"})
-_OF_ONES_OWN = frozenset({"start", "resume", "finish", "skip", "skip-day", "heavy", "light", "right"})
+_OF_ONES_OWN = frozenset({"start", "resume", "finish", "swap", "swap-here", "skip", "skip-day", "heavy", "light", "right"})
+_OTHER_WEIGHTS = [["with", much, "weight"] for much in ("more", "less", "extra", "lower", "higher")]
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
@@ -177,7 +193,6 @@ def of_somebody(tokens: Sequence[Token], said: Said, first: int) -> bool:
     return at >= first and tokens[at].text in others
 
 
-REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
 _WHERE = frozenset({"in", "at", "on", "behind", "under", "between", "inside", "outside", "near", "home", "indoors", "waiting"})
 _TOLD = frozenset(
     {"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"}

@@ -34,9 +34,11 @@ _LEAVING_OUT = frozenset(
     {"drop", "cut", "bin", "scrap", "lose", "axe", "ditch", "kill", "stop", "cancel", "mute", "silence", "quit", "remove"}
 )
 _SHORT = 5
+_OF_TRAINING = frozenset({"train", "workout", "exercise", "lift", "work", "sweat", "move", "do"})
 _BEFORE_AN_HOUR = frozenset({"at", "@", "by", "till", "until", "til", "from", "after", "before", "around", "about", "past", "to"})
 _NOT_THEN = frozenset({"no", "not", "stop", "without", "except", "never", "cancel"})
-_SHIFTS = frozenset({"bump", "push", "shift", "move", "delay", "hold"})
+_SHIFTS = frozenset({"bump", "push", "shift", "move", "delay", "hold", "put", "shove", "slide", "drag", "nudge", "knock"})
+_MANNERS = frozenset({"can", "could", "would", "will", "you", "kindly", "lets", "let", "us", "may", "might", "need", "to", "want"})
 _OFF_REACH = 7
 _ALONE = ("me", "alone")
 _HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
@@ -76,7 +78,7 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         if tokens[i].kind in {Kind.NUMBER, Kind.CLOCK, Kind.ODD, Kind.ORDINAL}
         and i not in used | spent
         and clock.text(i - 1) not in {"round", "station"}
-        and not (clock.text(i) == "2" and (clock.text(i + 1) in DAY_WORDS or clock.text(i + 1) in GROUPS))  # "change it 2 sat"
+        and not _stands_for_a_word(clock, i, used)
     ]
     if timed and not reminds and not said & _ASKING_AGAIN and any(_counts_now(clock, moment) for moment in moments):
         return []
@@ -96,6 +98,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         return []
     if loose and said & _DONE:
         return []
+    if reminds and minutes is not None and "before" in said:
+        return [Unclear()]  # "an hour before sunset"
     if loose or (moments and minutes is not None):
         return [Unclear()]
     for_a_while = not days and not moments and bool({"week", "weeks", "fortnight"} & said) and bool(_OFF & said)
@@ -112,6 +116,14 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     if reminds and minutes is None and not later:
         return []
     return [Snooze(minutes=minutes)]
+
+
+def _stands_for_a_word(clock: Clock, at: int, used: set[int]) -> bool:
+    """Whether a figure at `at` is a "to" or a "for": "change it 2 sat", "my reminder 2 7pm", "remind me two train"."""
+    if clock.text(at) not in {"2", "4"}:
+        return False
+    after = clock.text(at + 1)
+    return after in DAY_WORDS or after in GROUPS or after in _OF_TRAINING or (at + 1 in used and at not in used)
 
 
 def _counts_now(clock: Clock, moment: Moment) -> bool:
@@ -168,6 +180,9 @@ def _plans(
         return True
     moved = ("make it" in " ".join(words) or "change" in said or "switch" in said) and len(days) > 1
     left_out = bool(days or off_days) and off and (small or (words[0] in _LEAVING_OUT and len(words) <= _SHORT))
+    left_out |= (
+        bool(off_days) and words[:2] in (["not", "on"], ["never", "on"]) and not moments
+    )  # "not on tuesdays pls I have choir"
     return bool(moved or left_out or (len(days) > 1 and small))
 
 
@@ -264,8 +279,10 @@ def _by_moment(clock: Clock, moments: Sequence[Moment]) -> list[Act]:
     """Two times for two days: each time with the days said since the one before, or with those after it."""
     acts: list[Act] = []
     before = clock.first
-    for moment in moments:
-        days, off = clock.days(before, moment.first)
+    led = not any(clock.days(clock.first, moments[0].first))  # "at 5 from monday to friday and at 7 on saturday"
+    ends = [*(moment.first for moment in moments[1:]), clock.last]
+    for moment, end in zip(moments, ends, strict=True):
+        days, off = clock.days(moment.last, end) if led else clock.days(before, moment.first)
         if not days or off or not moment.settled:
             return [Unclear()]
         acts.append(Remind(days=in_week_order(days), at=moment.text))
@@ -289,11 +306,25 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
     """Whether the words put the workout off."""
     line = f" {' '.join(words)} "
     said = set(words)
+    if moments and not timed and words[0] in {"i", "we"} and said & {"ready", "free", "available"}:
+        return True  # "I shall be ready at half past five"
     asks = bool({"remind", "ask", "try", "ping", "later", "snooze", "again", "me", "us", "more", "postpone"} & said)
     led_by_span = minutes is not None and words[0] in {"in", "after"} and not timed
-    if not asks and not small and not led_by_span and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said):
+    moved = bool(moments) and _first_asked(words) in _SHIFTS | _MOVES
+    if (
+        not asks
+        and not small
+        and not led_by_span
+        and not moved
+        and (said & (GUARDS["substance"] | GUARDS["people"]) or "went" in said)
+    ):
         return False
-    if minutes is not None and words[0] in _SHIFTS and said & {"me", "it", "this", "session", "workout", "by"} and not timed:
+    if (
+        minutes is not None
+        and _first_asked(words) in _SHIFTS
+        and said & {"me", "it", "this", "session", "workout", "by"}
+        and not timed
+    ):
         return True
     if {"snooze", "postpone"} & said or any(
         f" {late} " in line.replace(" back in a ", " back ")
@@ -330,6 +361,11 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         put_off = set(words[max(at - 3, 0) : at]) & _BEFORE_A_DELAY or set(words[at + 1 : at + 2]) & _AFTER_A_DELAY
         return bool(put_off or said & _ASKING_AGAIN) and (led or small)  # "gimme 5 minutes" is a pause, "5 more minutes" is not
     return led or small or line.startswith((" half ", " an hours "))
+
+
+def _first_asked(words: Sequence[str]) -> str:
+    """The first word that is more than manners: "delay" of "could you please delay it by an hour"."""
+    return next((word for word in words if word not in COURTESY | _MANNERS), "")
 
 
 def _is_busy_until(words: Sequence[str], moments: Sequence[Moment]) -> bool:

@@ -100,6 +100,10 @@ def test_why_a_day_is_left_out_is_no_second_act(text):
         "I was telling my wife how to do the crossword",
         "skip to the bit where I'm strong",
         "yesterday was fun but I forgot to tell you",
+        "just had a lovely walk with the dog first",
+        "that set murdered me",
+        "light rain all morning here, nice and cool",
+        "my sister wants to swap houses with us",
     ],
 )
 def test_other_people_things_and_times_are_no_act(text):
@@ -166,6 +170,13 @@ def test_one_request_said_twice_is_one_act(text, said):
         ("how have I done on curls lately", "progress", "curls"),
         ("stats floor press", "progress", "floor press"),
         ("what are my numbers for lunges", "progress", "lunges"),
+        ("do my knees go past my toes on lunges?", "form", "lunges"),
+        ("should my heels lift on calf raises", "form", "calf raises"),
+        ("arnold press how it is done please", "form", "arnold press"),
+        ("am I actually getting anywhere with the shoulder press?", "progress", "shoulder press"),
+        ("how's my bench coming on", "progress", "bench"),
+        ("instead of this exercise I prefer to make biceps curl, is ok?", "swap", "biceps curl"),
+        ("rows please, not this", "swap", "rows"),
     ],
 )
 def test_an_exercise_is_named_without_the_words_around_it(text, act, exercise):
@@ -238,6 +249,10 @@ def test_breath_that_will_not_come_is_urgent(text, pain):
         ),
         ("pack it in with the reminders", {"act": "remind", "off": True}),
         ("this arvo at 4", {"act": "snooze", "at": "16:00"}),
+        ("kindly prepone my reminder to 6 am", {"act": "remind", "at": "06:00"}),
+        ("remind me two train on fridays at to in the afternoon", {"act": "remind", "days": ["fri"], "at": "14:00"}),
+        ("snooze till 12 noon", {"act": "snooze", "at": "12:00"}),
+        ("ask me again in 3/4 of an hour", {"act": "snooze", "minutes": 45}),
     ],
 )
 def test_reminders_in_other_words(text, plan):

@@ -48,6 +48,22 @@ def test_days_and_times_make_a_plan(text, days, at):
 @pytest.mark.parametrize(
     "text",
     [
+        "remind me on weekdays at 6am and on sunday at 9am",
+        "remind me at 6am on weekdays and at 9am on sunday",
+        "6am weekdays, 9am sun - remind me",
+    ],
+)
+def test_each_time_goes_with_its_own_days(text):
+    """Whether the days are said before their time or after it."""
+    assert acts(text) == [
+        {"act": "remind", "days": WORKDAYS, "at": "06:00"},
+        {"act": "remind", "days": ["sun"], "at": "09:00"},
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
         "remind me mon, wxd and fri 7am",
         "remind me on fzday and sunday at 6pm",
         "remind me moan days and fry days at six am",

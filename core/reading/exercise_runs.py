@@ -1,0 +1,70 @@
+"""The exercise that words name wherever it stands among them: "do my knees go past my toes on lunges?"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from core.reading.lexicon import COURTESY, EXERCISES, PLACES, listed
+from core.reading.naming import exercise_named
+from core.reading.spans import CLAUSE_ENDS
+from core.reading.token import Kind
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from core.reading.phrases import Said
+    from core.reading.token import Token
+
+NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
+"""What a phrase means once it names an exercise."""
+
+_WITH_WHAT = listed("words_gist", "with_what")
+_JOINING = frozenset({"over", "and", "to", "up", "out", "in"})
+_LEADING_TO_ONE = frozenset({"on", "in", "for", "during", "at", "with", "doing", "of"})
+_ARTICLES = frozenset({"a", "an", "the", "my", "some", "these", "those", "doing"})
+
+
+def longest_run(tokens: Sequence[Token]) -> str | None:
+    """The longest run of words of exercises, as typed; None when they name none."""
+    runs: list[list[str]] = [[]]
+    for index, token in enumerate(tokens):
+        if _belongs(tokens, index):
+            if not runs[-1] and index and tokens[index - 1].text in _WITH_WHAT:
+                runs[-1].append(tokens[index - 1].raw)
+            runs[-1].append(token.raw)
+        elif runs[-1] and token.text in _JOINING and index + 1 < len(tokens) and tokens[index + 1].text in EXERCISES:
+            runs[-1].append(token.raw)  # "bent over row"
+        elif runs[-1]:
+            runs.append([])
+    longest = max(runs, key=len)
+    stands, name = exercise_named(longest, free=False) if longest else (False, None)
+    return name if stands else None
+
+
+def naming_what_follows(tokens: Sequence[Token], said: Said, first: int, last: int) -> Said:
+    """The phrase, with the exercise that is named after an "on" or "for" beside it: "knees out on squats?"."""
+    if said.meaning not in {"form-here", "progress"}:
+        return said
+    lead = [token for token in tokens[first : said.first] if token.text not in COURTESY and token.kind is not Kind.MARK]
+    if said.meaning == "form-here" and lead and all(_belongs(lead, i) or one.text in _WITH_WHAT for i, one in enumerate(lead)):
+        named = longest_run(lead)  # "arnold press, how is it done"
+        return replace(said, meaning="form", exercise=named) if named is not None else said
+    end = next((i for i in range(said.last, last) if tokens[i].text in CLAUSE_ENDS or tokens[i].apart), last)
+    for at in range(first + 1, end):
+        begin = at
+        while begin < end and tokens[begin].text in _ARTICLES:
+            begin += 1
+        if begin < end and tokens[at - 1].text in _LEADING_TO_ONE and (_belongs(tokens, begin) or tokens[begin].text in _WITH_WHAT):
+            name = longest_run(tokens[begin:end])
+            return replace(said, meaning=NAMING[said.meaning], exercise=name) if name is not None else said
+    return said
+
+
+def _belongs(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a word is one of an exercise; a part of the body is only where an exercise follows: "biceps curl", "leg raises"."""
+    word = tokens[index].text
+    if word not in EXERCISES and word not in PLACES:
+        return False
+    after = tokens[index + 1].text if index + 1 < len(tokens) else ""
+    return word not in PLACES or (after in EXERCISES and after not in PLACES)
