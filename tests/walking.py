@@ -10,6 +10,7 @@ from bot.bootstrap import demo
 from bot.store.ledger import Ledger
 from core.diary import History
 from core.health import AgeBand, Health
+from core.messages import Card
 from core.rack import Kind, Rack, RackItem
 from core.session.events import Opened, Plan, Said, Woke
 from core.session.states import Idle, New
@@ -103,3 +104,18 @@ class Walk:
     def kinds(self) -> list[str]:
         """The names of the messages of the latest step."""
         return [type(message).__name__ for message in self.said]
+
+
+def card(walk: Walk) -> Card:
+    """The card said in the latest step."""
+    return next(message for message in walk.said if isinstance(message, Card))
+
+
+def after_a_day(walk: Walk, days: int = 2) -> Walk:
+    """The same trainee some days later."""
+    return walk.waits(days * 86_400)
+
+
+def known_and_trained(*texts: str) -> Walk:
+    """Somebody who has answered everything, and has trained once."""
+    return Walk(known=True).says("go", "go", "go").waits(61).says("11, 2 left", *texts)

@@ -1,4 +1,4 @@
-"""Small pieces that messages are made of: loads, times, sets. No line is longer than a phone's."""
+"""Small pieces that messages are made of: loads, times, sets, places. No line is longer than a phone's."""
 
 from __future__ import annotations
 
@@ -105,3 +105,13 @@ def sets_text(lines: tuple[SetLine, ...]) -> str:
 def and_list(words: tuple[str, ...]) -> str:
     """`a`, `a and b`, `a, b and c`."""
     return "".join(words) if len(words) <= 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def places_text(places: tuple[str, ...], unnamed: str) -> str:
+    """Places on the body as a list; `unnamed` stands for one that was not named."""
+    return and_list(tuple(f"the {place}" if place else unnamed for place in places))
+
+
+def emergency_text(emergency: str | None) -> str:
+    """The number to call."""
+    return emergency or "your local emergency number"

@@ -31,10 +31,12 @@ from core.safety import weeks
 from core.safety.day import extra_reserve, lighter_for, lighter_today, rounds_left
 from core.safety.joints import is_mild, watched
 from core.safety.signs import too_much
-from core.session import cues, health, report, talk
+from core.session import cues, health, talk
+from core.session.belonging import place_asked
 from core.session.cards import show
 from core.session.closing import close
 from core.session.places import following, whole
+from core.session.report import take_logs
 from core.session.ring import left_s as seconds_left
 from core.session.sparing import as_written, spared
 from core.session.states import Asking, Closing, Idle, Paused, Resting, Running, SettingUp, State, WarmingUp, Working
@@ -180,8 +182,8 @@ def _unwell(state: Running, acts: Sequence[Act], turn: Turn) -> State:
     """Stop the clock and calm; a set told in the same breath is kept."""
     logs = [act for act in acts if isinstance(act, Log)]
     after: Running | Idle = state
-    if logs and report.place_asked(state, turn) is not None:
-        after = report.take_logs(state, logs, turn)
+    if logs and place_asked(state, turn) is not None:
+        after = take_logs(state, logs, turn)
     if isinstance(after, Idle):
         return after
     stopped = talk.pause(after, turn)
@@ -339,7 +341,7 @@ def _longer_rests(circuit: Circuit, seconds: int) -> Circuit:
 
 
 def _effort(state: Idle, text: str, turn: Turn) -> State | None:
-    if state.last is None or report.place_asked(state, turn) is not None:
+    if state.last is None or place_asked(state, turn) is not None:
         return None
     effort = health_talk.read_effort(text)
     if effort is None:

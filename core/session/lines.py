@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.circuit import Side
@@ -57,3 +58,21 @@ def record_of(turn: Turn, workout: Workout, place: Place, log: Log, replaces: in
 def log_line(turn: Turn, workout: Workout, place: Place, log: Log) -> SetLine:
     """The line that a report would make at a place, before it is kept."""
     return line_of(record_of(turn, workout, place, log))
+
+
+def filled(turn: Turn, workout: Workout, place: Place, log: Log) -> Log:
+    """Fill in what "same again" stands for, from the last set of this exercise."""
+    if not log.same:
+        return log
+    slug = exercise_at(workout, place).slug
+    last = next((record for record in reversed(turn.sets()) if record.exercise == slug), None)
+    if last is None:
+        return log
+    load = log.load if log.load is not None or last.load is None else last.load.in_unit(log.unit or last.load.unit)
+    return replace(
+        log,
+        reps=last.reps if log.reps is None else log.reps,
+        load=load,
+        unit=log.unit or (None if last.load is None else last.load.unit),
+        seconds=last.seconds if log.seconds is None else log.seconds,
+    )

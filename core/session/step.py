@@ -1,9 +1,9 @@
 """One step of the conversation: a state and an event in; a state, entries for the diary, messages and a wake-up out.
 
 What is due by a workout's clock is done first, so that a text is always read in the state it was written in. A text is read once,
-in the light of what is awaited; its acts are then carried out in the order written. An urgent sign goes before everything else.
-Reminders that are due come last: a text that starts the workout or puts the day off answers them before they are said.
-What is the trainee's own (`own`) goes before everything but an urgent sign, and changes no clock.
+in the light of what is awaited (`awaited`); its acts are then carried out in the order written (`carrying_out`). An urgent sign
+goes before everything else. Reminders that are due come last: a text that starts the workout or puts the day off answers them
+before they are said. What is the trainee's own (`own`) goes before everything but an urgent sign, and changes no clock.
 """
 
 from __future__ import annotations
@@ -11,102 +11,37 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, assert_never
 
-from core.catalogue import exercise, find
-from core.diary import Ending, Heard, RackSaid, SetNoted, UnitChosen
-from core.exercise import Measure
-from core.health import Bar, NoteKind
-from core.messages import (
-    DaySkipped,
-    HelpShown,
-    NothingRuns,
-    NotUnderstood,
-    PainHeard,
-    ProgressLine,
-    ProgressShown,
-    RackNoted,
-    UnitNoted,
-    WelcomeBack,
-)
+from core.diary import Heard
+from core.health import Bar
+from core.messages import WelcomeBack
 from core.own_messages import ForgetNot
-from core.progress import progress_of
-from core.rack import Rack, RackItem
 from core.reading import read
-from core.reading.acts import (
-    Act,
-    Again,
-    Amend,
-    Answer,
-    Awaiting,
-    Away,
-    Context,
-    Feel,
-    Finish,
-    Form,
-    HalfOfDay,
-    Have,
-    Help,
-    InZone,
-    LastSet,
-    Log,
-    Move,
-    MyReminders,
-    Pain,
-    Pause,
-    Progress,
-    Remind,
-    Repeat,
-    Resume,
-    Skip,
-    Snooze,
-    Start,
-    Swap,
-    TimeLeft,
-    Today,
-    Unclear,
-    Undo,
-    Units,
-)
-from core.reading.calendar_talk import calendar_talk
+from core.reading.acts import Log, Pain, Unclear
 from core.reading.own_talk import ForCoach, own_talk
-from core.session import care, edited, health, onboarding, own, report, talk, unasked
-from core.session.closing import close
+from core.session import care, edited, health, onboarding, own, talk, unasked
+from core.session.awaited import context_of, read_in
+from core.session.belonging import place_asked
+from core.session.carrying_out import carry_out
+from core.session.corrections import add_to_last
 from core.session.cues import just_stopped
-from core.session.events import Edited, Event, Opened, Plan, Said, Step, Woke
-from core.session.idle import calendar, remind, skip_day, snooze
-from core.session.lines import line_of
-from core.session.opening import begin, say_today
-from core.session.places import exercise_at, sided
+from core.session.events import Edited, Opened, Said, Step, Woke
+from core.session.opening import say_today
+from core.session.report import take_logs
 from core.session.ring import ring, say_where
 from core.session.standing import bar_now, guarded, needed
-from core.session.states import (
-    Asking,
-    AskingCautions,
-    AskingMore,
-    AskingPairs,
-    AskingRack,
-    AskingUnit,
-    Closing,
-    Idle,
-    New,
-    Paused,
-    Resting,
-    Running,
-    SettingUp,
-    State,
-    WarmingUp,
-    Working,
-    wake_at,
-)
+from core.session.states import AskingCautions, AskingMore, AskingPairs, AskingRack, AskingUnit, Idle, New, Paused, Running, wake_at
 from core.session.turn import Turn
 from core.session.words import say_words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
     from datetime import datetime
-    from typing import Literal
 
     from core.diary import History, SetRecord
+    from core.reading.acts import Act
     from core.reading.own_talk import OwnTalk
+    from core.session.events import Event, Plan
+    from core.session.states import State
 
 
 def step(state: State, event: Event, plan: Plan, history: History, now: datetime) -> Step:
@@ -188,7 +123,7 @@ def _opened(state: State, turn: Turn) -> State:
 
 
 def _said(state: State, text: str, turn: Turn) -> State:
-    acts = _read(state, text, turn)
+    acts = read_in(state, text, turn)
     alarm = None if health.is_telling_history(state, text, turn) else _urgent(acts)
     said = own_talk(text, turn.plan.coach)
     if alarm is None and said is not None:
@@ -205,10 +140,10 @@ def _said(state: State, text: str, turn: Turn) -> State:
     if answered is not None:
         return answered
     if all(isinstance(act, Unclear) for act in acts):
-        added = report.add_to_last(state, text, turn)
+        added = add_to_last(state, text, turn)
         if added is not None:
             return added
-    return care.told_at_once(_carry_out(state, acts, turn), text, turn)
+    return care.told_at_once(carry_out(state, acts, turn), text, turn)
 
 
 def _own(state: State, said: OwnTalk, turn: Turn) -> State:
@@ -221,7 +156,7 @@ def _own(state: State, said: OwnTalk, turn: Turn) -> State:
     if said.question is None or not isinstance(after, Running | Idle):
         return after
     pains = [act for act in read(said.question, context_of(after, turn)) if isinstance(act, Pain)]
-    return _carry_out(after, pains, turn)
+    return carry_out(after, pains, turn)
 
 
 def _edited(state: State, text: str, records: tuple[SetRecord, ...], turn: Turn) -> State:
@@ -257,258 +192,7 @@ def _before_all(state: New | onboarding.First, text: str, acts: Sequence[Act], t
 def _stop_everything(state: Running | Idle, acts: Sequence[Act], alarm: Pain, turn: Turn) -> Idle:
     """Stop for an urgent sign; a set reported in the same breath is kept, and nothing but the warning is said."""
     logs = [act for act in acts if isinstance(act, Log)]
-    if logs and report.place_asked(state, turn) is not None:
-        report.take_logs(state, logs, turn)
+    if logs and place_asked(state, turn) is not None:
+        take_logs(state, logs, turn)
         turn.messages.clear()
     return talk.urgent(state, alarm, turn)
-
-
-def _read(state: State, text: str, turn: Turn) -> tuple[Act, ...]:
-    """Read a text in the light of what is awaited; a full report also counts where a choice was offered.
-
-    Between workouts what is said of days and zones is looked for first; a bare place answers "where are you?" when it is nothing
-    else.
-    """
-    if isinstance(state, Idle) and (said := calendar_talk(text, turn.today)) is not None:
-        return (said,)
-    workout = report.workout_of(state) if isinstance(state, Running | Idle) else None
-    if workout is not None and workout.question is not None and workout.question.choices:
-        count = len(workout.question.choices)
-        acts = read(text, Context(unit=turn.plan.trainee.unit, awaiting=Awaiting.CHOICE, choices=count))
-        if any(isinstance(act, Answer) and act.choice is not None for act in acts):
-            return acts
-    acts = read(text, context_of(state, turn))
-    if isinstance(state, Idle) and state.asked == "zone" and all(isinstance(act, Unclear) for act in acts):
-        place = calendar_talk(text, turn.today, zone_asked=True)
-        return acts if place is None else (place,)
-    return acts
-
-
-def context_of(state: State, turn: Turn) -> Context:
-    """What is awaited in a state, for the reader."""
-    unit = turn.plan.trainee.unit
-    match state:
-        case New() | AskingCautions():
-            return Context(awaiting=Awaiting.YES)
-        case AskingUnit():
-            return Context(awaiting=Awaiting.UNIT)
-        case AskingRack():
-            return Context(unit=unit, awaiting=Awaiting.RACK)
-        case AskingPairs() | AskingMore():
-            return Context(unit=unit, awaiting=Awaiting.YES)
-        case _:
-            return _workout_context(state, turn)
-
-
-def _workout_context(state: Running | Idle, turn: Turn) -> Context:
-    unit, zone = turn.plan.trainee.unit, turn.plan.trainee.zone
-    workout, place = report.workout_of(state), report.place_asked(state, turn)
-    quiet = Awaiting.GO if isinstance(state, Idle | SettingUp | Paused | WarmingUp) else Awaiting.NONE
-    if workout is None:
-        return Context(unit=unit, awaiting=quiet, today=turn.today.isoformat(), zone=zone)
-    done = turn.sets_of(workout)
-    last = None
-    if done:
-        load = done[-1].load
-        last = LastSet(done[-1].reps, None if load is None else load.amount, None if load is None else load.unit, done[-1].side)
-    if place is None:
-        told = Awaiting.REPS if done and isinstance(state, Resting | Working) else quiet  # a bare number corrects, or comes twice
-        return Context(unit=unit, awaiting=told, last=last, today=turn.today.isoformat(), zone=zone)
-    prescribed = workout.prescriptions[place.station - 1]
-    movement = exercise_at(workout, place)
-    wanted = None if prescribed is None or prescribed.load is None else prescribed.load.in_unit(unit)
-    hold = movement.measure is not Measure.REPS
-    station = workout.circuit.stations[place.station - 1]
-    return Context(
-        unit=unit,
-        load=wanted or None,
-        target=station.work_s if hold else (None if prescribed is None else prescribed.reps_high),
-        sides=sided(workout, place),
-        awaiting=Awaiting.REPS if workout.open or not isinstance(state, Idle) else quiet,
-        last=last,
-        today=turn.today.isoformat(),
-        zone=zone,
-        hold=hold,
-    )
-
-
-def _carry_out(state: Running | Idle, acts: Sequence[Act], turn: Turn) -> State:
-    """Carry out the acts of a text, in order. Logs go together, after what was said of the load they are about."""
-    logs = tuple(act for act in acts if isinstance(act, Log))
-    done_logs = False
-    now: State = _here(state)
-    felt = next((act.value for act in acts if isinstance(act, Feel) and act.value != "right"), None)
-    for act in acts:
-        if isinstance(act, Log):
-            if not done_logs and isinstance(now, Running | Idle):
-                now = _logs(now, logs, felt, turn)
-                done_logs = True
-            continue
-        if isinstance(act, Feel) and logs:
-            continue
-        if isinstance(now, Idle):
-            now = _while_idle(now, act, turn)
-        elif isinstance(now, Running):
-            now = _while_running(now, act, turn)
-    return now
-
-
-def _here(state: Running | Idle) -> Running | Idle:
-    """The state once somebody has spoken: nobody is missing any more."""
-    workout = report.workout_of(state)
-    return state if workout is None else report.with_workout(state, replace(workout, unanswered=0))
-
-
-def _logs(state: Running | Idle, logs: Sequence[Log], felt: Literal["heavy", "light"] | None, turn: Turn) -> Running | Idle:
-    if isinstance(state, Idle) and report.place_asked(state, turn) is None:
-        turn.say(NothingRuns(turn.plan.circuit.name))
-        return state
-    after = report.take_logs(state, logs, turn, felt)
-    noted = any(isinstance(entry, SetNoted) for entry in turn.entries)
-    return care.watch(after, turn) if noted and isinstance(after, Resting | SettingUp | Working) else after
-
-
-def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
-    match act:
-        case Start():
-            return begin(turn, state)
-        case Today() | Resume():
-            say_today(turn)
-            return health.offered(state, turn)
-        case Amend():
-            return report.amend(state, act, turn)
-        case Undo():
-            return report.undo(state, turn)
-        case Answer(choice=int(number)):
-            return report.choose(state, number, turn)
-        case Remind():
-            remind(turn, act)
-        case Snooze():
-            snooze(turn, act)
-        case Skip(what="day"):
-            skip_day(turn)
-        case Repeat() | HalfOfDay() | Away() | Move() | InZone() | MyReminders():
-            return calendar(turn, state, act)
-        case Have():
-            return onboarding.more_rack(act, turn)
-        case Pain():
-            turn.note_pain(act.place, act.side, None, urgent=False)
-            turn.keep_note(NoteKind.PAIN, talk.told_place(act.place, turn))
-            turn.say(PainHeard(act.place))
-            return replace(state, asking=Asking.PAIN)
-        case Pause() | Finish() | Skip() | Swap() | Feel() | TimeLeft() | Again():
-            turn.say(NothingRuns(turn.plan.circuit.name))
-        case Unclear() | Answer() | Log():
-            if report.place_asked(state, turn) is not None and isinstance(act, Unclear) and act.choices:
-                return report.ask_unclear(state, [log for one in act.choices for log in one if isinstance(log, Log)], turn)
-            turn.say(NotUnderstood("today"))
-        case Help() | Form() | Progress() | Units():
-            _inform(state, act, turn)
-        case _:
-            assert_never(act)
-    return state
-
-
-def _while_running(state: Running, act: Act, turn: Turn) -> State:
-    match act:
-        case Start():
-            return talk.start(state, turn)
-        case Resume():
-            if isinstance(state, Paused):
-                return talk.back(state, turn)
-            talk.tell_time(state, turn)
-        case Pause():
-            return talk.pause(state, turn)
-        case Finish():
-            return talk.finish(state, turn)
-        case Skip(what="station"):
-            return talk.skip(state, turn)
-        case Skip():
-            turn.say(DaySkipped())
-            return close(state, Ending.EARLY, turn)
-        case Again():
-            return talk.again(state, turn)
-        case Swap():
-            return talk.swap(state, act, turn)
-        case Feel(value):
-            return talk.feel(state, value, turn)
-        case Pain():
-            return talk.pain(state, act, turn)
-        case Amend():
-            return report.amend(state, act, turn)
-        case Undo():
-            return report.undo(state, turn)
-        case Answer(choice=int(number)):
-            return report.choose(state, number, turn)
-        case Unclear(choices):
-            return _unclear(state, [log for one in choices for log in one if isinstance(log, Log)], turn)
-        case Answer() | Log():
-            return _unclear(state, [], turn)
-        case TimeLeft():
-            talk.tell_time(state, turn)
-        case Today():
-            say_where(state, turn)
-        case Have():
-            return _more_rack(state, act, turn)
-        case Remind() | Snooze() | Repeat() | HalfOfDay() | Away() | Move() | InZone() | MyReminders():
-            turn.say(NotUnderstood(_expected(state)))
-        case Help() | Form() | Progress() | Units():
-            _inform(state, act, turn)
-        case _:
-            assert_never(act)
-    return state
-
-
-def _unclear(state: Running, choices: Sequence[Log], turn: Turn) -> State:
-    if report.place_asked(state, turn) is None or (isinstance(state, Working) and not state.workout.open):
-        turn.say(NotUnderstood(_expected(state)))
-        return state
-    return report.ask_unclear(state, choices, turn)
-
-
-def _expected(state: Running) -> Literal["reps", "go", "back", "today"]:
-    match state:
-        case SettingUp() | WarmingUp():
-            return "go"
-        case Paused():
-            return "back"
-        case Working() | Resting() | Closing():
-            return "reps"
-
-
-def _inform(state: Running | Idle, act: Help | Form | Progress | Units, turn: Turn) -> None:
-    """What needs an answer and changes no clock."""
-    match act:
-        case Help():
-            turn.say(HelpShown(running=not isinstance(state, Idle)))
-        case Form(said):
-            talk.show_form(state, said, turn)
-        case Progress(said):
-            turn.say(_progress(said, turn))
-        case Units(unit):
-            turn.keep(UnitChosen(unit))
-            turn.say(UnitNoted(unit))
-
-
-def _more_rack(state: Running, act: Have, turn: Turn) -> Running:
-    """Something more to lift, said in the middle of a workout; one of each where no count was said."""
-    known = (turn.plan.trainee.rack or Rack()).items
-    items = tuple(onboarding.item_of(item, turn.plan.trainee.unit) for item in act.items)
-    rack = Rack((*known, *(RackItem(item.kind, item.load, item.count or 1) for item in items)))
-    turn.keep(RackSaid(rack))
-    turn.say(RackNoted(rack.items))
-    return state
-
-
-def _progress(said: str | None, turn: Turn) -> ProgressShown:
-    wanted = None if said is None else find(said)
-    done = [record for record in turn.sets() if record.reps is not None and (wanted is None or record.exercise == wanted.slug)]
-    slugs = dict.fromkeys(record.exercise for record in done)
-    lines = []
-    for slug in slugs:
-        latest = next(record for record in reversed(done) if record.exercise == slug)
-        own = [record for record in done if record.exercise == slug and record.side is latest.side]  # like with like
-        lines.append(ProgressLine(exercise(slug).name, line_of(own[0]), line_of(own[-1])))
-    return ProgressShown(
-        len({record.workout for record in done}), tuple(lines), progress_of(turn.plan.trainee, turn.sets(), turn.now, slugs)
-    )
