@@ -26,6 +26,7 @@ _PRAISE = listed("words_quantities", "praise")
 _STOPPED = {("the",), ("it",), ("me",), ("my",), ("now",), ("for",), ("a",), ("please",), ("there",), ("here",)}
 """Words after which "stop" is no dictated mark."""
 
+_CHANGING = frozenset({"change", "amend", "correct", "alter", "switch"})
 _KIT = {("dumbbells",), ("kettlebells",)}
 _AFTER_COUNTED = frozenset({"at", "with", "of", "on", "each", "per", "only", "left", "right", "then", "using", "@", "both", "a"})
 _BEFORE_COUNTED = frozenset(
@@ -109,6 +110,7 @@ def heard(tokens: list[Token]) -> list[Token]:
     meant = list(tokens)
     begun = {token.text for token, after in pairwise(tokens) if after.text in {"one", "1", "won"}}
     two_sided = any(token.text == "right" for token in tokens)
+    changing = next((i for i, token in enumerate(tokens) if token.text in _CHANGING), len(tokens))
     for index, token in enumerate(tokens):
         if is_for(tokens, index):
             meant[index] = replace(token, kind=Kind.WORD, text="for", worded=False)
@@ -123,7 +125,9 @@ def heard(tokens: list[Token]) -> list[Token]:
             after, thanked = tokens[index + 1], tokens[index - 1].text in {"sorry", "thanks", "cheers", "ta", "apologies"}
             around = tokens[index - 1].text in _BEFORE_SHORT and after.text in _AFTER_SHORT
             around |= thanked and after.kind is Kind.WORD and after.text not in _AFTER_EIGHT | _AFTER_LEFT
-            around |= (token.raw == "4" and _is_for_somebody(tokens, index)) or (token.raw == "2" and _changes_to(tokens, index))
+            around |= (token.raw == "4" and _is_for_somebody(tokens, index)) or (
+                token.raw == "2" and index > changing and _changes_to(tokens, index)
+            )
             meant[index] = replace(token, kind=Kind.WORD, text=_SHORT_WORDS[token.raw]) if around else token
         if token.kind is not Kind.WORD:
             continue
@@ -179,10 +183,9 @@ def _is_for_somebody(tokens: list[Token], index: int) -> bool:
 
 
 def _changes_to(tokens: list[Token], index: int) -> bool:
-    """Whether a "2" leads to what something is to be changed to: "chnge last 2 14kg"."""
-    changing = any(token.text in {"change", "amend", "correct", "alter", "switch"} for token in tokens[:index])
+    """Whether a "2" after a word of changing leads to what a record is to be: "chnge last 2 14kg"."""
     of_a_record = tokens[index - 1].text in {"last", "it", "that", "one", "weight", "load", "set", "reps"}
-    return changing and of_a_record and tokens[index + 1].kind is Kind.NUMBER
+    return of_a_record and tokens[index + 1].kind is Kind.NUMBER
 
 
 def _counted(before: Token | None) -> bool:
