@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
-from core.reading.health_talk import plain
+from core.reading.whole_words import plain
 from core.records_file import Form
 
 LONGEST = 120  # characters: nothing here but a question to the coach is longer

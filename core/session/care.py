@@ -27,6 +27,7 @@ from core.messages import (
 )
 from core.reading import health_talk
 from core.reading.acts import Amend, Finish, Log, Pain, Pause, Resume, Skip, Start, Swap, TimeLeft, Unclear, Undo
+from core.reading.whole_words import plain, says_start, yes_or_no
 from core.safety import weeks
 from core.safety.day import extra_reserve, lighter_for, lighter_today, rounds_left
 from core.safety.joints import is_mild, watched
@@ -102,8 +103,8 @@ def _all_well(state: Running, text: str, acts: Sequence[Act], turn: Turn) -> Sta
 def _today(state: Running, text: str, acts: Sequence[Act], turn: Turn) -> State | None:
     workout = state.workout
     if workout.asking is Asking.ILL:
-        said = health_talk.yes_or_no(text)
-        if said is not None and not health_talk.says_start(text):
+        said = yes_or_no(text)
+        if said is not None and not says_start(text):
             return _feel(state, (Feeling.FEVER if said else Feeling.COLD,), turn)
     feelings = health_talk.read_feelings(text)
     sore = tuple(watched(turn.diary.pains, turn.now))
@@ -156,7 +157,7 @@ def _again(state: Running, workout: Workout, turn: Turn, changes: bool) -> Runni
 
 def _gone(state: Running, sore: Sequence[PainRecord], text: str, turn: Turn) -> State:
     """What hurt is fine now: it comes back, a step lighter. Where several places were asked about, only those named, or all."""
-    said = health_talk.plain(text)
+    said = plain(text)
     every = [pain.place for pain in sore]
     places = tuple(dict.fromkeys([place for place in every if place is not None and place in said] or every))
     for place in places:
@@ -202,7 +203,7 @@ def _pain_kind(state: Running, text: str, acts: Sequence[Act], turn: Turn) -> St
     if any(isinstance(act, Skip) for act in acts):
         return described(state, (None, None), turn, out=True)
     onward = any(isinstance(act, Start | Resume | Swap) for act in acts)
-    if onward and health_talk.yes_or_no(text) is None:
+    if onward and yes_or_no(text) is None:
         return described(state, (None, None), turn)
     if not any(isinstance(act, KEEPS_SENSE) for act in acts):
         pain = turn.diary.pains[-1]

@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING, Any
 from core.diary import PainEased, PainNoted, PainRecord
 from core.health import Bar, Branch, Health, Injury, NoteKind, Topic, outcome_value
 from core.messages import ClearanceNoted, ClearanceTooSoon, HealthAsked, HealthLater, HealthOffered, HealthOutcome, TodayPlan
-from core.reading import health_talk
+from core.reading import health_answers
 from core.reading.acts import Answer, Have, Log, Skip, Start, Unclear
-from core.reading.health_talk import Left, Stopped
+from core.reading.health_answers import Left, Stopped
+from core.reading.whole_words import says_start
 from core.safety.screening import DECIDING, due, next_topic, verdict
 from core.session.standing import bar_now, needed, too_soon
 from core.session.states import Asking, Closing, Idle, Paused, Resting, SettingUp, State, WarmingUp, Working
@@ -53,13 +54,13 @@ def wanting(turn: Turn) -> bool:
 def heard(state: State, text: str, acts: Sequence[Act], turn: Turn) -> State | None:
     """What a text means for the health talk; None when it means nothing there and is to be read as usual."""
     running = isinstance(state, WarmingUp | SettingUp | Working | Resting | Paused | Closing)
-    wanted = health_talk.wants_health(text)
+    wanted = health_answers.wants_health(text)
     if running:
         if wanted is None:
             return None
         turn.say(HealthLater(running=True, free=True))
         return state
-    if health_talk.says_cleared(text) and (told := _cleared(state, turn)) is not None:
+    if health_answers.says_cleared(text) and (told := _cleared(state, turn)) is not None:
         return told
     if not isinstance(state, Idle):
         return None
@@ -76,7 +77,7 @@ def is_telling_history(state: State, text: str, turn: Turn) -> bool:
     """Whether a sign is told as an answer of the health talk, and as one that comes and goes: then it is no alarm."""
     if not isinstance(state, Idle) or state.asking is not Asking.HEALTH:
         return False
-    return next_topic(turn.plan.trainee.health) is Topic.SYMPTOMS and health_talk.is_history(text)
+    return next_topic(turn.plan.trainee.health) is Topic.SYMPTOMS and health_answers.is_history(text)
 
 
 def _begin(state: Idle, turn: Turn, *, again: bool) -> Idle:
@@ -116,9 +117,9 @@ def _finish(state: Idle, turn: Turn) -> Idle:
 
 
 def _answer_offer(state: Idle, text: str, turn: Turn) -> Idle | None:
-    if health_talk.says_start(text):
+    if says_start(text):
         return None
-    said = health_talk.read_topic(text, Topic.SHARE)
+    said = health_answers.read_topic(text, Topic.SHARE)
     if said is True:
         return _begin(state, turn, again=False)
     if said is False or isinstance(said, Left | Stopped):
@@ -130,9 +131,9 @@ def _answer_offer(state: Idle, text: str, turn: Turn) -> Idle | None:
 def _answer_topic(state: Idle, text: str, acts: Sequence[Act], turn: Turn) -> Idle | None:
     health = turn.plan.trainee.health
     topic = next_topic(health)
-    if topic is None or health_talk.says_start(text):
+    if topic is None or says_start(text):
         return None
-    said = health_talk.read_topic(text, topic)
+    said = health_answers.read_topic(text, topic)
     if isinstance(said, Stopped):
         turn.say(HealthLater(running=False, free=bar_now(turn) is None))
         return replace(state, asking=None)
@@ -176,7 +177,7 @@ def keep_symptoms(state: State, text: str, turn: Turn) -> None:
     if not isinstance(state, Idle) or state.asking is not Asking.HEALTH:
         return
     health = turn.plan.trainee.health
-    if next_topic(health) is Topic.SYMPTOMS and isinstance(said := health_talk.read_topic(text, Topic.SYMPTOMS), tuple) and said:
+    if next_topic(health) is Topic.SYMPTOMS and isinstance(said := health_answers.read_topic(text, Topic.SYMPTOMS), tuple) and said:
         _keep_answer(health, Topic.SYMPTOMS, said, turn)
 
 

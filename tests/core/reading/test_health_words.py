@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.reading.health_talk import _alike, _at
+from core.reading.whole_words import _alike, place_of
 
 SAID = "no not sharp shrp sharpp slept badly slpet fever feverish chest chets 11 at 20kg . .. ok. tight"
 WORDS = st.sampled_from(SAID.split(" "))
@@ -17,4 +17,4 @@ def test_a_phrase_is_found_where_its_words_stand(said, phrase):
     words, wanted = [word.strip(".") for word in said.split()], phrase.split()
     places = range(len(words) - len(wanted) + 1)
     plainly = (at for at in places if all(_alike(words[at + i], word) for i, word in enumerate(wanted)))
-    assert _at(said, phrase) == next(plainly, None)
+    assert place_of(said, phrase) == next(plainly, None)

@@ -8,21 +8,9 @@ import pytest
 
 from core.circuit import Side
 from core.health import AgeBand, Condition, Feeling, Injury, Quality, Symptom, Topic
-from core.reading.health_talk import (
-    Left,
-    Stopped,
-    is_history,
-    read_effort,
-    read_feelings,
-    read_gone,
-    read_quality,
-    read_relief,
-    read_topic,
-    says_cleared,
-    says_start,
-    wants_health,
-    yes_or_no,
-)
+from core.reading.health_answers import Left, Stopped, is_history, read_topic, says_cleared, wants_health
+from core.reading.health_talk import read_effort, read_feelings, read_gone, read_quality, read_relief
+from core.reading.whole_words import says_start, yes_or_no
 
 CLEARED = [
     "I am cleared",
