@@ -12,6 +12,7 @@ from core.messages import (
     LeftOpen,
     Lighter,
     NoSuchNumber,
+    NotDoneYet,
     Noted,
     NothingToCorrect,
     OtherSideAsked,
@@ -101,6 +102,14 @@ def nothing_to_correct(message: NothingToCorrect) -> Worded:
     """Nothing is noted yet."""
     del message
     return Worded(page("Nothing is noted yet, so nothing to change."))
+
+
+@words_for(NotDoneYet)
+def not_done_yet(message: NotDoneYet) -> Worded:
+    """A set of a station that is not done."""
+    if message.started:
+        return Worded(page(f"{message.exercise} still runs: tell me that when it is done."))
+    return Worded(page(f"Not noted: {message.exercise} comes first.", 'Say "go" to start it, and tell me after.'), ("go",))
 
 
 @words_for(NoSuchNumber)

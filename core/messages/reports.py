@@ -119,6 +119,14 @@ class NothingToCorrect:
 
 
 @dataclass(frozen=True)
+class NotDoneYet:
+    """A set was told before the first station was done; `started` when its clock runs."""
+
+    exercise: str
+    started: bool
+
+
+@dataclass(frozen=True)
 class ChoiceLine:
     """A likely meaning: a set, at an exercise."""
 
@@ -184,6 +192,7 @@ ReportMessage = (
     | EditNotRead
     | Undone
     | NothingToCorrect
+    | NotDoneYet
     | NoSuchNumber
     | WhichOne
     | PartMissing

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.circuit import Side
 from core.diary import SetUndone
-from core.messages import AlreadyNoted, Corrected, NoSuchNumber, NothingToCorrect, Undone
+from core.messages import AlreadyNoted, Corrected, NoSuchNumber, NotDoneYet, NothingToCorrect, Undone
 from core.reading import read
 from core.reading.acts import Amend, Awaiting, Context, Log
 from core.session.asking_back import ask_about
@@ -15,7 +15,7 @@ from core.session.belonging import SIDES, with_workout, workout_of
 from core.session.lines import filled, line_of, record_of
 from core.session.places import exercise_at, sided, whole
 from core.session.read_back import say_noted
-from core.session.states import Choice, Place, Question, Working
+from core.session.states import Choice, Closing, Paused, Place, Question, Working
 from core.units import Load
 
 if TYPE_CHECKING:
@@ -104,8 +104,12 @@ def said_again(state: Running | Idle, logs: Sequence[Log], turn: Turn) -> Runnin
     """A report when nothing is missing: the same one twice, something to add, or a correction to ask about."""
     workout = workout_of(state)
     done = () if workout is None else turn.sets_of(workout)
-    if workout is None or not done:
-        turn.say(NothingToCorrect())
+    if workout is None:
+        return state
+    if not done:
+        running = isinstance(state, Working | Paused)
+        first = NotDoneYet(exercise_at(workout, whole(workout.place)).name, running)
+        turn.say(NothingToCorrect() if isinstance(state, Closing) else first)
         return state
     last, log = done[-1], logs[-1]
     place = Place(last.round, last.station)

@@ -65,6 +65,7 @@ SAFE = (
     messages.Corrected,
     messages.Undone,
     messages.NothingToCorrect,
+    messages.NotDoneYet,
     messages.WhichOne,
     messages.PartMissing,
     messages.SetNotRead,

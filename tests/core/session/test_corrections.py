@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.messages import Corrected, NoSuchNumber
+from core.messages import Corrected, NoSuchNumber, NotDoneYet
 from tests.walking import Walk
 
 
@@ -26,3 +26,18 @@ def test_a_number_that_no_set_holds_changes_nothing():
     walk = told().says("sorry 9 not 7")
     assert isinstance(walk.said[-1], NoSuchNumber)
     assert walk.history == before
+
+
+def test_a_set_told_before_the_first_station_is_done_is_not_kept_and_says_what_to_do():
+    """Nobody is told that there is nothing to change when they changed nothing."""
+    walk = Walk(known=True).says("go", "11 at 8kg")
+    assert walk.said == [NotDoneYet("Goblet squat", started=False)]
+    walk.says("go", "go").waits(10).says("11 at 8kg")
+    assert walk.said == [NotDoneYet("Goblet squat", started=True)]
+    assert walk.history.standing() == ()
+
+
+def test_a_set_told_after_half_of_the_first_station_is_kept():
+    """Some put the weights down early."""
+    walk = Walk(known=True).says("go", "go", "go").waits(45).says("11 at 8kg")
+    assert [record.reps for record in walk.history.standing()] == [11]
