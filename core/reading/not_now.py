@@ -186,7 +186,7 @@ def _denied(tokens: Sequence[Token], first: int, sign: _Sign) -> bool:
         return True
     inside = [token.text for token in tokens[start:end]]
     after = [token.text for token in tokens[end : end + 3]]
-    sees = bool({"see", "speak", "talk"} & set(inside))
+    sees = bool({"see", "speak", "talk", "focus"} & set(inside))
     own = _own_denials(meaning, starts_with_not=tokens[start].text == "not" or sees)
     if (
         after[:1] == ["free"]

@@ -17,6 +17,9 @@ def joined_clauses(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_S
     """The clauses, with a place that only a comma parts from "I do not feel it" in one: "my left arm, I don't feel it"."""
     joined: list[_Span] = []
     for first, last in (span for clause in clauses for span in _after_a_side(tokens, *clause)):
+        if joined and [tokens[i].text for i in range(joined[-1][1] - 1, joined[-1][1] + 1)] == ["even", "though"]:
+            joined[-1] = (joined[-1][0], last)
+            continue  # "panting even though I sit"
         if joined and tokens[joined[-1][1]].text == "," and joined[-1][1] + 1 == first:
             begin, end = joined[-1]
             if _tells_how(tokens, first, last) and is_only_named(tokens, begin, end, places_in(tokens, begin, end)):

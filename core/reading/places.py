@@ -155,13 +155,18 @@ def _part_named(tokens: Sequence[Token], at: int, last: int) -> str | None:
     return next((one for one, after in pairwise(words) if one in _PART_OF_BACK and after in {"bit", "part", "half", "end"}), None)
 
 
+_BETWEEN = 12
+"""Words between a place and another that is moved when it hurts, at most."""
+
+
 def _is_moved(tokens: Sequence[Token], first: int, hurting: int, at: int, last: int) -> bool:
     """Whether the place at `at` is only what is moved when another one hurts: "my neck aches when I turn my head"."""
+    hurting = max(hurting, at - _BETWEEN)
     words = [tokens[i].text for i in range(hurting + 1, at)]
     when = next((n for n, pair in enumerate(pairwise(words)) if pair in _MOVING or _is_doing(pair)), None)
     if when is None or "and" in words[when:]:
         return False
-    return any(tokens[i].text in HURT for i in range(first, hurting + 1 + when)) and not any(
+    return any(tokens[i].text in HURT for i in range(max(first, hurting - _BETWEEN), hurting + 1 + when)) and not any(
         tokens[i].text in HURT for i in range(at, last)
     )
 
