@@ -16,7 +16,7 @@ from core.reading.lexicon import HURT, PLACES, listed
 from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
 from core.reading.not_now import denial_start, figures, is_not_now, is_painless_after
 from core.reading.pain_clauses import NAMING, is_only_named, joined_clauses
-from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_part, places_in, side_alone
+from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_part, part_of_back, places_in, side_alone
 from core.reading.signs import signs_in
 from core.reading.token import Kind, Token
 from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
@@ -103,6 +103,8 @@ def _completed(
     told = before[1] if before is not None else None
     if before is None or told is None:
         return None
+    if told.place == "back" and (part := part_of_back(tokens, *clause)) is not None:
+        return before[0], replace(told, place=part), before[2]
     if told.place is not None and told.side is None:
         if side is None and is_only_named(tokens, *clause, places):
             side = next((place.side for place in places if is_part(told.place, place.name)), None)

@@ -159,6 +159,16 @@ _BETWEEN = 12
 """Words between a place and another that is moved when it hurts, at most."""
 
 
+def part_of_back(tokens: Sequence[Token], first: int, last: int) -> str | None:
+    """The part of the back that a clause names and nothing else: "back's gone, lower bit"; None when it says anything else."""
+    part = _part_named(tokens, first - 1, last)
+    alone = all(tokens[i].text in _OF_A_PART or tokens[i].text in _PART_OF_BACK for i in range(first, last))
+    return f"{_PART_OF_BACK[part]} back" if part is not None and alone else None
+
+
+_OF_A_PART = frozenset({"the", "bit", "part", "half", "end", "of", "it", "right", "very", "just", "mostly", "mainly"})
+
+
 def _is_moved(tokens: Sequence[Token], first: int, hurting: int, at: int, last: int) -> bool:
     """Whether the place at `at` is only what is moved when another one hurts: "my neck aches when I turn my head"."""
     hurting = max(hurting, at - _BETWEEN)
