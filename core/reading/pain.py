@@ -35,6 +35,8 @@ _STRONG = frozenset(
 )  # fmt: skip
 _GAVE_WAY = frozenset({"popped", "pop", "snapped", "snap", "tore", "torn", "ripped", "cracked"})
 _NEAR = 8
+_HURTS_WITHIN = 12
+"""Words between a place and what tells that it hurts, at most."""
 _WHEREVER = "urgent-breathing-hurts"
 _Span = tuple[int, int]
 _Sign = tuple[str, int, int]
@@ -243,7 +245,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
         signs.append((alone.meaning, begin, last))
     elif hurts and (places or before) and not signs:
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
-        if near <= _NEAR:
+        if near <= _HURTS_WITHIN:
             signs.append(("pain", hurts[0], hurts[-1] + 1))
     if all(sign[0] == "pain" for sign in signs) and not (hurts or places or alone is not None):
         words = {tokens[i].text for i in range(first, last)}

@@ -70,6 +70,9 @@ _OF_A_SIDE = frozenset(
         "more",
         "especially",
         "worse",
+        "i",
+        "mean",
+        "think",
         "a",
         "bit",
     }
