@@ -74,6 +74,8 @@ def _told(words: Sequence[str]) -> str | None:
         return None
     pointed = ("of", "a") in set(pairwise(words)) and bool(said & (_WEIGHTS | _POINTING))  # "bit of a beast that"
     of = pointed or bool(said & (_COPULAS | _WHOLLY))
+    if said & _TELLING == {"nothing"} and ("it", "is") in set(pairwise(words)):
+        return None  # "it is nothing, I am sure": of an ache
     heavy = bool(said & _HEAVY or (of and said & _HEAVY_OF))
     light = bool(said & _LIGHT or (of and said & _LIGHT_OF))
     return None if heavy == light else "heavy" if heavy else "light"

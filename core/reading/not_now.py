@@ -5,6 +5,7 @@ An urgent sign is taken away by less than any other pain: only by words that are
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -37,7 +38,7 @@ _ONESELF = frozenset({"i", "my", "me", "it", "the"})
 _WELL = frozenset(
     {
         "right", "good", "ok", "great", "well", "happy", "normal", "nice", "fine", "better", "stopped", "going", "gone", "stop",
-        "slow", "slowing", "calm", "calming", "settle", "settling", "regular", "beating",
+        "slow", "slowing", "calm", "calming", "settle", "settling", "regular", "beating", "come", "coming", "down", "steady",
     }
 )  # fmt: skip
 _ON_THE_WAY = frozenset({"feel", "feeling", "so", "too", "very", "all", "that"})
@@ -45,6 +46,7 @@ _THAT_GO = frozenset(
     {"dizziness", "numbness", "tingling", "pain", "pains", "tightness", "pressure", "giddiness", "vertigo", "needles"}
 )
 _UNTIL_NOW = ("before today", "before now", "until", "till")
+_YEAR = re.compile(r" (?:in|of|around) (?:19|20)[0-9]{2} ")
 _Sign = tuple[str, int, int]
 _Span = tuple[int, int]
 
@@ -56,7 +58,7 @@ def is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     if _long_past(within, urgent=urgent) or (not urgent and _is_figure(tokens, first, line)):
         return True
-    if not urgent and _is_well(within):
+    if not urgent and (_is_well(within) or _has_been_well(within)):
         return True
     start = min(sign[1] for sign in signs)
     lead = [token.text for token in tokens[first:start]]
@@ -90,6 +92,14 @@ def _is_well(line: str) -> bool:
     return well and not words & {"but", "still", "not", "except", "until", "when", "no", "one", "other", "only"}
 
 
+def _has_been_well(line: str) -> bool:
+    """Whether a clause tells of what was that it has been well since: "had trouble in 1998 and it has been fine since"."""
+    past, _, after = line.partition(" has been ")
+    return bool(after and set(past.split()) & _WAS and set(after.split()[:2]) & _WELL_SINCE)
+
+
+_WAS = frozenset({"had", "was", "were", "did", "hurt", "broke", "pulled", "tore", "injured", "got"})
+_WELL_SINCE = frozenset({"fine", "ok", "good", "great", "better", "alright", "sound", "perfect"})
 _LIKE = frozenset({"as", "how", "like", "feel", "feels", "feeling"})
 _WOULD = frozenset({"will", "would", "might", "could", "should"})
 _TELLING = frozenset({"mention", "say", "add", "tell", "report", "note", "like", "inform", "admit", "warn", "let"})
@@ -138,6 +148,8 @@ def _long_past(line: str, *, urgent: bool) -> bool:
     if not urgent and any(f" {gone} " in line for gone in ("all gone", "is gone", "has gone", "cleared up", "went away")):
         still = []  # "back pain from last month is all gone"
     now = [*still, *_LIKE_BEFORE] if urgent else still
+    if _YEAR.search(line) and not any(f" {word} " in line for word in {*still} - {"now", "again"}):
+        return True  # "I fainted once in 2009", but "has hurt since 2009"
     return any(f" {time} " in line for time in _LONG_PAST) and not any(f" {word} " in line for word in now)
 
 
@@ -174,12 +186,14 @@ def _denied(tokens: Sequence[Token], first: int, sign: _Sign) -> bool:
         return True
     inside = [token.text for token in tokens[start:end]]
     after = [token.text for token in tokens[end : end + 3]]
-    own = _own_denials(meaning, starts_with_not=tokens[start].text == "not")
+    sees = bool({"see", "speak", "talk", "focus"} & set(inside))
+    own = _own_denials(meaning, starts_with_not=tokens[start].text == "not" or sees)
     if (
         after[:1] == ["free"]
         or (set(after[:1]) & {"passed", "stopped", "eased"} and after[1:2] != ["out"])
         or (after[:1] == ["gone"] and tokens[end - 1].text in _THAT_GO)
         or (not own and set(after[:2]) & {"gone", "free"})
+        or (after[:2] == ["went", "away"] and tokens[end - 1].text in _THAT_GO)
         or (after[:1] and after[0] in _ENDING and after[1:2] in (["gone"], ["passed"], ["stopped"]))
     ):
         return True

@@ -13,8 +13,10 @@ from typing import TYPE_CHECKING
 from core.reading import phrases
 from core.reading.acts import Pain, Side
 from core.reading.lexicon import HURT, PLACES, listed
+from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
 from core.reading.not_now import denial_start, figures, is_not_now, is_painless_after
-from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_part, places_in, side_alone
+from core.reading.pain_clauses import NAMING, is_only_named, joined_clauses
+from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_part, part_of_back, places_in, side_alone
 from core.reading.signs import signs_in
 from core.reading.token import Kind, Token
 from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
@@ -22,8 +24,6 @@ from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-_MUSCLES = listed("words_pain", "muscles") | {"hip flexor"}
-_OF_MUSCLES = listed("words_pain", "of_muscles")
 _WITH_CHEST = listed("words_pain", "with_chest")
 _NO_PLACE = listed("words_pain", "no_place")
 _STRONG = frozenset(
@@ -35,6 +35,8 @@ _STRONG = frozenset(
 )  # fmt: skip
 _GAVE_WAY = frozenset({"popped", "pop", "snapped", "snap", "tore", "torn", "ripped", "cracked"})
 _NEAR = 8
+_HURTS_WITHIN = 12
+"""Words between a place and what tells that it hurts, at most."""
 _WHEREVER = "urgent-breathing-hurts"
 _Span = tuple[int, int]
 _Sign = tuple[str, int, int]
@@ -55,7 +57,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
     named: _Span | None = None
     named_alone = False
     ahead: Side | None = None
-    for first, last in _joined(patient, clauses):
+    for first, last in joined_clauses(patient, clauses):
         if all(token.kind is not Kind.WORD for token in patient[first:last]):
             continue
         places = places_in(patient, first, last)
@@ -88,7 +90,7 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
             found.append((named[0], None, named))
         found += told_here
         before, named = places, None
-        named_alone = _is_only_named(patient, first, last, places)
+        named_alone = is_only_named(patient, first, last, places)
     found = [_passed(patient, clauses, one) for one in found]
     found = [_on_that_side(patient, one) for one in found]
     words = {token.text for token in patient}
@@ -103,11 +105,13 @@ def _completed(
     told = before[1] if before is not None else None
     if before is None or told is None:
         return None
+    if told.place == "back" and (part := part_of_back(tokens, *clause)) is not None:
+        return before[0], replace(told, place=part), before[2]
     if told.place is not None and told.side is None:
-        if side is None and _is_only_named(tokens, *clause, places):
+        if side is None and is_only_named(tokens, *clause, places):
             side = next((place.side for place in places if is_part(told.place, place.name)), None)
         return (before[0], replace(told, side=side), before[2]) if side is not None else None
-    if told.place is None and not told.urgent and _is_only_named(tokens, *clause, places):
+    if told.place is None and not told.urgent and is_only_named(tokens, *clause, places):
         return before[0], replace(told, place=places[0].name, side=places[0].side), before[2]
     return None
 
@@ -115,9 +119,23 @@ def _completed(
 def _adds_places(tokens: Sequence[Token], clause: _Span, places: Sequence[Place], told: Pain) -> bool:
     """Whether a clause only names where else it hurts: "on the right my shoulder hurts, on the left my hip"."""
     words = [tokens[i].text for i in range(*clause)]
-    rest = [word for word in words if word not in _NAMING | {"on", "too", "also", "and", "side"} and word not in PLACES]
-    own = any(place.side is not None for place in places) or "my" in words
+    rest = [
+        word
+        for word in words
+        if word not in NAMING | {"on", "too", "also", "and", "side", "today", "now", "again"} and word not in PLACES
+    ]
+    own = (
+        any(place.side is not None for place in places)
+        or bool({"my", "also", "too"} & set(words))
+        or _lists(tokens, clause, places)
+    )
     return told.place is not None and bool(places) and own and not rest and all(place.name != told.place for place in places)
+
+
+def _lists(tokens: Sequence[Token], clause: _Span, places: Sequence[Place]) -> bool:
+    """Whether a clause goes on with a list of places begun before it: "pain in my elbow, shoulder and wrist"."""
+    begun = clause[0] > 1 and tokens[clause[0] - 1].text == "," and tokens[clause[0] - 2].text in PLACES
+    return begun and len(places) > 1 and "and" in {tokens[i].text for i in range(*clause)}
 
 
 def _on_that_side(tokens: Sequence[Token], one: _Found) -> _Found:
@@ -137,36 +155,6 @@ def _at_its_worst(words: set[str], one: _Found) -> _Found:
     torn = words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing", "badly", "bad", "strong", "worst"}
     headache = pain is not None and pain.place == "head" and "worst" in words and words & {"ever", "life"}
     return (at, replace(pain, urgent=True), span) if pain is not None and (sudden or torn or headache) else one
-
-
-def _joined(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Span]:
-    """The clauses, with a place that only a comma parts from "I do not feel it" in one: "my left arm, I don't feel it"."""
-    joined: list[_Span] = []
-    for first, last in clauses:
-        if joined and tokens[joined[-1][1]].text == "," and joined[-1][1] + 1 == first:
-            begin, end = joined[-1]
-            sided = len(joined) > 1 and joined[-2][1] + 1 == begin and side_alone(tokens, begin, end) is not None
-            if sided and _is_unfelt(tokens, first, last) and _is_only_named(tokens, *joined[-2], places_in(tokens, *joined[-2])):
-                joined[-2:] = [(joined[-2][0], last)]  # "my leg, the left one, I don't feel it"
-                continue
-            named = any(
-                _is_unfelt(tokens, *other) and _is_only_named(tokens, *span, places_in(tokens, *span))
-                for span, other in (((begin, end), (first, last)), ((first, last), (begin, end)))
-            )
-            if named:
-                joined[-1] = (begin, last)
-                continue
-        joined.append((first, last))
-    return joined
-
-
-def _is_unfelt(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether a clause says of something named elsewhere that it is not felt: "can't feel a thing"."""
-    words = {tokens[i].text for i in range(first, last)}
-    return bool(words & {"feel", "feeling"}) and bool(words & {"not", "no", "nothing"}) and bool(words & _UNFELT)
-
-
-_UNFELT = frozenset({"it", "them", "am", "anything", "thing", "nothing"})
 
 
 def _with_limb(places: list[Place], before: list[Place], *, named_alone: bool) -> tuple[list[Place], Place | None]:
@@ -201,15 +189,6 @@ def _is_of_the_last(tokens: Sequence[Token], index: int) -> bool:
 
 _BOTH = 2
 _LENGTHS = frozenset({"minutes", "hours", "day", "days", "week", "weeks", "month", "months", "year", "years"})
-
-
-def _is_only_named(tokens: Sequence[Token], first: int, last: int, places: Sequence[Place]) -> bool:
-    """Whether a clause names a place and says nothing else: "ouch, my toe"."""
-    named = {place.at for place in places}
-    return bool(named) and all(i in named or tokens[i].kind is Kind.MARK or tokens[i].text in _NAMING for i in range(first, last))
-
-
-_NAMING = frozenset({"my", "the", "left", "right", "in", "it", "is", "poor", "both"})
 
 
 def _passed(tokens: Sequence[Token], clauses: Sequence[_Span], one: _Found) -> _Found:
@@ -266,13 +245,13 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
         signs.append((alone.meaning, begin, last))
     elif hurts and (places or before) and not signs:
         near = min((abs(hurts[0] - place.at) for place in places), default=0)
-        if near <= _NEAR:
+        if near <= _HURTS_WITHIN:
             signs.append(("pain", hurts[0], hurts[-1] + 1))
     if all(sign[0] == "pain" for sign in signs) and not (hurts or places or alone is not None):
         words = {tokens[i].text for i in range(first, last)}
         if not words & {"headache", "migraine"} and (not before or "not" in words):
             return []
-    if not signs or _muscles_gave_out(tokens, first, last, signs, places):
+    if not signs or muscles_gave_out(tokens, first, last, signs, places):
         return []
     start = min([sign[1] for sign in signs] + [begin_of(tokens, p, first) for p in places])
     end = max([sign[2] for sign in signs] + [end_of(tokens, p, last) for p in places])
@@ -286,7 +265,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
         side = _side_of_one(tokens, first, last)
         if side is not None and len(before) == 1:
             places = [replace(before[0], side=side)]
-    if not urgent and _is_muscle_talk(tokens, first, last, places):
+    if not urgent and is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
 
@@ -315,6 +294,8 @@ def _side_of_one(tokens: Sequence[Token], first: int, last: int) -> Side | None:
 def _without_figures(tokens: Sequence[Token], first: int, last: int, signs: list[_Sign], *, placed: bool) -> list[_Sign]:
     """The signs, without urgent ones that are only a figure of speech or a heart rate: "dizzy with joy", "heart is 165"."""
     spoken = [span for span in figures(tokens, first, last) if not (placed and tokens[span[1] - 1].text in _OF_A_PLACE)]
+    if _AT_REST & {tokens[i].text for i in range(first, last)}:
+        spoken = [span for span in spoken if tokens[span[1] - 1].text not in _OF_WORK]
     kept = []
     for sign in signs:
         meaning, begin, end = sign
@@ -327,6 +308,9 @@ def _without_figures(tokens: Sequence[Token], first: int, last: int, signs: list
     return kept
 
 
+_AT_REST = frozenset({"rest", "resting", "sitting", "sat", "seated", "lying", "still", "standing", "minutes"})
+_OF_WORK = frozenset({"gasping", "breathless", "clappers"})
+"""How figures end that tell only of hard work: "left me gasping"; of somebody at rest they are signs."""
 _OF_A_PLACE = frozenset({"agony", "that", "but", "fire", "the"})
 _RATE_AFTER = 5
 
@@ -342,20 +326,6 @@ _WRONG_HEART = HURT | {
     "racing", "pounding", "skipping", "skipped", "fluttering", "flutter", "palpitations", "weird", "funny", "irregular", "missing",
     "missed", "stopped", "attack", "rest", "sitting", "lying", "resting", "slow",
 }  # fmt: skip
-
-
-def _muscles_gave_out(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_Sign], places: list[Place]) -> bool:
-    """Whether it is only that the arms or legs gave out: the end of a set, not a pain."""
-    words = {tokens[i].text for i in range(first, last)}
-    muscular = bool(places) and all(place.name in _MUSCLES and place.side is None for place in places)
-    given = any(tokens[i].text in {"gave", "giving", "gives"} and tokens[i + 1].text == "me" for i in range(first, last - 1))
-    return (
-        muscular
-        and not given
-        and bool(words & {"gave", "giving", "gives"})
-        and not words & HURT
-        and all(sign[0] == "pain" for sign in signs)
-    )
 
 
 def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
@@ -382,40 +352,6 @@ def _told(meanings: set[str], urgent: set[str], places: list[Place], tokens: Seq
     if urgent & _NO_PLACE:
         told.insert(len(told) if chest else 0, Pain(urgent=True))
     return told or [Pain(urgent=bool(urgent))]
-
-
-def _is_muscle_talk(tokens: Sequence[Token], first: int, last: int, places: Sequence[Place]) -> bool:
-    """Whether only a muscle is sore or burning, which is work and not pain."""
-    words = {tokens[i].text for i in range(first, last)}
-    hurting = words & HURT
-    if hurting and hurting <= {"sore", "burning", "tender", "killing"} and not places:
-        return True
-    if not places or not {place.name for place in places} <= _MUSCLES:
-        return False
-    lone = _side_follows(tokens, last) or any(place.side is not None or _is_one(tokens, place) for place in places)
-    if not hurting:
-        return not lone and bool(words & _WORN)
-    return hurting <= _OF_MUSCLES and not (lone and hurting <= _OF_ONE_SIDE)
-
-
-def _side_follows(tokens: Sequence[Token], last: int) -> bool:
-    """Whether a side is told right after a clause: "both forearms ache, especially the right"."""
-    after = [token.text for token in tokens[last + 1 : last + 4]]
-    return (
-        after[:1] != [] and after[0] in {"especially", "mostly", "mainly", "particularly"} and bool({"left", "right"} & set(after))
-    )
-
-
-_OF_ONE_SIDE = frozenset({"killing", "sore", "aching", "achy", "ache", "aches", "tender"})
-"""Words of work too, but not of one arm or leg alone: "left hammy's sore": both would be from work."""
-_WORN = listed("words_pain", "complaining")
-"""What muscles in pairs are said to be after work: "arms are cactus"."""
-
-
-def _is_one(tokens: Sequence[Token], place: Place) -> bool:
-    """Whether one muscle of a pair is named: "my forearm is sore", not "forearms are sore"."""
-    word = tokens[place.at].text
-    return word == place.name and not word.endswith("s")
 
 
 def _together(found: list[_Found]) -> list[_Found]:

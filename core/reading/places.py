@@ -37,6 +37,11 @@ _MOVING = frozenset({("when", "i"), ("whenever", "i"), ("as", "i"), ("if", "i"),
 _THIS_MOMENT = frozenset({"now", "away", "here", "there"})
 
 
+def _is_doing(pair: tuple[str, str]) -> bool:
+    """Whether two words begin what one does when it hurts: "when lifting", "while I raise"."""
+    return pair[0] in {"when", "whenever", "while", "on", "upon"} and pair[1].endswith("ing") and pair[1] not in HURT
+
+
 @dataclass(frozen=True, slots=True)
 class Place:
     """A place on the body at a token, with its side."""
@@ -65,6 +70,9 @@ _OF_A_SIDE = frozenset(
         "more",
         "especially",
         "worse",
+        "i",
+        "mean",
+        "think",
         "a",
         "bit",
     }
@@ -113,11 +121,11 @@ def places_in(tokens: Sequence[Token], first: int, last: int) -> list[Place]:
             continue
         if word == "back" and before in {"get", "go", "come", "going", "am", "am i", "coming", "put"}:
             continue
-        if found and _is_moved(tokens, found[-1].at, at, last):
+        if found and _is_moved(tokens, first, found[-1].at, at, last):
             continue
         name = PLACES[word]
-        if name == "back" and before in {"lower", "upper"}:
-            name = f"{before} back"
+        if name == "back" and (part := _part_before(tokens, first, at) or _part_named(tokens, at, last)) is not None:
+            name = f"{_PART_OF_BACK[part]} back"
         spread = any(tokens[i].text in _SPREADING for i in range(max(first, at - 4), at)) and bool(found)
         if not any(place.name == name and place.side is None for place in found):
             found.append(Place(at, name, _side(tokens, at, first, last), spread))
@@ -134,13 +142,46 @@ def _counted_sides(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     return set(limbs) if {"left", "right"} <= set(limbs.values()) else set()
 
 
-def _is_moved(tokens: Sequence[Token], hurting: int, at: int, last: int) -> bool:
+_PART_OF_BACK = {"lower": "lower", "low": "lower", "bottom": "lower", "upper": "upper", "top": "upper"}
+
+
+def _part_before(tokens: Sequence[Token], first: int, at: int) -> str | None:
+    """Which part of the back is told before it, a side between them or not: "lower left back"."""
+    while at > first and tokens[at - 1].text in {"left", "right", "l", "r", "side"}:
+        at -= 1
+    return tokens[at - 1].text if at > first and tokens[at - 1].text in _PART_OF_BACK else None
+
+
+def _part_named(tokens: Sequence[Token], at: int, last: int) -> str | None:
+    """Which part of the back is told after it: "back hurts lower bit"."""
+    words = [tokens[i].text for i in range(at + 1, last)]
+    return next((one for one, after in pairwise(words) if one in _PART_OF_BACK and after in {"bit", "part", "half", "end"}), None)
+
+
+_BETWEEN = 12
+"""Words between a place and another that is moved when it hurts, at most."""
+
+
+def part_of_back(tokens: Sequence[Token], first: int, last: int) -> str | None:
+    """The part of the back that a clause names and nothing else: "back's gone, lower bit"; None when it says anything else."""
+    part = _part_named(tokens, first - 1, last)
+    alone = all(tokens[i].text in _OF_A_PART or tokens[i].text in _PART_OF_BACK for i in range(first, last))
+    return f"{_PART_OF_BACK[part]} back" if part is not None and alone else None
+
+
+_OF_A_PART = frozenset({"the", "bit", "part", "half", "end", "of", "it", "right", "very", "just", "mostly", "mainly"})
+
+
+def _is_moved(tokens: Sequence[Token], first: int, hurting: int, at: int, last: int) -> bool:
     """Whether the place at `at` is only what is moved when another one hurts: "my neck aches when I turn my head"."""
+    hurting = max(hurting, at - _BETWEEN)
     words = [tokens[i].text for i in range(hurting + 1, at)]
-    when = next((n for n, pair in enumerate(pairwise(words)) if pair in _MOVING), None)
+    when = next((n for n, pair in enumerate(pairwise(words)) if pair in _MOVING or _is_doing(pair)), None)
     if when is None or "and" in words[when:]:
         return False
-    return bool(HURT & set(words[:when])) and not any(tokens[i].text in HURT for i in range(at, last))
+    return any(tokens[i].text in HURT for i in range(max(first, hurting - _BETWEEN), hurting + 1 + when)) and not any(
+        tokens[i].text in HURT for i in range(at, last)
+    )
 
 
 _PARTS = {

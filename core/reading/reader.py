@@ -6,8 +6,10 @@ numbers, every one of which must be accounted for or the message is unclear.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from core.reading import gear, guards
-from core.reading.acts import Act, Amend, Awaiting, Context, Log, Start, Unclear
+from core.reading.acts import Act, Amend, Awaiting, Context, Feel, Log, Start, Unclear
 from core.reading.answers import answer
 from core.reading.field_corrections import field_corrected
 from core.reading.gist import gist, says_go_at_last
@@ -82,6 +84,8 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
                 and not (supposed and after.meaning == "help")
             ):
                 reading.add(first, act_of(after, reading.text))
+    if any(isinstance(act, Unclear) for _, act in reading.acts) and _is_no_set(tokens):
+        reading.acts = [(at, act) for at, act in reading.acts if not isinstance(act, Feel)]
     if ready and not reading.acts and says_go_at_last(tokens):
         reading.add(len(tokens) - 1, Start())
     return _closed(reading)
@@ -92,6 +96,18 @@ def _is_bare_set(tokens: list[Token]) -> bool:
     if not tokens or len(tokens) > _LONGEST_BARE_SET or tokens[0].kind is not Kind.NUMBER:
         return False
     return all(token.kind is Kind.NUMBER or token.text in _OF_BARE_SETS for token in tokens)
+
+
+_MANY_REPS = 1000
+_DISTANCES = frozenset({"km", "miles", "mile", "metres", "meters"})
+
+
+def _is_no_set(tokens: list[Token]) -> bool:
+    """Whether a figure belongs to no set that was lifted, so that "easy" tells of no load: "5000 reps easy", "ran 5k, felt ok"."""
+    return any(
+        token.kind is Kind.NUMBER and (token.value >= _MANY_REPS or after.text in _DISTANCES)
+        for token, after in pairwise([*tokens, tokens[-1]])
+    )
 
 
 def _is_asked(tokens: list[Token], last: int) -> bool:

@@ -46,6 +46,7 @@ from core.reading.standing import (
     ends_a_set,
     goes_on,
     in_its_place,
+    is_of_oneself,
     is_thanked_for,
     leads_to_a_set,
     of_dates,
@@ -298,6 +299,9 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
         spans += list(tails)
         beside = {span for start, end in spans for span in beside_told(tokens, reading.explained, start, end)}
         spans += sorted(beside - set(spans))
+        apart = {span for start, end in spans for span in _after_told(reading, start, end)}
+        spans += sorted(apart - set(spans))
+        beside -= apart
     for start, end in spans:
         alone = phrases.whole(tokens, start, end, wanted)
         if alone is None and tails.get((start, end)) is not False:
@@ -330,6 +334,12 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             reading.explain(start, end)
             reading.phrases = {at: one for at, one in reading.phrases.items() if not start <= at < end}
             reading.phrases[start] = alone
+
+
+def _after_told(reading: Reading, first: int, last: int) -> list[tuple[int, int]]:
+    """What an emoji parts from words that are already told: "the right" (wrist) and then "next one"."""
+    cut = next((i for i in range(first + 1, last) if reading.tokens[i].apart and i - 1 in reading.explained), None)
+    return [] if cut is None or cut in reading.explained else [(cut, last)]
 
 
 def _covers_the_loads(tokens: Sequence[Token], first: int, last: int) -> bool:
@@ -417,6 +427,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "have-nothing":
             healed = any(token.text in PLACES for token in tokens)  # "shoulder pain last month, now nothing"
             return not healed and (reading.context.awaiting is not Awaiting.REPS or len(words) > 1)
+        case "right" if is_of_oneself(tokens, alone):
+            return False
         case feeling if feeling in FEELINGS:
             if tail and _tells_a_reserve(reading, alone):
                 return False  # "could have done two more easy"

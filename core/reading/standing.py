@@ -89,6 +89,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "six reps were quite enough for me"
     if said.meaning == "finish" and ends_a_set(tokens, said, first):
         return False  # "8 reps, radio called so I stop there"
+    if is_of_oneself(tokens, said):
+        return False  # "I felt good today"
     if said.meaning == "right" and said.first == first and leads_to_a_set(tokens, said, last):
         return False  # "felt strong so I went up to 15 kg"
     if said.meaning == "skip-day" and of_dates(tokens, first, last):
@@ -120,7 +122,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "I was telling my wife how to do the crossword"
     if said.meaning == "skip" and before is not None and before.text in _LIFTING and tokens[said.first].text == "pass":
         return False  # "I fit carry pass that one"
-    if said.meaning in FEELINGS and before is not None and before.text == "if":
+    if said.meaning in FEELINGS and before is not None and before.text == "if" and not _wonders(tokens, said, first):
         return False  # "if that's ok"
     if said.meaning == "skip" and after is not None and (after.text == ":" or _skips_to(tokens, said)):
         return False
@@ -139,6 +141,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "weight is too much less"
     if said.meaning == "light" and words & {"go", "move", "bump"} and "not" in {t.text for t in tokens[first : said.first]}:
         return False  # "the last one would not go up"
+    if said.meaning in {"heavy", "light"} and _wonders(tokens, said, first):
+        return True  # "I wonder whether I might have a lighter pair"
     if said.meaning in FEELINGS:
         return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
             tokens, said, first
@@ -242,10 +246,30 @@ def _is_polite(tokens: Sequence[Token], first: int) -> bool:
     return words.startswith(_POLITE)
 
 
+def is_of_oneself(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "felt good" tells how the writer feels, and nothing of the weight: "I felt good today"."""
+    words = [token.text for token in tokens[max(0, said.first - 3) : said.last]]
+    at = next((i for i, word in enumerate(words) if word in {"feel", "felt", "feeling"}), None)
+    if said.meaning != "right" or at is None or {"right", "perfect", "comfortable", "manageable"} & set(words[at:]):
+        return False
+    lead = [word for word in words[:at] if word not in {"really", "just", "am", "still", "actually", "have", "been"}]
+    return lead[-1:] == ["i"]
+
+
 def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:
     """Whether a feeling only tells why the set that follows was done: "felt good so I did 12"."""
     after = tokens[said.last].text if said.last < last else ""
     return after == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
+
+
+def _wonders(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a wish is led in by nothing but a polite wondering about it: "I was wondering if I could have a lighter one"."""
+    lead = {token.text for token in tokens[first : said.first]}
+    wished = {token.text for token in tokens[said.first : said.last]}
+    return bool(wished & _WISHED and lead & {"wonder", "wondering", "wondered", "mind"} and (lead | wished) & {"if", "whether"})
+
+
+_WISHED = frozenset({"have", "had", "get", "use", "used", "try", "tried", "trouble", "ask", "trusted"})
 
 
 def _is_said_by_others(tokens: Sequence[Token], said: Said, first: int) -> bool:

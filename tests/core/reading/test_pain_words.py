@@ -48,6 +48,17 @@ def _urgent(text: str) -> bool:
         "out of nowhere massive pain in my shoulder",
         "can't bear the pain in my back",
         "i have a pain in the chest",
+        "there is a pressing feeling in my chest",
+        "got real dizzy on that last squat",
+        "the room did a little spin when i stood up",
+        "i can't see out of my left eye",
+        "cant get my words out",
+        "leg just stopped working",
+        "heart rate won't come down",
+        "throat is closing up",
+        "panting even though i am sat down",
+        "gone weak down one side",
+        "heart's going like the clappers and I'm only sitting down",
     ],
 )
 def test_a_sign_is_urgent_in_whatever_words_and_order(text):
@@ -96,6 +107,13 @@ def test_what_stands_beside_a_sign_does_not_take_it_away(text):
         "no air con in here",
         "chest press is too heavy",
         "i don't feel it in my glutes",
+        "heart's going like the clappers",
+        "my heart was in my boots",
+        "that left me gasping",
+        "I fainted once in 2009",
+        "goblet squat, weight against my chest",
+        "can't see the screen",
+        "couldn't find the words",
     ],
 )
 def test_figures_rates_and_denials_are_no_sign(text):
@@ -116,11 +134,20 @@ def test_figures_rates_and_denials_are_no_sign(text):
         ("knee's a bit niggly, right one", "knee", "right"),
         ("ma r elbow is killin", "elbow", "right"),
         ("my shoulder blade is aching on the right side", "shoulder blade", "right"),
+        ("lower left back pain", "lower back", "left"),
+        ("pinged my hammy, righty", "hamstring", "right"),
+        ("left knee, sharp", "knee", "left"),
+        ("I have pain in the left shoulder when I lift the arm", "shoulder", "left"),
     ],
 )
 def test_the_side_may_be_told_anywhere(text, place, side):
     """Before the place or after it, of the limb it belongs to, or in a clause of its own; the place is told once."""
     assert acts(text, **AWAITED) == [{"act": "pain", "place": place, "side": side}]
+
+
+def test_a_list_of_places_is_told_whole():
+    """What a comma parts from the place that hurts hurts too."""
+    assert [act["place"] for act in acts("pain in my elbow, shoulder and wrist", **AWAITED)] == ["elbow", "shoulder", "wrist"]
 
 
 def test_two_places_keep_their_own_sides():
