@@ -270,11 +270,14 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
         word in {"at", "@"} and listing.is_number(first + at + 1) and not listing.kind_at(first + at - 1)
         for at, word in enumerate(words)
     )
-    if loaded or "@" in said:
+    if loaded or ("@" in said and not pairs & _AT_A_PLACE):
         return True
     if "with" not in said or ("with", "me") in pairs or kinds & {"handle", "plate", "barbell"} or said & _OWNING:
         return False
     return any(listing.is_number(i) for i in range(first, first + words.index("with")))
+
+
+_AT_A_PLACE = frozenset({("@", "home"), ("@", "mine"), ("@", "my"), ("@", "work"), ("@", "hand"), ("@", "the")})
 
 
 def _is_of_others(told: Sequence[str]) -> bool:

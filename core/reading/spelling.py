@@ -165,7 +165,7 @@ def _nearest(word: str) -> str | None:
         for known, distance, _ in process.extract(
             word, _near_length(len(word), reach), scorer=OSA.distance, score_cutoff=reach, limit=None
         )
-        if _is_slip(word, known, int(distance))
+        if is_slip(word, known, int(distance))
     ]
     if not near:
         return None
@@ -216,7 +216,7 @@ def _meaning(word: str) -> object:
     return NUMBER_WORDS.get(word, NUMBER_PLURALS.get(word, expand(word)))
 
 
-def _is_slip(word: str, known: str, distance: int) -> bool:
+def is_slip(word: str, known: str, distance: int) -> bool:
     """Whether thumbs make this of `known`: letters swapped, one left out, one doubled, the key beside, a wrong vowel."""
     if distance > 1:
         return word[0] == known[0]

@@ -148,6 +148,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
 
 def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, ready: bool) -> Said:
     """The phrase with what it means here: "start again" goes on; where a go is waited for (`ready`) "crack on" starts."""
+    if said.meaning in {"form", "form-here"} and _asks_for_the_plan(tokens, said, first, last):
+        return replace(said, meaning="today", exercise=None)  # "could you tell me what exercises are planned for today?"
     if said.meaning == "start" and "again" in {token.text for token in tokens[first:last]}:
         here = {token.text for token in tokens[said.first : said.last + 1]}
         return said if ready and here >= {"ready", "go", "again"} else replace(said, meaning="resume")
@@ -158,6 +160,23 @@ def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, 
         if words == ["crack", "on"] or (words == ["go", "on"] and ends and leads and last - first > len(words)):
             return replace(said, meaning="start")  # "go on then, let's have it"
     return said
+
+
+def _asks_for_the_plan(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether what is to be shown or told is what the day brings, and not how something is done."""
+    words = {token.text for token in tokens[first:last]}
+    asked_for = {token.text for token in tokens[said.first : last]}
+    return bool(asked_for & _THE_DAY and asked_for & _OF_THE_PLAN) and not words & _OF_DOING and _all_plan(said)
+
+
+def _all_plan(said: Said) -> bool:
+    """Whether what stands where an exercise is named is none, but the plan itself: "deck for today's workout"."""
+    return said.exercise is None or bool(set(said.exercise.lower().replace("'s", "s").split()) & (_THE_DAY | _OF_THE_PLAN))
+
+
+_THE_DAY = frozenset({"today", "tonight", "todays", "tonights"})
+_OF_THE_PLAN = listed("words_standing", "of_the_plan")
+_OF_DOING = frozenset({"how", "form", "technique", "posture", "demo", "demonstrate", "video", "correctly", "properly", "not"})
 
 
 def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
