@@ -52,6 +52,8 @@ _TWO_SLIPS_FROM = 8
 _SHORT_MESSAGE = 4
 _MIDDLING_MESSAGE = 8
 _LONG_ENOUGH = 4
+_LONG_BESIDE_ENGLISH = 6
+_UNIT_NAMES = ("kilos", "pounds", "kilograms", "kilo")
 _SHORTEST_JOINED = 5
 _LONGEST_JOINED = 28
 _LONGEST_PART = 12
@@ -87,25 +89,32 @@ def as_meant(text: str) -> Iterator[str]:
     """The ways a normalised text may have been meant, the likeliest first; none when nothing in it looks mistyped."""
     if len(text) > _LONGEST_MESSAGE or len(text.split()) > _MOST_WORDS:
         return
-    together = _HALF_OF_DAY.sub(lambda found: f"{found[1]}m", " ".join(_put_back(text.split(" "))))
-    typed = list(_WORD.finditer(together))
-    if any(found.group() in GUARDS["foreign"] for found in typed):
+    if any(found.group() in GUARDS["foreign"] for found in _WORD.finditer(text)):
         return
+    plain = _HALF_OF_DAY.sub(lambda found: f"{found[1]}m", text)
+    for spaced in dict.fromkeys((plain, " ".join(_put_back(plain.split(" "))))):
+        yield from _mended(spaced, text)
+
+
+def _mended(spaced: str, text: str) -> Iterator[str]:
+    """The ways to read the mistyped words of a text whose spaces stand right."""
+    typed = list(_WORD.finditer(spaced))
     lead = next((at for at, found in enumerate(typed) if found.group() not in COURTESY), 0)
+    counted = any(character.isdigit() for character in text) or any(found.group() in NUMBER_WORDS for found in typed)
     pieces: list[str] = []
     choices: list[tuple[str, ...]] = []
     end = 0
     for at, found in enumerate(typed):
         swaps = len(typed) <= _SHORT_MESSAGE or (at == lead and len(typed) <= _MIDDLING_MESSAGE)
         meant = SECOND_LOOK.get(found.group(), ()) if swaps else ()
-        meant = meant if len(typed) > 1 and meant else _meant(found.group())
+        meant = meant if len(typed) > 1 and meant else _meant(found.group(), counted=counted)
         if meant:
-            pieces.append(together[end : found.start()])
+            pieces.append(spaced[end : found.start()])
             choices.append(meant)
             end = found.end()
-    if (not choices and together == text) or len(choices) > max(2, len(typed) // 2):
+    if (not choices and spaced == text) or len(choices) > max(2, len(typed) * 2 // 3):
         return
-    pieces.append(together[end:])
+    pieces.append(spaced[end:])
     for chosen in islice(product(*choices), _MOST_READINGS):
         yield "".join(part for pair in zip(pieces, (*chosen, ""), strict=True) for part in pair)
 
@@ -120,7 +129,12 @@ def _put_back(words: list[str]) -> list[str]:
         rest = second[1:]
         if _is_known(first + second[0]) and (rest[:1].isdigit() or (rest and _is_known(rest))):
             words[at : at + 2] = [first + second[0], rest]
-        elif len(first) > len("go") and _is_a_word(second) and _is_known(first[:-1]) and _is_known(first[-1] + second):
+        elif (
+            (len(first) > len("skip") - 1 or first[:-1] in _TWO_LETTER_WORDS)
+            and _is_a_word(second)
+            and _is_known(first[:-1])
+            and _is_known(first[-1] + second)
+        ):
             words[at : at + 2] = [first[:-1], first[-1] + second]
     return words
 
@@ -135,19 +149,38 @@ def _is_known(word: str) -> bool:
 
 
 @lru_cache(maxsize=2048)
-def _meant(word: str) -> tuple[str, ...]:
-    """What an unknown word may be meant to be, likeliest first; nothing when it stands for itself."""
+def _meant(word: str, *, counted: bool) -> tuple[str, ...]:
+    """What an unknown word may be meant to be, likeliest first; nothing when it stands for itself.
+
+    In a text with numbers (`counted`) no word becomes a unit.
+    """
     if _is_known(word) or len(word) < len("go") or word.removesuffix("'s") in ENGLISH:
         return ()
     if len(word) == len("go"):
         return tuple(known for known in sorted(_TWO_LETTER_WORDS) if _is_key_beside(word, known))[:_MOST_MEANT]
-    joined = _parted(word)
     slips, near = _near(word)
+    if not near and not counted:
+        near = tuple(unit for unit in _UNIT_NAMES if OSA.distance(word, unit, score_cutoff=1) <= 1)[:1]
+    joined = _parted(word)
+    if (joined is None or slips) and len(word) >= _LONG_BESIDE_ENGLISH and _is_near_english(word):
+        return ()
+    joined = joined or (None if near else _parted_with_a_slip(word))
     if joined is None:
         return near
-    return (joined, *near) if slips > 1 else (*near, joined)
+    return (joined, *near) if slips != 1 else (*near, joined)
 
 
+def _is_near_english(word: str) -> bool:
+    """Whether a common word that asks for nothing is one slip away: "turneed" is "turned", and no "turn need"."""
+    return process.extractOne(word, _english_of(len(word)), scorer=OSA.distance, score_cutoff=1) is not None
+
+
+@cache
+def _english_of(length: int) -> tuple[str, ...]:
+    return tuple(word for word in sorted(ENGLISH) if abs(len(word) - length) <= 1 and word not in _meant_words().get(len(word), ()))
+
+
+@lru_cache(maxsize=2048)
 def _near(word: str) -> tuple[int, tuple[str, ...]]:
     """How many slips of the thumb make `word` of the nearest words of requests, and those words."""
     reach = 2 if len(word) >= _TWO_SLIPS_FROM else 1
@@ -182,13 +215,21 @@ def _parted(word: str) -> str | None:
     parts = best.get(len(word), ())
     if len(parts) > 1 and len(parts) <= _MOST_PARTS and max(map(len, parts)) >= _LONG_ENOUGH:
         return " ".join(parts)
-    for cut in range(len("nex"), len(word) - len("nex") + 1):
+    return None
+
+
+def _parted_with_a_slip(word: str) -> str | None:
+    """Two words of requests written with no space between them, one of them with a slip: "nexone", "andfridya"."""
+    if not _SHORTEST_JOINED < len(word) <= _LONGEST_JOINED or _is_near_english(word):
+        return None
+    for cut in range(len("go"), len(word) - len("go") + 1):
         first, last = word[:cut], word[cut:]
         for known, slipped in ((first, last), (last, first)):
-            if known in _meant_words().get(len(known), ()) or known == "one":
-                _, near = _near(slipped)
-                if near:
-                    return f"{first} {near[0]}" if slipped is last else f"{near[0]} {last}"
+            if len(slipped) < len("nex") or not (known in _meant_words().get(len(known), ()) or known in {"one", "and"}):
+                continue
+            _, near = _near(slipped)
+            if near and near[0] not in EXERCISES:
+                return f"{first} {near[0]}" if slipped is last else f"{near[0]} {last}"
     return None
 
 

@@ -36,6 +36,8 @@ _SCORING = frozenset({"rpe", "effort", "rir"})
 _NUMBERS = frozenset(NUMBER_WORDS) - {"dozen", "nil", "nought"}
 _SMALL = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _SPOKEN_OF = frozenset({"with", "using", "at", "on", "in", "to", "@"})
+_DAYS = frozenset(word for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun") for word in listed("when", day))
+_AND = frozenset({"and", "&", ",", "+", "/"})
 _DOING = frozenset({"got", "did", "managed", "made", "and", "then", "only", "just", "done", "finished", "completed", "hit", "i"})
 _BEFORE_LOAD = frozenset({"at", "with", "x", "@", "each", "per", "on", "using", "both"})
 _UNITS = frozenset({"kg", "lb", "s"})
@@ -143,11 +145,21 @@ def _places(tokens: Sequence[Token], at: int) -> list[_Place]:
         places.append(_Place(_NUMBERS))
     if before in {"at", "with", "@"} and after in {"kg", "lb"}:
         places.append(_Place(_NUMBERS))
+    if (
+        after in _DAYS or before in _DAYS or (before in _AND and _text(tokens, at - 2) in _DAYS) or _is_timed(tokens, at)
+    ) and after != "morning":
+        places.append(_Place(_DAYS))
     if before == "to" and _closes(tokens, at + 1) and len(tokens[at].raw) >= _SHORTEST_FAILURE and _has_number(tokens):
         places.append(_Place(frozenset({"failure"})))
     if after in {"weight", "load"} and (amount or not before.isalpha()):
         places.append(_Place(frozenset({"same"}), known=True))
     return places
+
+
+def _is_timed(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a word stands between "remind me" and a time of day: "remind me sud 9am"."""
+    timed = at + 1 < len(tokens) and (tokens[at + 1].kind is Kind.CLOCK or _text(tokens, at + 2) in {"am", "pm"})
+    return timed and [_text(tokens, at - 2), _text(tokens, at - 1)] in (["remind", "me"], ["me", "on"], ["me", "every"])
 
 
 def _is_left_over(tokens: Sequence[Token], at: int) -> bool:

@@ -183,9 +183,9 @@ def _near_whole(word: str) -> str | None:
 
 def _weekday(word: str) -> str | None:
     """The day of the week that one slip away explains, which no two words run together are: "momday"."""
-    said = _AS_DAY.sub(r"day\1", word)
-    if not said.endswith(("day", "days")) or is_english(word):
+    if is_english(word):
         return None
+    said = _AS_DAY.sub(r"day\1", word)
     if said in _WEEKDAYS:
         return said
     near = [day for day in _WEEKDAYS if day[0] == said[0] and OSA.distance(said, day, score_cutoff=1) <= 1]
