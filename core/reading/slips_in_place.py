@@ -37,6 +37,7 @@ _NUMBERS = frozenset(NUMBER_WORDS) - {"dozen", "nil", "nought"}
 _SMALL = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _SPOKEN_OF = frozenset({"with", "using", "at", "on", "in", "to", "@"})
 _DAYS = frozenset(word for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun") for word in listed("when", day))
+_THINGS = frozenset({"bench", "band", "bands", "barbell", "kettlebell", "dumbbell"})
 _AND = frozenset({"and", "&", ",", "+", "/"})
 _DOING = frozenset({"got", "did", "managed", "made", "and", "then", "only", "just", "done", "finished", "completed", "hit", "i"})
 _BEFORE_LOAD = frozenset({"at", "with", "x", "@", "each", "per", "on", "using", "both"})
@@ -145,14 +146,32 @@ def _places(tokens: Sequence[Token], at: int) -> list[_Place]:
         places.append(_Place(_NUMBERS))
     if before in {"at", "with", "@"} and after in {"kg", "lb"}:
         places.append(_Place(_NUMBERS))
-    if (
-        after in _DAYS or before in _DAYS or (before in _AND and _text(tokens, at - 2) in _DAYS) or _is_timed(tokens, at)
-    ) and after != "morning":
-        places.append(_Place(_DAYS))
     if before == "to" and _closes(tokens, at + 1) and len(tokens[at].raw) >= _SHORTEST_FAILURE and _has_number(tokens):
         places.append(_Place(frozenset({"failure"})))
     if after in {"weight", "load"} and (amount or not before.isalpha()):
         places.append(_Place(frozenset({"same"}), known=True))
+    return [*places, *_places_of_days_and_gear(tokens, at)]
+
+
+def _places_of_days_and_gear(tokens: Sequence[Token], at: int) -> list[_Place]:
+    """What days, times of day and lists of things leave a word to be: "mon wef fri", "half pat ten", "a par of 12s and a bebch"."""
+    before, after = _text(tokens, at - 1), _text(tokens, at + 1)
+    counts = at + 1 < len(tokens) and tokens[at + 1].kind is Kind.NUMBER
+    places: list[_Place] = []
+    if (
+        after in _DAYS or before in _DAYS or (before in _AND and _text(tokens, at - 2) in _DAYS) or _is_timed(tokens, at)
+    ) and after != "morning":
+        places.append(_Place(_DAYS))
+    if before in {"half", "quarter"} and counts:
+        places.append(_Place(frozenset({"past", "to"}), known=True))
+    if before in {"a", "one", "two", "another", "1", "2"} and after == "of" and _has_number(tokens[at + 2 : at + 4]):
+        places.append(_Place(frozenset({"pair", "pairs"}), known=True))
+    if (
+        before in {"a", "an", "and", "one"}
+        and _closes(tokens, at + 1)
+        and {"pair", "kg", "lb", "dumbbells"} & {t.text for t in tokens}
+    ):
+        places.append(_Place(_THINGS))
     return places
 
 

@@ -77,6 +77,13 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "thanks for the tips"
     if said.meaning == "form" and said.exercise is None and tokens[said.first].text == "give" and not _OF_FORM & words:
         return False  # "give more"
+    if (
+        said.meaning in {"form", "form-here"}
+        and tokens[said.last - 1].text == "how"
+        and after is not None
+        and after.text in _HOW_ELSE
+    ):
+        return False  # "show me how much the ticket is"
     if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
         return False  # "form was clean"
     if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
@@ -190,6 +197,7 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
 _AFTER_FOUR = frozenset({"now", "this", "that", "me", "today", "tonight", "us"})
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "swap", "swap-here", "skip", "skip-day", "heavy", "light", "right"})
 _OTHER_WEIGHTS = [["with", much, "weight"] for much in ("more", "less", "extra", "lower", "higher")]
+_HOW_ELSE = frozenset({"much", "many", "often", "old", "late", "expensive", "come", "hot", "cold", "big"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
@@ -323,7 +331,8 @@ def is_thanked_for(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the clause thanks for what the phrase names."""
     begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
     words = [token.text for token in tokens[begin : said.last]]
-    return any(one in {"thanks", "you", "cheers", "ta"} and following == "for" for one, following in pairwise(words))
+    asked = {"trouble", "bother", "ask", "you'd"} & set(words)  # "might I trouble you for another exercise?"
+    return not asked and any(one in {"thanks", "you", "cheers", "ta"} and following == "for" for one, following in pairwise(words))
 
 
 def _tells_of_form(tokens: Sequence[Token], said: Said) -> bool:
