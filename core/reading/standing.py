@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
+from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import REQUESTS
 from core.reading.quantities import HOLD_WORDS
 from core.reading.spans import CLAUSE_ENDS
@@ -41,6 +42,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "it just hit me"
     if said.meaning == "start" and after is not None and _leads_to_weights(tokens, said.last, last):
         return False  # "can we go lighter", "I'm ready for something heavier"
+    if said.meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, said.first, last):
+        return False  # "pause the telly"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
     if said.meaning == "form-here" and words >= {"my", "head", "in"}:
@@ -129,6 +132,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "I fit carry pass that one"
     if said.meaning in FEELINGS and before is not None and before.text == "if":
         return False  # "if that's ok"
+    if said.meaning == "skip" and after is not None and after.text in SKIPPED_ELSEWHERE:
+        return False  # "skip the next meeting"
     if said.meaning == "skip" and after is not None and (after.text == ":" or _skips_to(tokens, said)):
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
@@ -197,6 +202,8 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
 _AFTER_FOUR = frozenset({"now", "this", "that", "me", "today", "tonight", "us"})
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "swap", "swap-here", "skip", "skip-day", "heavy", "light", "right"})
 _OTHER_WEIGHTS = [["with", much, "weight"] for much in ("more", "less", "extra", "lower", "higher")]
+SKIPPED_ELSEWHERE = listed("words_when", "occasions") | listed("words_standing", "skipped_elsewhere")
+"""What may be skipped and is no station: "skip the next meeting"."""
 _HOW_ELSE = frozenset({"much", "many", "often", "old", "late", "expensive", "come", "hot", "cold", "big"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
