@@ -1,4 +1,4 @@
-"""What a verb of starting, pausing, ending or skipping is about: the session, or something else ("pause the telly", "end the call")."""
+"""What a verb of starting, pausing, ending or skipping is about: the session or something else ("pause the telly")."""
 
 from __future__ import annotations
 
