@@ -70,6 +70,12 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         ):
             return False  # "10 at 12kg, pause 2 seconds at the bottom"
         return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
+    if (
+        said.meaning == "finish"
+        and "go" in words
+        and _HOW_DEEP & {token.text for token in tokens[max(first, said.first - 2) : said.first]}
+    ):
+        return False  # "explain how deep I must go"
     if said.meaning == "finish" and "enough" in words and asked(tokens, first, last):
         return False  # "is 14kg enough for a woman of my age?"
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
@@ -204,6 +210,7 @@ _OF_ONES_OWN = frozenset({"start", "resume", "finish", "swap", "swap-here", "ski
 _OTHER_WEIGHTS = [["with", much, "weight"] for much in ("more", "less", "extra", "lower", "higher")]
 SKIPPED_ELSEWHERE = listed("words_when", "occasions") | listed("words_standing", "skipped_elsewhere")
 """What may be skipped and is no station: "skip the next meeting"."""
+_HOW_DEEP = frozenset({"deep", "low", "high", "far", "wide", "fast", "slow", "slowly", "heavy", "down", "where", "light"})
 _HOW_ELSE = frozenset({"much", "many", "often", "old", "late", "expensive", "come", "hot", "cold", "big"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
