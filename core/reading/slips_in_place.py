@@ -78,6 +78,8 @@ def with_slips_in_place(tokens: list[Token]) -> list[Token]:
             if not strange and not place.known:
                 continue
             meant = _nearest(token.raw, place.words) if strange else _misheard(token.raw, place.words)
+            if place.words is _DAYS and meant is not None and _rank(token.raw, meant) == 1:
+                break  # "wxd" is no slip of the thumb, and no day may be lost
             if meant is not None:
                 mended[at] = _said(token, meant)
                 break
