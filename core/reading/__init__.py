@@ -5,7 +5,7 @@ In reading order: `acts` (what a message can mean), `normal`, `token`, `tokens`,
 from `phrases.txt`), `parts`, `side_words` and `quantities` (numbers and their marks, by `grammar.lark`), `sets`, `assembly`,
 `restated`, `corrections`, `amends`, `clock`, `when`, `unit_talk`, `gear` with `gear_list`, `gear_things` and `gear_words`,
 `pain`, `places`, `urgent_spelling` and `answers` (meaning), `guards`, `whose` and `company` (when to ask), `records` (an
-account of every number), `spans`, `standing`, `sentences`, `gist` and `reader` (the whole).
+account of every number), `spans`, `standing`, `sentences`, `gist`, `second_look` and `reader` (the whole).
 """
 
 from core.reading.acts import (

@@ -58,6 +58,7 @@ _TANK = (
 _EATEN = frozenset({"lunch", "dinner", "breakfast", "too", "my", "a", "me", "up", "into", "the"})
 _AFTER_LEFT = {"reps", "each", "s", "more", "sets", "rir", "then", "but", "this", "today"}
 _BEFORE_EIGHT = {
+    "past",
     "left",
     "right",
     "side",
@@ -200,6 +201,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "ate":
         if previous == "just" and not following:
             return None  # "in 25 minutes, just ate"
+        if previous == "to" and following[:1] in {("tonight",), ("am",), ("pm",), ("tomorrow",), ("o'clock",)}:
+            return "eight"  # "ten to ate tonight"
         named = following[1:2] == ("reps",) and following[0] in _PRAISE  # "ate clean reps"
         heard = named or previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in _EATEN) else None
@@ -207,6 +210,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
     if previous in {"got", "have", "own", "and"} and following[:1] in _KIT and following[1:2] in {("of",), ("at",)}:
         return {"to": "two", "too": "two", "for": "four"}.get(word)
+    if previous == "past":
+        return {"to": "two", "too": "two", "for": "four", "won": "one"}.get(word)
     dated = following[:1] in {("am",), ("pm",), ("o'clock",)} or (following[:2] == ("in", "the") and following[2:3] in _DAY_PARTS)
     if previous in _BEFORE_AN_HOUR and dated:
         return {"to": "two", "too": "two", "for": "four", "won": "one"}.get(word)

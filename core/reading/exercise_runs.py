@@ -61,6 +61,36 @@ def naming_what_follows(tokens: Sequence[Token], said: Said, first: int, last: i
     return said
 
 
+def proposed(tokens: Sequence[Token], first: int) -> str | None:
+    """The exercise that is proposed behind a wish for another one at `first`: "change this, give glute bridge"; None for none."""
+    last = len(tokens)
+    for at in range(first + 1, last):
+        words = [token.text for token in tokens[at : at + 2]]
+        after = at + 2 if words in _PROPOSING_IN_TWO else at + 1
+        if (words not in _PROPOSING_IN_TWO and words[0] not in _PROPOSING) or _is_taken_back(tokens, at):
+            continue
+        begin = next((i + 1 for i in range(at - 1, first, -1) if tokens[i].text in CLAUSE_ENDS), at)
+        if words in _PROPOSING_IN_TWO[:2] and begin < at and (before := longest_run(tokens[begin:at])) is not None:
+            return before  # "..., a squat for instance"
+        while after < last and tokens[after].text in _ARTICLES | _ME:
+            after += 1
+        end = next((i for i in range(after, last) if tokens[i].text in CLAUSE_ENDS or tokens[i].apart), last)
+        if after < end and (_belongs(tokens, after) or tokens[after].text in _WITH_WHAT):
+            return longest_run(tokens[after:end])
+    return None
+
+
+def _is_taken_back(tokens: Sequence[Token], at: int) -> bool:
+    """Whether what follows is what is not wanted: "something else, do not give burpees", "I did not like the lunges"."""
+    return bool(_DENYING & {token.text for token in tokens[max(0, at - 3) : at]})
+
+
+_PROPOSING = frozenset({"give", "maybe", "perhaps", "say", "possibly", "prefer", "preferably", "like", "eg", "do", "put", "try"})
+_PROPOSING_IN_TWO = (["for", "example"], ["for", "instance"], ["such", "as"], ["let", "me"], ["lets", "do"], ["how", "about"])
+_ME = frozenset({"me", "us", "do", "to", "for", "now", ","})
+_DENYING = frozenset({"not", "no", "never", "without", "hate", "dislike", "than", "did", "how", "to"})
+
+
 def _belongs(tokens: Sequence[Token], index: int) -> bool:
     """Whether a word is one of an exercise; a part of the body is only where an exercise follows: "biceps curl", "leg raises"."""
     word = tokens[index].text

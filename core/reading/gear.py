@@ -43,6 +43,7 @@ _LONGEST_LIST = 12
 _ARRIVED = frozenset({"new", "arrived", "came"})
 _LENGTHS = frozenset({"minutes", "seconds", "hours", "days", "weeks"})
 _LONGEST_OPENING = 5
+_RACKS = frozenset({"gym", "rack", "hotel", "shed", "garage", "basement", "shelf", "clubhouse", "flat", "house"})
 
 
 def items(tokens: Sequence[Token], first: int, last: int) -> Have | None:
@@ -130,7 +131,7 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     listing = Listing(tokens, first, last)
     kinds = {KINDS[words[i - first]] for i in range(first, last) if listing.kind_at(i) is not None}
     paired = bool(said & PAIRS)
-    if not (kinds or paired or said & _PLAINLY_OWNED):
+    if not (kinds or paired or said & _PLAINLY_OWNED or _is_on_a_rack(words)):
         return None
     counted = [i for i in range(first, last) if listing.is_number(i)]
     if counted and all(i + 1 < last and tokens[i + 1].text in _LENGTHS for i in counted):
@@ -171,6 +172,13 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
         return None
     have = listing.have()
     return have if have is not None and have.items else None
+
+
+def _is_on_a_rack(words: Sequence[str]) -> bool:
+    """Whether a place has weights that are named by their loads alone: "the hotel gym only has 5s, 10s and 15s"."""
+    loads = [word.isdigit() for word in words].count(True)
+    plain = all(word.isdigit() or word in _LIST_WORDS | _RACKS | {"has"} for word in words)
+    return plain and "has" in words and bool(_RACKS & set(words)) and loads > 1 and words.count("s") == loads
 
 
 def _is_told_of(words: Sequence[str]) -> bool:
@@ -270,11 +278,14 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
         word in {"at", "@"} and listing.is_number(first + at + 1) and not listing.kind_at(first + at - 1)
         for at, word in enumerate(words)
     )
-    if loaded or "@" in said:
+    if loaded or ("@" in said and not pairs & _AT_A_PLACE):
         return True
     if "with" not in said or ("with", "me") in pairs or kinds & {"handle", "plate", "barbell"} or said & _OWNING:
         return False
     return any(listing.is_number(i) for i in range(first, first + words.index("with")))
+
+
+_AT_A_PLACE = frozenset({("@", "home"), ("@", "mine"), ("@", "my"), ("@", "work"), ("@", "hand"), ("@", "the")})
 
 
 def _is_of_others(told: Sequence[str]) -> bool:
@@ -353,7 +364,7 @@ def _is_listed(tokens: Sequence[Token], first: int, last: int, *, kinds: set[str
                 or said <= set(KINDS) | {"and", ",", "a", "some", "resistance"}
             )
         )
-    if kinds or paired:
+    if kinds or paired or _is_on_a_rack(words):
         return True
     plural = any(listing.text(i + 1) == "s" and tokens[i + 1].glued for i in numbers)
     several = plural or (bool(said & UNITS) and len(numbers) > 1)

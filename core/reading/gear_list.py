@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from core.reading.acts import Have
 
 _NOUNS = listed("words_gear", "nouns")
+_UNWEIGHED = frozenset({"mat", "mats", "chair", "chairs", "towel", "towels", "step", "stool", "rope", "ball", "roller"})
 _LEADING = frozenset({"dumbbell", "kettlebell", "plate"})
 _NEGATIONS = frozenset({"no", "not", "without", "never", "zero"})
 _AFTER_NEGATION = frozenset({"have", "got", "get", "any", "a", "an", "the", "own", "yet", "even", "one", "single", "more", "had"})
@@ -74,6 +75,9 @@ class Listing(Counts):
             return self.past_between(index)
         if word in _NEGATIONS | _LOST:
             return self._past_negation(index)
+        if self.is_number(index) and self.text(index + 1) in _UNWEIGHED:
+            self._part()
+            return index + 2  # "and 1 mat"
         number = self.number(index)
         if number is not None:
             return self._number(index, *number)

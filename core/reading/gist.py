@@ -11,7 +11,9 @@ from typing import TYPE_CHECKING
 
 from core.reading.exercise_runs import NAMING, longest_run
 from core.reading.lexicon import GISTS, GUARDS, PLACES, VOCABULARY, listed
+from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import Said
+from core.reading.standing import SKIPPED_ELSEWHERE
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -38,6 +40,10 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
     strange = said - VOCABULARY
     for meaning, groups, never in _gists():
         if meaning == "start-if-go" and (not ready or said & set(PLACES) or any(token.text == "?" for token in tokens)):
+            continue
+        if meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, 0, len(tokens)):
+            continue  # "we might finish the puzzle tonight"
+        if meaning == "skip" and said & SKIPPED_ELSEWHERE:
             continue
         if not said & never and all(said & group for group in groups):
             name = longest_run(_wanted(tokens) if meaning == "swap-here" else tokens) if meaning in NAMING else None

@@ -41,6 +41,9 @@ UNIT_SLIPS: dict[str, Unit] = {word: unit for unit in Unit for word in _words("u
 MISTYPED: dict[str, frozenset[str]] = {word: frozenset(slips.split()) for word, slips in _DATA["mistyped"].items()}
 """Words of their own that thumbs and dictation make of another; read so only where its place asks for that other."""
 
+SECOND_LOOK: dict[str, tuple[str, ...]] = {word: (meant,) for word, meant in _DATA["second_look"].items()}
+"""Words of their own that thumbs make of another; read so only where a message says nothing at all as it stands."""
+
 PLACES: dict[str, str] = {word: place for place, words in _DATA["body"].items() for word in words.split()}
 """Each way to name a place on the body, and its plain noun."""
 

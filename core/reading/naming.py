@@ -34,7 +34,7 @@ def exercise_named(words: Sequence[str], *, free: bool) -> tuple[bool, str | Non
 
     `free` lets an exercise pass that the lexicon does not know.
     """
-    named = [word for word in words if word]
+    named = [word for word in words if any(map(str.isalnum, word))]
     if any(word in UNITS for word in named):
         return False, None
     verb = max((i for i, word in enumerate(named[:-1]) if word in _DOING), default=-1)

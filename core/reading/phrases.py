@@ -181,9 +181,10 @@ def whole(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str]
         return None
     while span:
         words = [_word(tokens[i]) for i in span]
-        line, _ = _line(words if len(set(words)) > 1 else words[:1])  # "undo undo"
+        line, _ = _line(words)
+        once = line if len(set(words)) > 1 else f"{words[0]} "  # "undo undo"
         for phrase in alone.get(words[0], ()):
-            if wanted(phrase.meaning) and phrase.pattern.fullmatch(line):
+            if wanted(phrase.meaning) and (phrase.pattern.fullmatch(line) or phrase.pattern.fullmatch(once)):
                 return Said(phrase.meaning, first, last)
         if words[-1] in COURTESY and len(span) > 1:
             span.pop()

@@ -9,15 +9,38 @@ from __future__ import annotations
 from itertools import pairwise
 
 from core.reading import gear, guards
-from core.reading.acts import Act, Amend, Awaiting, Context, Feel, Log, Start, Unclear
+from core.reading.acts import (
+    Act,
+    Amend,
+    Awaiting,
+    Context,
+    Feel,
+    Finish,
+    Form,
+    Have,
+    Help,
+    Log,
+    Pause,
+    Progress,
+    Remind,
+    Resume,
+    Skip,
+    Snooze,
+    Start,
+    Swap,
+    Today,
+    Unclear,
+    Units,
+)
 from core.reading.answers import answer
 from core.reading.field_corrections import field_corrected
 from core.reading.gist import gist, says_go_at_last
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
 from core.reading.records import records
+from core.reading.second_look import as_meant
 from core.reading.sentences import Reading, act_of, read_sentence
-from core.reading.side_by_side import side_by_side
+from core.reading.side_by_side import only_to_be_shown, side_by_side
 from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
 from core.reading.token import Kind, Token
 from core.reading.tokens import tokenise
@@ -26,6 +49,11 @@ _LONGEST_REPLY = 400
 """Words and marks; of a longer text only pain is read."""
 
 _LONGEST_BARE_SET = 9
+_TO_BE_SHOWN = frozenset({"help", "today", "progress", "progress-on"})
+_LOOKED_AT_AGAIN = frozenset({Awaiting.NONE, Awaiting.GO, Awaiting.REPS})
+_REQUESTED = (Start, Pause, Resume, Finish, Today, Help, Form, Skip, Swap, Snooze, Remind, Have, Progress, Units)
+"""What a message with mistyped words is taken to ask for: nothing that is kept as done or felt."""
+
 _OF_BARE_SETS = frozenset({"at", "@", "x", "with", "kg", "lb", "reps"})
 
 
@@ -39,7 +67,20 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
     Returns:
         The acts. `Unclear` stands for anything a careful coach would ask about.
     """
-    tokens = gear.on_one_line(tokenise(normalise(text)))
+    plain = normalise(text)
+    acts = _read(plain, text, context)
+    if acts != (Unclear(),) or context.awaiting not in _LOOKED_AT_AGAIN:
+        return acts
+    for meant in as_meant(plain):
+        again = _read(meant, meant, context)
+        if all(isinstance(act, _REQUESTED) for act in again):
+            return again
+    return acts
+
+
+def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
+    """The acts of a text in plain characters; `text` is the same as typed, for what is named in it."""
+    tokens = gear.on_one_line(tokenise(plain))
     reading = Reading(tokens, context, text[:LONGEST])
     sentences = split(tokens, 0, len(tokens), SENTENCE_ENDS)
     clauses = [clause for sentence in sentences for clause in clauses_of(tokens, *sentence)]
@@ -84,6 +125,10 @@ def read(text: str, context: Context = Context()) -> tuple[Act, ...]:  # noqa: B
                 and not (supposed and after.meaning == "help")
             ):
                 reading.add(first, act_of(after, reading.text))
+    elif [act for _, act in reading.acts] == [Form()] and only_to_be_shown(reading, reading.acts[0][0]):
+        shown = [gist(tokens[first:last]) for first, last in sentences if not first <= reading.acts[0][0] < last]
+        if (meant := next((one for one in shown if one is not None and one.meaning in _TO_BE_SHOWN), None)) is not None:
+            reading.acts = [(0, act_of(meant, reading.text))]  # "what you can do? Please explain me"
     if any(isinstance(act, Unclear) for _, act in reading.acts) and _is_no_set(tokens):
         reading.acts = [(at, act) for at, act in reading.acts if not isinstance(act, Feel)]
     if ready and not reading.acts and says_go_at_last(tokens):
@@ -127,7 +172,7 @@ def _closed(reading: Reading, unclear_at: int | None = None) -> tuple[Act, ...]:
     acts = list(reading.acts)
     if unclear_at is not None:
         acts.append((unclear_at, Unclear()))
-    if len(acts) > 1:
+    if len(acts) > 1 or any(act == Swap() for _, act in acts):
         acts = side_by_side(acts, reading)
     ordered: list[Act] = []
     for _, act in sorted(acts, key=lambda one: one[0]):

@@ -34,6 +34,7 @@ from core.reading.exercise_runs import naming_what_follows
 from core.reading.feelings import feeling
 from core.reading.lexicon import COURTESY, HURT, PLACES
 from core.reading.naming import as_written
+from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import REQUESTS, Said
 from core.reading.sentence_times import read_times
 from core.reading.side_words import LIMBS
@@ -402,6 +403,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     if tail and words == {"here"}:
         return False  # "it's 12 here"
     if tail is not None and alone.meaning not in FEELINGS and not (tail and may_trail(alone.meaning, words)):
+        return False
+    if alone.meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, alone.first, alone.last):
         return False
     match alone.meaning:
         case "pause" if "rest" in words <= {"for", "the", "rest"} and "the" in words | {tokens[alone.first - 1].text}:

@@ -29,7 +29,9 @@ from core.reading.acts import (
     Undo,
     Units,
 )
+from core.reading.exercise_runs import proposed
 from core.reading.named_only import without_what_is_only_named
+from core.reading.naming import as_written
 from core.reading.standing import OF_WAITING
 from core.reading.token import Kind, Token
 
@@ -42,6 +44,7 @@ if TYPE_CHECKING:
 
 def side_by_side(acts: _Acts, reading: Reading) -> _Acts:
     """The acts of one message, each with where it begins, without those that another of them takes the sense from."""
+    acts = [(at, Swap(as_written(proposed(reading.tokens, at), reading.text)) if act == Swap() else act) for at, act in acts]
     for look in (_beside_corrections, _beside_waiting, _beside_an_end, _beside_pain, _beside_questions):
         acts = look(acts, reading)
     return [(at, act) for at, act in acts if not isinstance(act, Again | TimeLeft)] or acts
@@ -59,6 +62,8 @@ def _beside_corrections(acts: _Acts, reading: Reading) -> _Acts:
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip()]
+    if any(isinstance(act, Swap) for _, act in acts):
+        acts = [(at, act) for at, act in acts if not (isinstance(act, Form) and _gives(reading, at))]
     if any(isinstance(act, Units) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Swap()]  # "I only think in lbs, change it to that"
     return acts
@@ -128,7 +133,7 @@ def _beside_questions(acts: _Acts, reading: Reading) -> _Acts:
     """What questions, and a day left out, leave."""
     acts = without_what_is_only_named(acts, reading.tokens)
     if any(isinstance(act, Help | Progress | Today | Swap) for _, act in acts):
-        acts = [(at, act) for at, act in acts if act != Form() or not _only_to_be_shown(reading, at)]
+        acts = [(at, act) for at, act in acts if act != Form() or not only_to_be_shown(reading, at)]
     if any(isinstance(act, Snooze) and act != Snooze() for _, act in acts):
         acts = [
             (at, act) for at, act in acts if act != Skip("day") or "today" in reading.words_at(at)
@@ -152,7 +157,12 @@ def _at_one_time(acts: list[tuple[int, Act]], tokens: list[Token]) -> list[tuple
     return acts
 
 
-def _only_to_be_shown(reading: Reading, at: int) -> bool:
+def _gives(reading: Reading, at: int) -> bool:
+    """Whether an exercise at `at` is asked to be given and not to be shown: "give glute bridge"."""
+    return reading.tokens[at].text == "give" and not reading.words_at(at) & {"form", "tips", "demo", "how", "technique", "video"}
+
+
+def only_to_be_shown(reading: Reading, at: int) -> bool:
     """Whether "show" or "explain" at `at` only asks for what stands beside it: "how much I have improved, please show"."""
     return reading.words_at(at) <= {"show", "explain", "tell", "me", "please", "it", "this", "that", "kindly"}
 

@@ -36,6 +36,9 @@ _SCORING = frozenset({"rpe", "effort", "rir"})
 _NUMBERS = frozenset(NUMBER_WORDS) - {"dozen", "nil", "nought"}
 _SMALL = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _SPOKEN_OF = frozenset({"with", "using", "at", "on", "in", "to", "@"})
+_DAYS = frozenset(word for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun") for word in listed("when", day))
+_THINGS = frozenset({"bench", "band", "bands", "barbell", "kettlebell", "dumbbell"})
+_AND = frozenset({"and", "&", ",", "+", "/"})
 _DOING = frozenset({"got", "did", "managed", "made", "and", "then", "only", "just", "done", "finished", "completed", "hit", "i"})
 _BEFORE_LOAD = frozenset({"at", "with", "x", "@", "each", "per", "on", "using", "both"})
 _UNITS = frozenset({"kg", "lb", "s"})
@@ -75,6 +78,8 @@ def with_slips_in_place(tokens: list[Token]) -> list[Token]:
             if not strange and not place.known:
                 continue
             meant = _nearest(token.raw, place.words) if strange else _misheard(token.raw, place.words)
+            if place.words is _DAYS and meant is not None and _rank(token.raw, meant) == 1:
+                break  # "wxd" is no slip of the thumb, and no day may be lost
             if meant is not None:
                 mended[at] = _said(token, meant)
                 break
@@ -147,7 +152,35 @@ def _places(tokens: Sequence[Token], at: int) -> list[_Place]:
         places.append(_Place(frozenset({"failure"})))
     if after in {"weight", "load"} and (amount or not before.isalpha()):
         places.append(_Place(frozenset({"same"}), known=True))
+    return [*places, *_places_of_days_and_gear(tokens, at)]
+
+
+def _places_of_days_and_gear(tokens: Sequence[Token], at: int) -> list[_Place]:
+    """What days, times of day and lists of things leave a word to be: "mon wef fri", "half pat ten", "a par of 12s and a bebch"."""
+    before, after = _text(tokens, at - 1), _text(tokens, at + 1)
+    counts = at + 1 < len(tokens) and tokens[at + 1].kind is Kind.NUMBER
+    places: list[_Place] = []
+    if (
+        after in _DAYS or before in _DAYS or (before in _AND and _text(tokens, at - 2) in _DAYS) or _is_timed(tokens, at)
+    ) and after != "morning":
+        places.append(_Place(_DAYS))
+    if before in {"half", "quarter"} and counts:
+        places.append(_Place(frozenset({"past", "to"}), known=True))
+    if before in {"a", "one", "two", "another", "1", "2"} and after == "of" and _has_number(tokens[at + 2 : at + 4]):
+        places.append(_Place(frozenset({"pair", "pairs"}), known=True))
+    if (
+        before in {"a", "an", "and", "one"}
+        and _closes(tokens, at + 1)
+        and {"pair", "kg", "lb", "dumbbells"} & {t.text for t in tokens}
+    ):
+        places.append(_Place(_THINGS))
     return places
+
+
+def _is_timed(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a word stands between "remind me" and a time of day: "remind me sud 9am"."""
+    timed = at + 1 < len(tokens) and (tokens[at + 1].kind is Kind.CLOCK or _text(tokens, at + 2) in {"am", "pm"})
+    return timed and [_text(tokens, at - 2), _text(tokens, at - 1)] in (["remind", "me"], ["me", "on"], ["me", "every"])
 
 
 def _is_left_over(tokens: Sequence[Token], at: int) -> bool:

@@ -165,7 +165,7 @@ def _nearest(word: str) -> str | None:
         for known, distance, _ in process.extract(
             word, _near_length(len(word), reach), scorer=OSA.distance, score_cutoff=reach, limit=None
         )
-        if _is_slip(word, known, int(distance))
+        if is_slip(word, known, int(distance))
     ]
     if not near:
         return None
@@ -183,9 +183,9 @@ def _near_whole(word: str) -> str | None:
 
 def _weekday(word: str) -> str | None:
     """The day of the week that one slip away explains, which no two words run together are: "momday"."""
-    said = _AS_DAY.sub(r"day\1", word)
-    if not said.endswith(("day", "days")) or is_english(word):
+    if is_english(word):
         return None
+    said = _AS_DAY.sub(r"day\1", word)
     if said in _WEEKDAYS:
         return said
     near = [day for day in _WEEKDAYS if day[0] == said[0] and OSA.distance(said, day, score_cutoff=1) <= 1]
@@ -216,7 +216,7 @@ def _meaning(word: str) -> object:
     return NUMBER_WORDS.get(word, NUMBER_PLURALS.get(word, expand(word)))
 
 
-def _is_slip(word: str, known: str, distance: int) -> bool:
+def is_slip(word: str, known: str, distance: int) -> bool:
     """Whether thumbs make this of `known`: letters swapped, one left out, one doubled, the key beside, a wrong vowel."""
     if distance > 1:
         return word[0] == known[0]

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
+from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import REQUESTS
 from core.reading.quantities import HOLD_WORDS
 from core.reading.spans import CLAUSE_ENDS
@@ -41,6 +42,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "it just hit me"
     if said.meaning == "start" and after is not None and _leads_to_weights(tokens, said.last, last):
         return False  # "can we go lighter", "I'm ready for something heavier"
+    if said.meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, said.first, last):
+        return False  # "pause the telly"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
     if said.meaning == "form-here" and words >= {"my", "head", "in"}:
@@ -48,25 +51,13 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if said.meaning == "swap-here" and [token.text for token in tokens[said.last : said.last + 3]] in _OTHER_WEIGHTS:
         return False  # "give me something with more weight"
     if said.meaning == "pause":
-        if _was_forced(tokens, said, first) or (
-            before is not None and before.text in _AUXILIARIES and of_somebody(tokens, said, first)
-        ):
-            return False  # "had to stop for a second at 8", "the kids are getting water"
-        counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens[first:last])
-        held = held or (
-            tokens[first].text == "i"
-            and any(token.text == "hold" for token in tokens)
-            and tokens[said.last - 1].text in {"minutes", "seconds"}
-        )
-        whole = said.first == first and all(tokens[i].text in COURTESY for i in range(said.last, last))
-        if (
-            not whole
-            and _pauses_for(tokens, said)
-            and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :]))
-        ):
-            return False  # "10 at 12kg, pause 2 seconds at the bottom"
-        return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
+        return _is_a_pause(tokens, said, first, last)
+    if (
+        said.meaning == "finish"
+        and "go" in words
+        and _HOW_DEEP & {token.text for token in tokens[max(first, said.first - 2) : said.first]}
+    ):
+        return False  # "explain how deep I must go"
     if said.meaning == "finish" and "enough" in words and asked(tokens, first, last):
         return False  # "is 14kg enough for a woman of my age?"
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
@@ -77,6 +68,13 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "thanks for the tips"
     if said.meaning == "form" and said.exercise is None and tokens[said.first].text == "give" and not _OF_FORM & words:
         return False  # "give more"
+    if (
+        said.meaning in {"form", "form-here"}
+        and tokens[said.last - 1].text == "how"
+        and after is not None
+        and after.text in _HOW_ELSE
+    ):
+        return False  # "show me how much the ticket is"
     if said.meaning in {"form", "form-here"} and _tells_of_form(tokens, said):
         return False  # "form was clean"
     if said.meaning == "help" and after is not None and after.text in _WHERE and tokens[said.last - 1].text in {"stuck", "lost"}:
@@ -124,6 +122,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "I fit carry pass that one"
     if said.meaning in FEELINGS and before is not None and before.text == "if" and not _wonders(tokens, said, first):
         return False  # "if that's ok"
+    if said.meaning == "skip" and after is not None and after.text in SKIPPED_ELSEWHERE:
+        return False  # "skip the next meeting"
     if said.meaning == "skip" and after is not None and (after.text == ":" or _skips_to(tokens, said)):
         return False
     if said.meaning == "skip" and last < len(tokens) and tokens[last].text == "?":
@@ -150,8 +150,35 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return not _negated(tokens, said, first)
 
 
+def _is_a_pause(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether words of waiting ask to wait, and tell of no hold, no tempo and nobody else."""
+    before = tokens[said.first - 1] if said.first > first else None
+    after = tokens[said.last] if said.last < last else None
+    if _was_forced(tokens, said, first) or (
+        before is not None and before.text in _AUXILIARIES and of_somebody(tokens, said, first)
+    ):
+        return False  # "had to stop for a second at 8", "the kids are getting water"
+    counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
+    held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens[first:last])
+    held = held or (
+        tokens[first].text == "i"
+        and any(token.text == "hold" for token in tokens)
+        and tokens[said.last - 1].text in {"minutes", "seconds"}
+    )
+    whole = said.first == first and all(tokens[i].text in COURTESY for i in range(said.last, last))
+    if (
+        not whole
+        and _pauses_for(tokens, said)
+        and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :]))
+    ):
+        return False  # "10 at 12kg, pause 2 seconds at the bottom"
+    return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
+
+
 def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, ready: bool) -> Said:
     """The phrase with what it means here: "start again" goes on; where a go is waited for (`ready`) "crack on" starts."""
+    if said.meaning in {"form", "form-here"} and _asks_for_the_plan(tokens, said, first, last):
+        return replace(said, meaning="today", exercise=None)  # "could you tell me what exercises are planned for today?"
     if said.meaning == "start" and "again" in {token.text for token in tokens[first:last]}:
         here = {token.text for token in tokens[said.first : said.last + 1]}
         return said if ready and here >= {"ready", "go", "again"} else replace(said, meaning="resume")
@@ -162,6 +189,23 @@ def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, 
         if words == ["crack", "on"] or (words == ["go", "on"] and ends and leads and last - first > len(words)):
             return replace(said, meaning="start")  # "go on then, let's have it"
     return said
+
+
+def _asks_for_the_plan(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether what is to be shown or told is what the day brings, and not how something is done."""
+    words = {token.text for token in tokens[first:last]}
+    asked_for = {token.text for token in tokens[said.first : last]}
+    return bool(asked_for & _THE_DAY and asked_for & _OF_THE_PLAN) and not words & _OF_DOING and _all_plan(said)
+
+
+def _all_plan(said: Said) -> bool:
+    """Whether what stands where an exercise is named is none, but the plan itself: "deck for today's workout"."""
+    return said.exercise is None or bool(set(said.exercise.lower().replace("'s", "s").split()) & (_THE_DAY | _OF_THE_PLAN))
+
+
+_THE_DAY = frozenset({"today", "tonight", "todays", "tonights"})
+_OF_THE_PLAN = listed("words_standing", "of_the_plan")
+_OF_DOING = frozenset({"how", "form", "technique", "posture", "demo", "demonstrate", "video", "correctly", "properly", "not"})
 
 
 def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
@@ -175,6 +219,10 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
 _AFTER_FOUR = frozenset({"now", "this", "that", "me", "today", "tonight", "us"})
 _OF_ONES_OWN = frozenset({"start", "resume", "finish", "swap", "swap-here", "skip", "skip-day", "heavy", "light", "right"})
 _OTHER_WEIGHTS = [["with", much, "weight"] for much in ("more", "less", "extra", "lower", "higher")]
+SKIPPED_ELSEWHERE = listed("words_when", "occasions") | listed("words_standing", "skipped_elsewhere")
+"""What may be skipped and is no station: "skip the next meeting"."""
+_HOW_DEEP = frozenset({"deep", "low", "high", "far", "wide", "fast", "slow", "slowly", "heavy", "down", "where", "light"})
+_HOW_ELSE = frozenset({"much", "many", "often", "old", "late", "expensive", "come", "hot", "cold", "big"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
@@ -328,7 +376,8 @@ def is_thanked_for(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the clause thanks for what the phrase names."""
     begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
     words = [token.text for token in tokens[begin : said.last]]
-    return any(one in {"thanks", "you", "cheers", "ta"} and following == "for" for one, following in pairwise(words))
+    asked = {"trouble", "bother", "ask", "you'd"} & set(words)  # "might I trouble you for another exercise?"
+    return not asked and any(one in {"thanks", "you", "cheers", "ta"} and following == "for" for one, following in pairwise(words))
 
 
 def _tells_of_form(tokens: Sequence[Token], said: Said) -> bool:

@@ -31,7 +31,9 @@ from core.reading.slips_in_place import with_slips_in_place
 from core.reading.spelling import is_english, respell
 from core.reading.token import Kind, Token
 
-_WITH_DIGITS = "|".join(re.escape(word) for word in REWRITES if any(c.isdigit() for c in word) and not word[:-2].isdigit())
+_WITH_DIGITS = r"[a-z]{3,}m8s?|" + "|".join(
+    re.escape(word) for word in REWRITES if any(c.isdigit() for c in word) and not word[:-2].isdigit()
+)
 
 _SCAN = re.compile(
     rf"""
@@ -82,6 +84,7 @@ def tokenise(text: str) -> list[Token]:
             tokens[count] = replace(tokens[count], apart=True)
             parted = False
     sided = with_named_sides(with_sides(with_slips_in_place(_without_kiss(tokens))))
+    sided = _with_assent(sided)
     told = with_plain_reserve(heard(_pairs(_with_distances(_with_units(sided)))))
     return _with_stressed_units(join_number_words(told))
 
@@ -95,6 +98,12 @@ def _with_stressed_units(tokens: list[Token]) -> list[Token]:
         if not (stressed and kept and kept[-1].kind is Kind.NUMBER):
             kept.append(token)
     return kept
+
+
+def _with_assent(tokens: list[Token]) -> list[Token]:
+    """With the "k" that begins a message and weighs nothing as "ok": "k rdy", "k next"."""
+    agreed = len(tokens) > 1 and tokens[0].raw == "k" and tokens[1].kind is Kind.WORD and not tokens[1].glued
+    return [replace(tokens[0], text="ok"), *tokens[1:]] if agreed else tokens
 
 
 def _without_kiss(tokens: list[Token]) -> list[Token]:

@@ -41,6 +41,7 @@ _SHIFTS = frozenset({"bump", "push", "shift", "move", "delay", "hold", "put", "s
 _MANNERS = frozenset({"can", "could", "would", "will", "you", "kindly", "lets", "let", "us", "may", "might", "need", "to", "want"})
 _OFF_REACH = 7
 _ALONE = ("me", "alone")
+_WHERE_ONE_IS = (["i", "am"], ["we", "are"], ["i", "will"], ["am", "on"], ["am", "away"])
 _HOLDING_OFF = {("hold", "off"), ("hold", "on"), ("hold", "until"), ("hold", "till")}
 
 
@@ -50,6 +51,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
     `timed` says that a bare length of time may be a set just held, so that it is no snooze by itself.
     """
     first, last = without_reasons(tokens, first, last)
+    if timed and last - first == 1 and tokens[first].kind is Kind.CLOCK:
+        return []  # "19:45", where reps are awaited
     clock = Clock(tokens, first, last)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
@@ -250,6 +253,8 @@ def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[
 def _is_vague(words: Sequence[str]) -> bool:
     """Whether the days are left open ("every other day", "twice a week")."""
     line = " ".join(words)
+    if "," in words and set(words[: words.index(",")]) & _OFF and words[words.index(",") + 1 :][:2] in _WHERE_ONE_IS:
+        line = " ".join(words[: words.index(",")])  # "no more reminders, I'm on the road all month"
     return any(
         vague in line
         for vague in (

@@ -323,3 +323,57 @@ def test_only_the_exercise_is_kept_of_what_names_it(text, said):
 def test_what_is_only_named_beside_another_act_is_none(text, said):
     """The end that is asked about, the pain that is disliked, one's own weight: named, not asked for."""
     assert acts(text, awaiting="go", unit="kg") == said
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("Could you tell me what exercises are planned for today?", {"act": "today"}),
+        ("Kindly share today's workout", {"act": "today"}),
+        ("What you can do? Please explain me", {"act": "help"}),
+        ("Show me how far I have come with squats", {"act": "progress", "exercise": "squats"}),
+        ("kindly tell the correct posture for shoulder press", {"act": "form", "exercise": "shoulder press"}),
+        ("Might I trouble you for another exercise?", {"act": "swap"}),
+        ("show me how much the ticket is", UNCLEAR),
+        ("explain the joke to me", UNCLEAR),
+    ],
+)
+def test_what_is_to_be_shown_decides_the_act(text, meant):
+    """Words of showing and telling mean what their object is."""
+    assert acts(text, awaiting="none") == [meant]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Please change this exercise, give glute bridge",
+        "I like other exercise in place of this, for example the glute bridge",
+        "something else please, a glute bridge for instance",
+        "Change it please. Maybe glute bridge?",
+    ],
+)
+def test_an_exercise_proposed_behind_a_wish_is_what_is_asked_for(text):
+    """The wish and the proposal are one act."""
+    assert acts(text, awaiting="go") == [{"act": "swap", "exercise": "glute bridge"}]
+
+
+def test_an_exercise_that_is_disliked_is_not_proposed():
+    """What comes behind a "not" is not asked for."""
+    assert acts("can I do something else, I don't like lunges", awaiting="go") == [{"act": "swap"}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["pause the telly", "we start the new job today", "let's end the meeting now", "skip the gym class", "skip the next meeting"],
+)
+def test_a_verb_of_the_session_with_another_object_is_no_act(text):
+    """What is started, paused, ended or skipped must be of the session."""
+    assert acts(text, awaiting="go") == [UNCLEAR]
+
+
+@pytest.mark.parametrize(
+    ("text", "act"), [("pause the dog is barking", "pause"), ("start the clock", "start"), ("skip the lunges", "skip")]
+)
+def test_a_noun_that_tells_why_or_is_of_the_session_leaves_the_act(text, act):
+    """A reason begins with "the" as well."""
+    assert acts(text, awaiting="go")[0]["act"] == act
