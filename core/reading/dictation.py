@@ -230,6 +230,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         )
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
+        spoken |= (
+            before is None and following[:1] in {("with",), ("using",)} and following[1:2] != () and following[1] in NUMBER_WORDS
+        )
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         loaded = previous in {"at", "with", "@", "the", "my"} and following[:1] in {("kg",), ("lb",)}
         tanked = before is not None and previous not in _EAGER and (more_tank or (tank and following[:1] != ("left",)))
