@@ -22,6 +22,7 @@ COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
 _AFTER_SIDE = listed("words_quantities", "after_side")
 _BESIDE_SIDE = frozenset({"did", "done", "do", "only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
 _MOST_AFTER_SIDE = 4
+_CONJUNCTIONS = frozenset({"and", "but", "while", "whilst", "as", "because", "since", "so"})
 _OF_BOTH = listed("words_company", "closed") | {
     "same",
     "equal",
@@ -88,7 +89,7 @@ def _past_the_other(tokens: Sequence[Token], at: int) -> int:
 def is_of_others(tokens: Sequence[Token], index: int) -> bool:
     """Whether an "each" stands in a clause without numbers that tells of something else: "the kids had a biscuit each"."""
     first, last = index, index + 1
-    while first and tokens[first - 1].kind is Kind.WORD and not tokens[first].apart:
+    while first and tokens[first - 1].kind is Kind.WORD and tokens[first].text not in _CONJUNCTIONS and not tokens[first].apart:
         first -= 1
     while last < len(tokens) and tokens[last].kind is Kind.WORD and not tokens[last].apart:
         last += 1
