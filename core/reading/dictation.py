@@ -15,7 +15,32 @@ _HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma
 """Words that may stand for another wherever they stand; any other only after a number."""
 
 _AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), ("them",)}
-_EAGER = frozenset({"ready", "up", "back", "keen", "hungry", "ask", "asking", "time", "room", "here", "waiting", "go", "set"})
+_EAGER = frozenset(
+    {
+        "pushed",
+        "push",
+        "gone",
+        "went",
+        "going",
+        "fought",
+        "reached",
+        "asked",
+        "begging",
+        "ready",
+        "up",
+        "back",
+        "keen",
+        "hungry",
+        "ask",
+        "asking",
+        "time",
+        "room",
+        "here",
+        "waiting",
+        "go",
+        "set",
+    }
+)
 """Words after which "for more" means what it says."""
 
 _TELLS = {("was",), ("is",), ("got",), ("did",)}

@@ -301,7 +301,7 @@ class _Marking(Surroundings):
             self._emit("NUM", reserve.first - 1, 1)
             self._emit("RESERVE", reserve.first)
             return True
-        if self._text(ahead) == "one" and self._ends(ahead + 1):
+        if self._text(ahead) == "one" and not self._is_number(ahead) and self._ends(ahead + 1):
             self._emit("RESERVE_IS", reserve.first)
             self._emit("NUM", ahead, 1)
             return True

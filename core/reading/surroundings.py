@@ -241,7 +241,12 @@ class Surroundings:
             return True  # "my brother's 30s"
         if before not in _OF_TIME and before.isalpha() and self._text(index - 2) in _DETERMINED:
             return True  # "with the new 26s"
-        if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
+        if (
+            self.tokens[index].worded
+            or several
+            or before in _LOAD_BEFORE_PLURAL
+            or after in {"x", "for", "dumbbells", "dumbbell", "are", "were"}
+        ):
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 

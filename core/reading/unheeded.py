@@ -151,7 +151,7 @@ def denies_what_was_left(tokens: Sequence[Token], parts: Sequence[Part], said: M
                 return True
             at -= 1
         ahead = [token.text for token in tokens[part.at + 1 : part.at + 7]]
-        if any(ahead[n : n + 2] in _HAD_NO for n in range(5)):
+        if any(ahead[n : n + 2] in _HAD_NO and not {"if", "but"} & set(ahead[:n]) for n in range(5)):
             return True  # "for one more I had not force"
         if any(ahead[n : n + 3] in _COULD_NOT for n in range(4)):
             return True  # "one more I could not do"
