@@ -205,9 +205,10 @@ def _is_for_somebody(tokens: list[Token], index: int) -> bool:
 
 def _changes_to(tokens: list[Token], index: int) -> bool:
     """Whether a "2" leads to what something is to be changed to: "chnge last 2 14kg"."""
-    changing = any(token.text in {"change", "amend", "correct", "alter", "switch"} for token in tokens[:index])
     of_a_record = tokens[index - 1].text in {"last", "it", "that", "one", "weight", "load", "set", "reps"}
-    return changing and of_a_record and tokens[index + 1].kind is Kind.NUMBER
+    if not of_a_record or tokens[index + 1].kind is not Kind.NUMBER:
+        return False
+    return any(token.text in {"change", "amend", "correct", "alter", "switch"} for token in tokens[:index])
 
 
 def _counted(before: Token | None) -> bool:

@@ -113,7 +113,8 @@ def quantities(
         parts: list[Part] = cached_grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
-    while parts and (parts[-1].kind == "at" or (parts[-1].kind == "by" and parts[-1].word == "by")) and marking.passed:
+    told = {part.kind for part in parts} & {"load", "reps"}
+    while parts and (parts[-1].kind == "at" or (told and (parts[-1].kind, parts[-1].word) == ("by", "by"))) and marking.passed:
         parts.pop()  # "no pain at all", "hit by the plow": the words go on, and no number comes
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
