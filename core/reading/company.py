@@ -137,7 +137,7 @@ def _led(lead: Sequence[str], following: str, tail: Sequence[str]) -> bool:
     if words[-2:] == ["my", "weight"]:
         return False
     if before in _OWNING:
-        return bool(_DONE & set(words))
+        return bool(_DONE & set(words)) or words in (["only", "the"], ["just", "the"])
     return not (_ELSEWHERE & set(words) or _is_plural(before) or _says(words))
 
 

@@ -15,7 +15,32 @@ _HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma
 """Words that may stand for another wherever they stand; any other only after a number."""
 
 _AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), ("them",)}
-_EAGER = frozenset({"ready", "up", "back", "keen", "hungry", "ask", "asking", "time", "room", "here", "waiting", "go", "set"})
+_EAGER = frozenset(
+    {
+        "pushed",
+        "push",
+        "gone",
+        "went",
+        "going",
+        "fought",
+        "reached",
+        "asked",
+        "begging",
+        "ready",
+        "up",
+        "back",
+        "keen",
+        "hungry",
+        "ask",
+        "asking",
+        "time",
+        "room",
+        "here",
+        "waiting",
+        "go",
+        "set",
+    }
+)
 """Words after which "for more" means what it says."""
 
 _TELLS = {("was",), ("is",), ("got",), ("did",)}
@@ -238,6 +263,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         )
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
+        spoken |= (
+            before is None and following[:1] in {("with",), ("using",)} and following[1:2] != () and following[1] in NUMBER_WORDS
+        )
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         loaded = previous in {"at", "with", "@", "the", "my"} and following[:1] in {("kg",), ("lb",)}
         tanked = before is not None and previous not in _EAGER and (more_tank or (tank and following[:1] != ("left",)))

@@ -62,6 +62,7 @@ _MOVED = listed("words_guards", "moved")
 _ALSO_PLACES = frozenset({"over", "under", "about", "around", "between", "almost", "nearly"})
 _REQUESTING = frozenset({"could", "can", "would", "will"})
 _NOTING = listed("words_guards", "noting")
+_WISHING = frozenset({"wish", "want", "like", "would", "beg", "desire", "am", "pleased", "happy", "proud", "glad"})
 _LIFTS = frozenset({"curl", "row", "squat", "bench", "deadlift", "press", "lift", "manage", "carry", "hold", "shift"})
 _WEIGHING = frozenset({"which", "that", "they", "each", "these", "those", "dumbbells", "ones", "kettlebells", "dumbbell"})
 _NAMED = listed("words_guards", "named")
@@ -261,6 +262,11 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
         at += 1
     asked = at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}
     offered = at + 1 < last and tokens[at].text in {"may", "can", "could", "might"} and tokens[at + 1].text == "i"
+    told = at
+    while told < last and tokens[told].text in _WISHING:
+        told += 1
+    if told > at and told + 1 < last and tokens[told].text == "to" and tokens[told + 1].text in _NOTING:
+        return set(range(first, told + 2))  # "I wish to report fourteen repetitions"
     if asked or offered:
         end = at + 2
         while end < last and tokens[end].text in {"please", "kindly", "just", "be", "so", "good", "kind", "as", "to", "now"}:
@@ -279,6 +285,8 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
     ):
         if word in {"weigh", "weighs", "weighing"} and tokens[index - 1].text in _WEIGHING and index + 1 in numbers:
             return False  # "the lightest dumbbells, which weigh three kilograms"
+        if word == "old" and tokens[index - 1].text in {"the", "my", "me", "them", "those", "these", "our", "same"}:
+            return False  # "the old 22lb ones from the loft"
         return not strong or any(index - 1 == i or index < i < index + _BESIDE_AFTER for i in numbers)
     if word in GUARDS["other_time"]:
         compared = index > 0 and tokens[index - 1].text in _COMPARING
@@ -289,7 +297,9 @@ def _counts_otherwise(tokens: Sequence[Token], index: int, numbers: Sequence[int
 def _is_told_in_all(tokens: Sequence[Token], index: int, numbers: Sequence[int]) -> bool:
     """Whether "total" only leads to the one count there is, by name: "total 12 reps I have done"."""
     counted = [i for i in numbers if i + 1 < len(tokens) and tokens[i + 1].text in AMOUNTS["reps"]]
-    return tokens[index].text == "total" and counted == [index + 1]
+    uncounted = [i for i in numbers if tokens[i + 1 : i + 2] == [] or tokens[i + 1].text not in {"kg", "lb", "s"}]
+    grand = tokens[index + 1 : index + 2] != [] and tokens[index + 1].text == "of" and uncounted == [index + 2]
+    return tokens[index].text == "total" and (counted == [index + 1] or grand)  # "a grand total of 7 with the 22.5kg"
 
 
 def _totals_sets(tokens: Sequence[Token], index: int) -> bool:
@@ -379,6 +389,8 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         return not (after.text in {"+", "plus"} and index + 2 < len(tokens) and tokens[index + 2].kind is Kind.NUMBER)
     if after.kind is not Kind.WORD or after.apart:
         return False
+    if after.text == "o" and not after.glued and tokens[index + 2 : index + 3] and tokens[index + 2].kind is not Kind.WORD:
+        return False  # "only 5 o. 30kg"
     return (after.glued and after.text not in VOCABULARY) or (strong and bare and is_counted(after.text))
 
 

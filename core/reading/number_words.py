@@ -11,13 +11,16 @@ from core.reading.token import Kind, Token
 _TEN, _HUNDRED, _HALF = Decimal(10), Decimal(100), Decimal("0.5")
 _PRONOUN_BEFORE = listed("words_tokens", "pronoun_before")
 _NUMBER_AFTER = listed("words_tokens", "number_after")
+_AFTER_NOUGHT = listed("words_company", "closed") - {"more", "much", "out", "all", "other", "less"}
+"""Words after a "zero" that is the count, and no "zero sleep"."""
+
 _POINTING = frozenset({"last", "this", "that", "next"})
 _TOLD_OF_ONE = frozenset({"was", "is", "felt", "feels", "nearly", "almost", "killed", "hurt"})
 _REMAINING = frozenset({"remain", "remaining", "remains", "reserve", "rir", "balance"})
 _SHY = frozenset({"before", "from", "off", "away", "shy"})
 _FAILING = frozenset({"failure", "failing", "fail"})
 _TENS = {Decimal(n) for n in range(20, 100, 10)}
-_HALVES = (("and", "a", "half"), ("and", "half"))
+_HALVES = (("and", "a", "half"), ("and", "half"), ("and", "a", "halfs"), ("and", "a", "halves"))
 _DOZENS = {
     ("a", "baker", "is", "dozen"): 13,
     ("a", "baker's", "dozen"): 13,
@@ -45,7 +48,7 @@ def join_number_words(tokens: list[Token]) -> list[Token]:
             token.raw == "zero"
             and not _apart_at(tokens, index + 1)
             and _text_at(tokens, index + 1).isalpha()
-            and _text_at(tokens, index + 1) not in _NUMBER_AFTER
+            and _text_at(tokens, index + 1) not in _NUMBER_AFTER | _AFTER_NOUGHT
         ):
             joined.append(replace(token, kind=Kind.WORD, text="no", worded=False))  # "zero sleep"
             index += 1
@@ -76,6 +79,8 @@ def _one_counts(tokens: list[Token], index: int) -> bool:
         return True
     if before in {"only", "just"} and after in AMOUNTS["reps"] and after not in {"time", "times"}:
         return True  # "only one repetition"
+    if before == "that" and index > 1 and tokens[index - 2].text == "after" and after == "more":
+        return True  # "after that one more was possible"
     if before in _PRONOUN_BEFORE:
         return after == "left" and before not in {"this", "that", "the", "each", "last", "next"}
     if before in _REMAINING or (after in _SHY and any(_text_at(tokens, index + n) in _FAILING for n in (2, 3))):

@@ -79,7 +79,7 @@ class _Parts(Transformer[Terminal, list[Part]]):
 def _part(kind: str, children: list[Terminal]) -> Part:
     numbers = tuple(Decimal(child.value) for child in children if child.type in _NUMBERS)
     unit = next((Unit(child.value) for child in children if child.type in {"UNIT", "UNIT_IS", "UNIT_ONLY"}), None)
-    word = str(children[0].value) if children[0].type in {"LABEL", "EACH", "AND", "FAILURE", "SAME"} else ""
+    word = str(children[0].value) if children[0].type in {"LABEL", "EACH", "AND", "BY", "FAILURE", "SAME"} else ""
     return Part(kind, numbers, unit, min(child.start_pos or 0 for child in children), word=word)
 
 

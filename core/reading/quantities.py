@@ -17,6 +17,8 @@ from core.reading.side_words import (
     contrasts,
     counted_left,
     is_beside_number,
+    is_busy,
+    is_of_others,
     is_remark,
     is_same,
     joined_sides,
@@ -78,6 +80,7 @@ _ORDERED = frozenset({"round", "set", "go", "time", "one", "lap", "attempt", "tr
 """What a "second" after a number is the second of: "12 first go and 10 second go"."""
 
 _MOST_PRAISE = 3
+_REACH_OF_EFFORT = 6
 _SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
 _LONGEST_UNSAID_HOLD = Decimal(5)
@@ -110,8 +113,9 @@ def quantities(
         parts: list[Part] = cached_grammar().parse(marking.terminals)  # type: ignore[assignment]
     except UnexpectedInput:
         return None
-    if parts and parts[-1].kind == "at" and marking.passed:
-        parts.pop()  # "no pain at all": the words go on, and no number comes
+    told = {part.kind for part in parts} & {"load", "reps"}
+    while parts and (parts[-1].kind == "at" or (told and (parts[-1].kind, parts[-1].word) == ("by", "by"))) and marking.passed:
+        parts.pop()  # "no pain at all", "hit by the plow": the words go on, and no number comes
     return [replace(part, dropped=marking.dropped.get(part.at, frozenset())) for part in parts]
 
 
@@ -233,6 +237,8 @@ class _Marking(Surroundings):
             self._emit("REPS", said.first)
             self._emit("LEFT", said.last - 1)
             return  # "10 reps left, 9 reps right"
+        if name == "NOUGHT" and self._has_counted_nought() and self.terminals[-1].type in {"REPS", "COMMA", "BREAK"}:
+            return  # "no reps at all, couldn't do any"
         if name == "NOUGHT":
             self._emit("NUM", said.first, 0)
             self._emit("REPS", said.first)
@@ -275,6 +281,10 @@ class _Marking(Surroundings):
             hurts = self._text(said.first - 1) in HURT  # "hurts on the right"
             named = self._text(said.last - 1) == "one" and not is_beside_number(self.tokens, said.first, said.last)
             return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
+        if name == "RESERVE" and self._is_in_my(said):
+            return True
+        if name == "EACH" and not self.sides:
+            return is_busy(self.tokens, said)  # "both arms full of child"
         if name == "BODYWEIGHT":
             return self._text(said.first) == "nothing" and self._has_counted_nought()  # "zero. nothing."
         return name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said)))  # "nearly failed"
@@ -287,7 +297,8 @@ class _Marking(Surroundings):
     def _is_of_one(self, reserve: Said, ahead: int) -> bool:
         """Mark what was left where it is said in a word that is no number elsewhere: "only one was left"."""
         lead = self._text(reserve.first - 1) == "one" and self._text(reserve.first - 2) not in _POINTING
-        if lead and self._text(reserve.first) in {"was", "were", "is"}:
+        begun = self._text(reserve.first - 2) in {"and", ",", ".", "but", ";", "-", "with"}
+        if lead and (self._text(reserve.first) in {"was", "were", "is"} or (begun and self._text(reserve.first) in {"i", "we"})):
             self._emit("NUM", reserve.first - 1, 1)
             self._emit("RESERVE", reserve.first)
             return True
@@ -314,7 +325,10 @@ class _Marking(Surroundings):
             return True  # "could get another couple out"
         counted = self._text(after) in {"one", "rep"}
         end = after + counted
-        if (done and not counted) or not (self._ends(end) or (self._text(end) == "in" and self._text(end + 1) in {"me", "the"})):
+        supposed = self._text(end) in {"if", "but", "had", "before", "easily", "with", "maybe", "because"}
+        if (done and not counted) or not (
+            supposed or self._ends(end) or (self._text(end) == "in" and self._text(end + 1) in {"me", "the"})
+        ):
             return False
         self._emit("COULD", could.first)
         self._emit("NUM", could.last - 1, 1)
@@ -328,7 +342,10 @@ class _Marking(Surroundings):
         index = could.last
         while self._text(index) in {"only", "just", "barely"}:
             index += 1
-        return self._is_number(index) and (index > could.last or "only" in {self._text(index + 1), self._text(could.first - 1)})
+        nought = self._is_number(index) and not self.tokens[index].value
+        return self._is_number(index) and (
+            nought or index > could.last or "only" in {self._text(index + 1), self._text(could.first - 1)}
+        )
 
     def _number(self, index: int) -> int:
         """Mark the number at `index` with what it is said with; the index after them."""
@@ -421,8 +438,12 @@ class _Marking(Surroundings):
         if length and self._text(after + length) in {"for", "in", "on", "of"} and self._text(after + length + 1) in AMOUNTS["rpe"]:
             self._emit("EFFORT", after)
             return after + length + 2
-        around = {self._text(n) for n in range(max(index - 3, 0), index)} | {self._text(after + length)}
-        return after + length if length and around & AMOUNTS["rpe"] else after
+        first = next((n + 1 for n in range(index - 1, -1, -1) if self._is_number(n) or self._text(n) in {".", ";"}), 0)
+        if length and {self._text(n) for n in range(max(index - _REACH_OF_EFFORT, first), index)} & AMOUNTS["rpe"]:
+            if [terminal.type for terminal in self.terminals[-2:-1]] != ["EFFORT_IS"]:
+                self._emit("EFFORT", after)  # "proper effort, 9 out of 10"
+            return after + length
+        return after + length if length and self._text(after + length) in AMOUNTS["rpe"] else after
 
     def _after_number(self, after: int) -> int:
         """Mark what stands right after a number: its unit, "reps", "sets", "rpe", "more"."""
@@ -529,7 +550,8 @@ class _Marking(Surroundings):
             self.broken |= self._text(index - 1) in {"at", "on", "by", "around", "after", "before", "from", "since"}  # "at rep 6"
             return "REPS_IS"
         if word in {"weight", "load"} and labels:
-            return "LOAD_IS"
+            named = self._text(index - 1) not in {"kg", "lb"} or self._text(ahead + 1) in {"kg", "lb"}
+            return "LOAD_IS" if named else None  # "the 7 kg weight eight times"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
         if word in {"r", "s", "#", "lap", "number", "no", "nr", "go", "attempt", "bout", "try"} and self._is_numbered_in_turn(
@@ -568,6 +590,8 @@ class _Marking(Surroundings):
             and (counted or self._text(index - 1) in AMOUNTS["reps"])
         ):
             return "EACH"  # "10 by arm"
+        if word == "each" and is_of_others(self.tokens, index):
+            return None  # "the grandchildren applauding each one"
         if word == "each":
             return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
         if word == "-" and counted and self.terminals[-2:-1] and self.terminals[-2].type == "ROUND_IS":
@@ -577,6 +601,8 @@ class _Marking(Surroundings):
             return "OR" if joined else "DASH"
         if word == "times" and not self._is_number(index + 1):
             return None  # "lost my balance a couple of times"
+        if word == "empty" and self._ends(index + 1) and (not index or self.tokens[index - 1].kind is Kind.MARK):
+            return "FAILURE"  # "7. 22kg. Empty."
         if word == "no" and self._text(index + 1) == "be" and self._is_number(index + 2):
             return "NOT"
         if word in PERHAPS | {","} and (counted or self._text(index - 1) == "one") and self._may_be_one_more(index):

@@ -9,7 +9,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from core.reading import guards, lost_counts, unheeded
+from core.reading import guards, lost_counts, other_figures, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import DOING, LISTING, Open
@@ -81,15 +81,14 @@ def records(
     parts = quantities(
         tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides, load=context.load
     )
-    if _is_nought(tokens, context):
-        return [(0, Log(reps=0))]
-    if not open_numbers and _is_just_one(tokens, context):
-        return [(0, Log(reps=1))]
+    if _is_nought(tokens, context) or (not open_numbers and _is_just_one(tokens, context)):
+        return [(0, Log(reps=0 if _is_nought(tokens, context) else 1))]
     if (change := exchanged(tokens, context)) is not None:
         return [change]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
     parts = without_confirmed(tokens, parts, context)
+    parts, said = _without_unit_again(parts, marks, said)
     correcting = corrects(tokens, parts, marks, said, context)
     counted = [part for part in parts if part.kind in QUANTITIES]
     if not open_numbers and not counted:
@@ -98,12 +97,13 @@ def records(
         if guards.tells_otherwise(around):
             return []
         return _without_numbers(tokens, parts, marks, context, correcting=correcting)
-    at = open_numbers[0] if open_numbers else counted[0].at
     if not counted:
-        return [(at, Unclear())]
+        return [(open_numbers[0], Unclear())]
+    at = open_numbers[0] if open_numbers else counted[0].at
     free = {i for one in said.values() for i in range(one.first, one.last)} | set(explained)
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
-    strong = _strong(parts)
+    free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
+    strong = _strong(parts) or _begins_with_the_load(parts, context)
     if correcting:
         contrasted = any(part.kind == "not" for part in parts)
         free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
@@ -116,19 +116,17 @@ def records(
         strong = strong or any(token.text == "instead" for token in tokens)
     for sentence in sentences:
         free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
-    free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
-    spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
-    told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
+    spoken = frozenset(i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last))
+    told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), spoken)
     if any(
         one.meaning == "pause" and [token.text for token in tokens[one.last : one.last + 1]] == ["then"] for one in said.values()
     ):
         return [(at, Unclear())]  # "give me a sec then 12 at 14kg"
     if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
         return [(at, Unclear())]  # "no 12 at 16kg for me"
-    if _is_no_set(tokens, parts, told.soft, context) or (correcting and unheeded.is_of_another_set(tokens)):
+    to_be = context.last is None and any(_was_to_be(tokens, one) for one in said.values())  # "was supposed to be 12 but"
+    if to_be or _is_no_set(tokens, parts, told.soft, context) or (correcting and unheeded.is_of_another_set(tokens)):
         return [(at, Unclear())]
-    if context.last is None and any(_was_to_be(tokens, one) for one in said.values()):
-        return [(at, Unclear())]  # "set 2 was supposed to be 12 but someone rang"
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
     failed |= {i for i in explained if i and tokens[i - 1].text == "but"} | {i for i in explained if tokens[i].text == "no"}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
@@ -143,6 +141,18 @@ def records(
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
+
+
+def _without_unit_again(
+    parts: list[Part], marks: dict[str, Said], said: Mapping[int, Said]
+) -> tuple[list[Part], Mapping[int, Said]]:
+    """The parts and phrases without a correction that only says the unit again: "20 kegs haha I mean kgs"."""
+    mark, units = marks.get("mark-amend"), {part.unit for part in parts if part.kind == "load"}
+    again = [part for part in parts if part.kind == "unit_only" and mark is not None and part.at == mark.last]
+    if len(again) != 1 or units != {again[0].unit}:
+        return parts, said
+    del marks["mark-amend"]
+    return [part for part in parts if part is not again[0]], {at: one for at, one in said.items() if one is not mark}
 
 
 def _was_to_be(tokens: Sequence[Token], said: Said) -> bool:
@@ -164,6 +174,9 @@ def _is_no_set(tokens: Sequence[Token], parts: Sequence[Part], soft: Collection[
         or unheeded.names_a_price(tokens, parts)
         or unheeded.has_no_unit(tokens)
         or unheeded.tells_of_half_a_set(tokens)
+        or other_figures.tells_of_oneself(tokens)
+        or other_figures.names_an_address(tokens)
+        or other_figures.splits_a_figure(tokens)
         or (context.awaiting is not Awaiting.REPS and unheeded.lists_pairs(tokens, parts))
     )
 
@@ -187,7 +200,7 @@ def _answers_none(tokens: Sequence[Token]) -> bool:
     return (
         not planned
         and tokens[0].text in {"none", "zilch", "nada", "zip"}
-        and (tokens[1].text in {",", ".", "!", "-"} or tokens[1].apart)
+        and (tokens[1].text in _WHILE | _ADDRESSING or tokens[1].apart)
     )
 
 
@@ -195,7 +208,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
     begin = next((i for i, token in enumerate(tokens) if token.text not in _REGRETTING), 0)
     first = next(parted(tokens, [(begin, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(begin + 1, first) if tokens[i].text in _WHILE), first)
+    end = next((i for i in range(begin + 1, first) if tokens[i].text in _WHILE | _ADDRESSING), first)
     words = [token.text for token in tokens[begin:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
     return context.awaiting is Awaiting.REPS and words in (
         ["none"],
@@ -217,6 +230,7 @@ def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
 
 
 _BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "managed", "got", "sir", "coach", "today", "this"})
+_ADDRESSING = frozenset({"mate", "lol", "haha", "sorry", "coach", "sir", "bro", "boss", "love", "pal", "!", "-"})
 _REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
 _FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
@@ -243,6 +257,8 @@ _WHILE = {
 _DENYING = frozenset({"not", "without", "no", "is", "be", "instead"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
+_USING = listed("words_records", "using")
+_USED_FOR = listed("words_records", "used_for")
 _ASKING = frozenset(
     {
         "what",
@@ -282,13 +298,8 @@ def _settled(
     *,
     correcting: bool,
 ) -> list[tuple[int, Act]]:
-    restated = restate(tokens, parts, said, context)
-    if restated is not None:
-        given, changed = restated
-        made = logs(given, context)
-        _check_change(made, changed)
-        told: list[tuple[int, Act]] = [(at, log) for log in made]
-        return told if changed is None else [*told, (changed[0].at, amend(changed, context))]
+    if (told := _restated(tokens, parts, said, context, at)) is not None:
+        return told
     if correcting and (former := with_former(tokens, parts, context)) is not None:
         return [(at, amend(former, context, about=field_named(tokens)))]
     if correcting:
@@ -332,19 +343,21 @@ def _settled(
         or unheeded.drops_a_count(tokens, used)
         or hides_a_word_of_sets(tokens, used)
         or unheeded.spreads_what_was_left(tokens, parts, made)
+        or unheeded.loses_what_was_left(tokens, made, used - _said_to_be_possible(said))
     ):
         raise Open
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
         begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)
         end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
+        words = {tokens[i].text for i in range(begin, end) if tokens[i].kind is Kind.WORD and i not in plain}
+        if words & _USING:
+            words -= _USING | _USED_FOR | EXERCISES  # "I used the 4 kg weights for that exercise"
         if (
             parts[-1].kind == "in"
             or any(log.side is not None for log in made)
             or any(token.text in _SCALES for token in tokens)
-            or {tokens[i].text for i in range(begin, end) if tokens[i].kind is Kind.WORD and i not in plain}
-            - _WITH_A_LOAD
-            - COURTESY
+            or words - _WITH_A_LOAD - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set
     taken_back = [one.first for one in said.values() if one.meaning == "undo"]
@@ -352,6 +365,36 @@ def _settled(
     if len(counts) == len(made) and any(min(counts) < undone < max(counts) for undone in taken_back):
         return list(zip(counts, made, strict=True))  # "14 at 8kg, scratch that, 15 at 8kg"
     return [(at, log) for log in made]
+
+
+def _said_to_be_possible(said: Mapping[int, Said]) -> set[int]:
+    """The tokens of phrases such as "could have done another", which count only where they become a reserve."""
+    return {i for one in said.values() if one.meaning == "mark-could" for i in range(one.first, one.last)}
+
+
+def _restated(
+    tokens: Sequence[Token], parts: list[Part], said: Mapping[int, Said], context: Context, at: int
+) -> list[tuple[int, Act]] | None:
+    """The set of which something was taken back in the same breath, and what changes in it; None when nothing was."""
+    restated = restate(tokens, parts, said, context)
+    if restated is None:
+        return None
+    given, changed = restated
+    made = logs(given, context)
+    _check_change(made, changed)
+    told: list[tuple[int, Act]] = [(at, log) for log in made]
+    if changed is None:
+        return told
+    change = amend(changed, context)
+    if len(made) == 1 and _says_the_same(made[0], change):
+        return told  # "20 reps at 8kg haha I mean 8kg"
+    return [*told, (changed[0].at, change)]
+
+
+def _says_the_same(log: Log, change: Amend) -> bool:
+    """Whether a correction gives nothing that the set told before it does not have."""
+    fields = ("reps", "load", "unit", "side", "reserve", "rpe", "seconds")
+    return all(getattr(change, field) in {None, getattr(log, field)} for field in fields)
 
 
 def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
@@ -470,6 +513,13 @@ def _strong(parts: Sequence[Part]) -> bool:
         for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)
     )
     return joined or (bool(kinds & {"load", "bodyweight"}) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
+
+
+def _begins_with_the_load(parts: Sequence[Part], context: Context) -> bool:
+    """Whether the load suggested leads, and one count follows: "w/ 17.5, 14"."""
+    told = [part for part in parts if part.kind not in {"comma", "break", "and"}]
+    kinds = [part.kind for part in told]
+    return kinds == ["with", "bare", "bare"] and told[1].numbers[0] == context.load != told[2].numbers[0] and not told[2].dropped
 
 
 def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collection[int]) -> dict[int, Said]:

@@ -48,6 +48,8 @@ def _rewritten(tokens: Sequence[Token], at: int) -> tuple[Sequence[Token], int]:
         return _another(tokens, at)
     if token.text in _HEDGES and at and _text(tokens, at - 1) in _RESERVED and _is_small(tokens, at + 1):
         return (), 1
+    if token.text == "further" and at and _text(tokens, at - 1) == "a" and _is_small(tokens, at + 1):
+        return (tokens[at + 1], replace(token, text="more")), 2 + (_text(tokens, at + 2) in _ONES)  # "a further two"
     if token.text == "further" and _is_small(tokens, at - 1):
         return (replace(token, text="more"),), 1 + (_text(tokens, at + 1) in _ONES)
     if not _is_small(tokens, at):

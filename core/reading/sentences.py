@@ -410,6 +410,12 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "pause" if "rest" in words <= {"for", "the", "rest"} and "the" in words | {tokens[alone.first - 1].text}:
             return False  # "then 12 kg for the rest"
         case "pause":
+            if (
+                counted
+                and words == {"hold"}
+                and {"i", "we"} & {token.text for token in tokens[max(0, alone.first - 1) : alone.first]}
+            ):
+                return False  # "plank 60 seconds I hold"
             denied = words in ({"not", "now"}, {"not", "yet"}) and alone.first > 0 and tokens[alone.first - 1].text == "but"
             return not denied and not goes_on(tokens, alone.last)
         case "skip-day":

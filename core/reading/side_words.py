@@ -22,6 +22,20 @@ COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
 _AFTER_SIDE = listed("words_quantities", "after_side")
 _BESIDE_SIDE = frozenset({"did", "done", "do", "only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
 _MOST_AFTER_SIDE = 4
+_CONJUNCTIONS = frozenset({"and", "but", "while", "whilst", "as", "because", "since", "so"})
+_OF_BOTH = listed("words_company", "closed") | {
+    "same",
+    "equal",
+    "equally",
+    "even",
+    "evenly",
+    "identical",
+    "complete",
+    "completed",
+    "finished",
+    "each",
+}
+"""Words after "both sides" that still say of the set that it was done on both."""
 
 
 _OF_THE_SET = listed("words_quantities", "of_the_set") | COURTESY | AMOUNTS["reps"] | LIMBS
@@ -49,7 +63,10 @@ def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) ->
     if told_both and _is_talk(tokens, said, marks):
         return True  # "left 8, right 8. Left is weaker so I begin with left"
     told = False
-    for at in range(said.last, len(tokens)):
+    begin = said.last
+    if not said.first or tokens[said.first - 1].kind is Kind.MARK:
+        begin = _past_the_other(tokens, begin)
+    for at in range(begin, len(tokens)):
         token = tokens[at]
         if token.kind is Kind.MARK or token.apart or token.text in _ENDING:
             break
@@ -57,6 +74,43 @@ def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) ->
             return False
         told = told or token.text not in _OF_THE_SET
     return told
+
+
+def _past_the_other(tokens: Sequence[Token], at: int) -> int:
+    """The index after "and right arm", where both are told of: "left arm and right arm both shot"."""
+    if _text(tokens, at) not in {"and", "&"}:
+        return at
+    end = at + 1 + (_text(tokens, at + 1) in {"my", "the"})
+    if _text(tokens, end) not in {"left", "right"}:
+        return at
+    return end + 1 + (_text(tokens, end + 1) in LIMBS)
+
+
+def is_of_others(tokens: Sequence[Token], index: int) -> bool:
+    """Whether an "each" stands in a clause without numbers that tells of something else: "the kids had a biscuit each"."""
+    first, last = index, index + 1
+    while first and tokens[first - 1].kind is Kind.WORD and tokens[first].text not in _CONJUNCTIONS and not tokens[first].apart:
+        first -= 1
+    while last < len(tokens) and tokens[last].kind is Kind.WORD and not tokens[last].apart:
+        last += 1
+    if (first and _is_number(tokens, first - 1)) or (last < len(tokens) and _is_number(tokens, last)):
+        return False
+    return any(token.text not in _OF_BOTH | COURTESY | COUNTED_WITH | LIMBS | _OF_THE_SET for token in tokens[first:last])
+
+
+def is_busy(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "both arms" begins what is told of them, away from any number: "couldn't do any, both arms full of child"."""
+    begins = said.first == 0 or tokens[said.first - 1].kind is Kind.MARK or tokens[said.first].apart
+    if (
+        not begins
+        or tokens[said.first].text != "both"
+        or said.last >= len(tokens)
+        or is_beside_number(tokens, said.first, said.last)
+    ):
+        return False
+    following = tokens[said.last]
+    plain = following.kind is not Kind.WORD or following.apart or following.text in _OF_BOTH | COURTESY | AMOUNTS["reps"]
+    return not plain
 
 
 def _is_talk(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) -> bool:

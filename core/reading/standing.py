@@ -130,6 +130,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
         begin = begin if tokens[begin].text in {"can", "could", "may", "might"} else first
         return not any(token.kind is Kind.NUMBER for token in tokens[begin:last])  # "13 at 7kg, can I skip the next one?"
+    if said.meaning == "right" and tokens[said.last - 1].text == "on" and after is not None and after.text in _ON_TIME:
+        return False  # "washing machine finished bang on the beep"
     if said.meaning == "right" and before is not None and before.text in {"not", "never", "no", "hardly"}:
         return False  # "this is not good for me"
     if said.meaning == "right" and any(
@@ -224,6 +226,7 @@ SKIPPED_ELSEWHERE = listed("words_when", "occasions") | listed("words_standing",
 _HOW_DEEP = frozenset({"deep", "low", "high", "far", "wide", "fast", "slow", "slowly", "heavy", "down", "where", "light"})
 _HOW_ELSE = frozenset({"much", "many", "often", "old", "late", "expensive", "come", "hot", "cold", "big"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
+_ON_TIME = frozenset({"the", "time", "cue", "schedule", "a", "my", "noon", "half"})
 _OF_A_BACK = frozenset({"bad", "sore", "dodgy", "stiff", "lower", "his", "her", "their", "a"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
 _AUXILIARIES = listed("words_standing", "auxiliaries")

@@ -35,6 +35,7 @@ _AFTER_ONE_SET = frozenset(
 )
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
+_MOST_IN_ONE = Decimal(6)
 _OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
 PERHAPS = frozenset({"maybe", "possibly", "perhaps", "probably", "about"})
 """Words between one number and the next, where it may be either."""
@@ -119,6 +120,14 @@ class Surroundings:
         bare = self._text(failure.first) in {"fail", "failed", "failure", "to", "till", "until", "went", "reached", "hit", "all"}
         return bare and self._text(at) in {"not", "never", "nearly", "almost", "without"}
 
+    def _is_in_my(self, reserve: Said) -> bool:
+        """Whether "in me" leads to a thing of one's own, and nothing was left: "18 x 9kg in me slippers"."""
+        if [token.text for token in self.tokens[reserve.first : reserve.last]] != ["in", "me"] or self._ends(reserve.last):
+            return False
+        small = self._is_number(reserve.first - 1) and self.tokens[reserve.first - 1].value <= _MOST_IN_ONE
+        following = self.tokens[reserve.last]
+        return not small and following.kind is Kind.WORD and following.text not in CLOSED
+
     def _ends(self, index: int) -> bool:
         """Whether nothing is said from here on that goes with what stands before: a mark, a courtesy, the end."""
         token = self.tokens[index] if index < len(self.tokens) else None
@@ -144,8 +153,8 @@ class Surroundings:
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
             first -= 1
-        if not self._is_number(first) or first == index - 1:
-            return False
+        if not self._is_number(first) or first == index - 1 or self._text(first - 1) in {"of", "/"}:
+            return False  # "effort 8 out of 10. Ten reps"
         said, again = self.tokens[first], self.tokens[index]
         return (
             said.value == again.value and said.worded != again.worded and self._text(index + 1) not in {"kg", "lb", "left", "more"}
@@ -232,7 +241,12 @@ class Surroundings:
             return True  # "my brother's 30s"
         if before not in _OF_TIME and before.isalpha() and self._text(index - 2) in _DETERMINED:
             return True  # "with the new 26s"
-        if self.tokens[index].worded or several or before in _LOAD_BEFORE_PLURAL or after in {"x", "for", "dumbbells", "dumbbell"}:
+        if (
+            self.tokens[index].worded
+            or several
+            or before in _LOAD_BEFORE_PLURAL
+            or after in {"x", "for", "dumbbells", "dumbbell", "are", "were"}
+        ):
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
 

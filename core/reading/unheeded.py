@@ -40,6 +40,7 @@ _HAPPENING = frozenset(
 )
 _OF_A_SET = frozenset({"it", "that", "this", "them", "those", "yet", "any", "at", "though", "tbh", "lol"})
 _COULD_NOT = [[who, able, "not"] for who in ("i", "we") for able in ("can", "could", "did", "would")]
+_HAD_NO = (["had", "not"], ["had", "no"], ["have", "not"], ["have", "no"], ["not", "enough"], ["no", "strength"])
 _GATHERING = frozenset({"both", "all", "every"})
 _COPULAS = frozenset({"is", "are", "was", "were"})
 _JUDGED = frozenset({"heavy", "light", "too", "hard", "easy", "bad", "that", "so", "very", "enough", "right"})
@@ -58,7 +59,13 @@ _ORDINALS = frozenset(
 _STUCK = frozenset(
     {"got", "would", "was", "did", "failed", "never", "stalled", "stuck", "went", "could", "beat", "almost", "nearly"}
 )
+_ABLE = frozenset({"could", "can", "might", "would"})
+_FURTHER = frozenset({"another", "more", "further", "extra"})
 _SESSIONS = frozenset({"workout", "session", "training", "week", "day", "month"})
+_BOUTS = _SESSIONS | {"set", "round", "exercise", "station"}
+_STORES = frozenset({"tank", "rir"})
+_BEFORE_STORES = frozenset({"the", "in", "my"})
+_REACH_OF_ABLE = 9
 _DOTS = 2
 _NO_UNITS = frozenset({"lg", "kb", "gb", "lgs", "klb"})
 _HELPED = frozenset({"helped", "assisted", "spotted", "cheated", "helping"})
@@ -144,6 +151,8 @@ def denies_what_was_left(tokens: Sequence[Token], parts: Sequence[Part], said: M
                 return True
             at -= 1
         ahead = [token.text for token in tokens[part.at + 1 : part.at + 7]]
+        if any(ahead[n : n + 2] in _HAD_NO and not {"if", "but"} & set(ahead[:n]) for n in range(5)):
+            return True  # "for one more I had not force"
         if any(ahead[n : n + 3] in _COULD_NOT for n in range(4)):
             return True  # "one more I could not do"
     return False
@@ -174,6 +183,25 @@ def spreads_what_was_left(tokens: Sequence[Token], parts: Sequence[Part], logs: 
         return False
     left = [part.at for part in parts if part.kind in _LEFT_OVER | {"failure", "left"}]
     return any(token.text in _GATHERING and token.kind is Kind.WORD for at in left for token in tokens[at + 1 : at + 6])
+
+
+def loses_what_was_left(tokens: Sequence[Token], logs: Sequence[Log], used: Collection[int]) -> bool:
+    """Whether words of what could still have been done, or not, stand beside sets that have no reserve: "and one I could still"."""
+    if any(log.reserve is not None or log.rpe is not None for log in logs):
+        return False
+    for at, token in enumerate(tokens):
+        if at in used or token.kind is not Kind.WORD:
+            continue
+        if token.text in _STORES and tokens[at - 1].text in _BEFORE_STORES:
+            return True  # "kept a couple in the tank"
+        if token.text not in _ABLE:
+            continue
+        end = next((i for i in range(at + 1, len(tokens)) if tokens[i].kind is Kind.MARK or tokens[i].apart), len(tokens))
+        ahead = [tokens[i].text for i in range(at + 1, min(end, at + _REACH_OF_ABLE)) if i not in used]
+        further = next((i for i, word in enumerate(ahead) if word in _FURTHER), None)
+        if ahead[:1] in (["still"], ["have"], ["not"]) and further is not None and not _BOUTS & set(ahead[further : further + 3]):
+            return True
+    return False
 
 
 def drops_a_count(tokens: Sequence[Token], used: Collection[int]) -> bool:

@@ -206,3 +206,162 @@ def test_a_load_carried_for_a_time_is_a_load(text):
 def test_a_nought_told_twice_is_one(text):
     """A nought said again is no bodyweight and no second set."""
     assert acts(text, **AWAITED) == NONE_DONE
+
+
+@pytest.mark.parametrize(
+    ("text", "load"),
+    [
+        ("I used 14kg there", 14),
+        ("I used the 4 kg weights for that exercise.", 4),
+        ("I take the 10 kg", 10),
+        ("took 10 kgs instead", 10),
+        ("9kg today", 9),
+        ("12kg sha", 12),
+        ("na 10kg I use o", 10),
+        ("used 16kg for the goblet squats", 16),
+    ],
+)
+def test_a_load_told_alone_in_a_sentence(text, load):
+    """That this was what was used is a log of the load, without reps."""
+    assert acts(text, **AWAITED) == [{"act": "log", "load": load, "unit": "kg"}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I take 5kg off",
+        "took 10kg of potatoes up the stairs",
+        "thinking of taking the 14kg",
+        "used 10kg last week",
+        "my wife used 6kg",
+        "I'm down to 68kg",
+        "17.5kg instead, 20s are in the car",
+    ],
+)
+def test_a_weight_that_was_not_used_now_is_asked_about(text):
+    """What is carried, weighed, planned or used by others is no set."""
+    assert acts(text, **AWAITED) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I'm 58, 84 kg and ready for anything",
+        "I am 84 kg",
+        "I'm 72, 8 reps at 5kg",
+        "17 Mill Lane, second door, knock loudly",
+        "12 Church Street, back door",
+        "1 4 reps at 1 8kg",
+        "11 reps @ 1 5 kg",
+        "a total of 24kg, 12 reps",
+    ],
+)
+def test_figures_that_look_like_a_set_are_asked_about(text):
+    """An age, a body weight, a house number, a figure that a thumb has split, a total of both hands."""
+    assert acts(text, **AWAITED) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize("text", ["I am 12 reps at 20kg", "12 at 20kg down the street", "a grand total of 12 with the 20kg"])
+def test_figures_of_a_set_beside_such_words_are_read(text):
+    """The words alone make no address and no age."""
+    assert acts(text, **AWAITED) == [FULL]
+
+
+@pytest.mark.parametrize(
+    ("ending", "reserve"),
+    [
+        ("I do not think I could have done another.", 0),
+        ("dont think i had another in me", 0),
+        ("I doubt I could have managed another", 0),
+        ("not one more was possible", 0),
+        ("could not have lifted it another time", 0),
+        ("no way there was a thirteenth", 0),
+        ("the thirteenth was never going to happen", 0),
+        ("My reserves were quite exhausted.", 0),
+        ("Empty.", 0),
+        ("after this I cannot", 0),
+        ("my arms refused to go again", 0),
+        ("and one I could still", 1),
+        ("after that one more was still possible", 1),
+        ("could have done another if the doorbell had not gone", 1),
+        ("I might have found another", 1),
+        ("still I am having power for 2", 2),
+        ("I daresay a further two would have been within my powers", 2),
+    ],
+)
+def test_what_was_left_in_roundabout_words(ending, reserve):
+    """However long the way round, what was left is kept."""
+    assert acts(f"12 at 20kg. {ending}", **AWAITED) == [{**FULL, "reserve": reserve}]
+
+
+@pytest.mark.parametrize("ending", ["could still have pushed for more, who knows", "for one more I had not force"])
+def test_what_was_left_is_never_lost(ending):
+    """Words of what could still have been done, which nobody understands, are asked about."""
+    assert acts(f"12 at 20kg, {ending}", **AWAITED) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize(
+    "ending",
+    [
+        "Proper effort, 9 out of 10",
+        "effort I will say 9 out of 10",
+        "For effort, I would give it 9 out of 10",
+        "my effort level was around 9 only",
+    ],
+)
+def test_effort_in_a_sentence(ending):
+    """An effort "out of 10" is one wherever the sentence names it."""
+    assert acts(f"12 at 20kg. {ending}", **AWAITED) == [{**FULL, "rpe": 9}]
+
+
+def test_a_count_after_an_effort_out_of_ten_is_not_the_ten_again():
+    """The ten of the scale is none that the reps could repeat."""
+    told = acts("I would put my effort at 8 out of 10. Ten repetitions, 20 kg.", **AWAITED)
+    assert told == [{"act": "log", "reps": 10, "load": 20, "unit": "kg", "rpe": 8}]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "12 at 20kg, mailbox got hit by the plow",
+        "12 x 20kg by the pool at my sister's place",
+        "12 x 20kg in me thongs on the verandah",
+        "12 with 20kg, the grandchildren applauding each one",
+        "12 at 20kg and the twins each spilled their juice",
+        "12 at 20kg, both arms full of child",
+        "12 at 20kg, one more rep and I'd have dropped it on the cat",
+        "Used the old 20kg ones from the loft - 12 reps",
+        "I lifted the 20 kg weight twelve times, much to my husband's amusement.",
+        "I wish to report twelve repetitions with 20 kg",
+        "12 reps at 20kg haha I mean 20kg",
+        "12 reps 20 kegs haha I mean kgs",
+        "12, at the weight of 20 (kg)",
+        "only 12 o. 20kg",
+    ],
+)
+def test_a_story_beside_a_plain_set_changes_nothing(text):
+    """Whatever happened meanwhile, whoever had one each: it was the one set."""
+    assert acts(text, **AWAITED) == [FULL]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "none lol the baby woke up",
+        "none mate, strap was round me neck",
+        "couldn't do any none at all",
+        "no reps at all, couldn't do any",
+        "I could do zero, it did not move from floor",
+        "couldn't do any, both arms full of child",
+        "zero today, wrist strap snapped",
+        "zero because I was on the phone",
+    ],
+)
+def test_a_nought_with_its_reason(text):
+    """Why there were none changes nothing about it."""
+    assert acts(text, **AWAITED) == NONE_DONE
+
+
+def test_a_half_of_a_plural_belongs_to_the_load():
+    """The "12 and a halfs" are dumbbells of 12.5."""
+    assert acts("12 with the 12 and a halfs", awaiting="reps", unit="kg", load=12.5) == [{"act": "log", "reps": 12, "load": 12.5}]

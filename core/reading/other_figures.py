@@ -1,0 +1,52 @@
+"""Figures that look like a set and are none: an age with a body weight, a house number, a figure that a thumb has split."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.lexicon import AMOUNTS, COURTESY, listed
+from core.reading.token import Kind
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from core.reading.token import Token
+
+_STREETS = listed("words_records", "streets")
+_CLOSED = listed("words_company", "closed")
+_UNITS = frozenset({"kg", "lb"})
+_DIGITS = frozenset("0123456789")
+
+
+def tells_of_oneself(tokens: Sequence[Token]) -> bool:
+    """Whether a number right after "I am" is an age or a body weight: "I'm 58, 84 kg and ready", "I am 84 kg"."""
+    for at in range(len(tokens) - 2):
+        told = (tokens[at].text, tokens[at + 1].text) == ("i", "am") and tokens[at + 2].kind is Kind.NUMBER
+        after = tokens[at + 3].text if at + 3 < len(tokens) else ""
+        if told and not tokens[at + 2].apart and after not in AMOUNTS["reps"] | {"in", "done", "down", "into"}:
+            return True
+    return False
+
+
+def names_an_address(tokens: Sequence[Token]) -> bool:
+    """Whether a number is that of a house, by the street that follows: "17 Mill Lane", "4 Station Road"."""
+    for at, token in enumerate(tokens[:-2]):
+        name, street = tokens[at + 1], tokens[at + 2]
+        if token.kind is not Kind.NUMBER or street.text not in _STREETS or name.kind is not Kind.WORD:
+            continue
+        if name.text not in _CLOSED | COURTESY | _UNITS | AMOUNTS["reps"] and not (name.apart or name.glued):
+            return True
+    return False
+
+
+def splits_a_figure(tokens: Sequence[Token]) -> bool:
+    """Whether a one stands before another digit where one figure belongs, before "reps" or after "at": "1 4 reps at 1 8kg"."""
+    for at, (one, other) in enumerate(pairwise(tokens)):
+        if one.raw != "1" or other.raw not in _DIGITS or other.apart:
+            continue
+        before = tokens[at - 1].text if at else ""
+        after = tokens[at + 2].text if at + 2 < len(tokens) else ""
+        if after in AMOUNTS["reps"] or (before in {"at", "@", "with", "x"} and after in _UNITS):
+            return True
+    return False
