@@ -41,6 +41,7 @@ _WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
 _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RIGHT = frozenset({"right", "correct", "fine", "ok", "good", "true"})
+_BEFORE_NOTED = frozenset({"i", "mistake", "mistakenly", "wrongly", "accidentally", "accident", "error"})
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
 _WEIGHED = frozenset(
@@ -118,7 +119,7 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
             for token in tokens[max(0, former.at - 4) : former.at]
             if token.text not in {"have", "had", "it", "as", "you"}
         ]
-        begins = before[-2:-1] == ["i"] or (len(before) > 1 and not before[-2].isalpha())
+        begins = before[-2:-1] != [] and (before[-2] in _BEFORE_NOTED or not before[-2].isalpha())
         noted = (
             (begins and before[-1] in NOTED)
             or before[-1:] == ["into"]

@@ -68,6 +68,7 @@ _NOISES = frozenset(
     {"creaking", "creaks", "cracking", "cracks", "clunking", "crunching", "popping", "clicks", "snapping", "is", "feels", "felt"}
 )
 _POINTING = frozenset({"the", "this", "that", "last", "no", "each", "every", "which", "any"})
+_MANY_TIMES = {"twice": 2, "thrice": 3}
 _SIDED = frozenset({"side", "sides"})
 _OUT_OF = frozenset({"/", "of", "from", "over"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
@@ -176,6 +177,9 @@ class _Marking(Surroundings):
         if token.kind is Kind.ORDINAL:
             self._emit("LABEL", index, token.text)
             return index + 1
+        if token.text in {"sets", "rounds"} and (named := self._past_numbers_of_sets(index)) is not None:
+            self.passed.add("...")
+            return named  # "rounds one and two: 10 at 30 lb, 8 at 35 lb"
         if token.text == "one" and self._may_be_one_more(index + 1):
             self._emit("NUM", index, 1)
             return index + 1
@@ -183,8 +187,8 @@ class _Marking(Surroundings):
         if token.text == "minutes" and (self.hold or (self.timed and not whole)):
             return self._minutes(index, Decimal(1), index + 1)
         counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
-        if token.text == "twice" and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
-            self._emit("NUM", index, 2)
+        if token.text in _MANY_TIMES and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
+            self._emit("NUM", index, _MANY_TIMES[token.text])
             self._emit("SETS", index)
             return index + 1  # "10 twice at 16kg"
         if token.text == "both" and self._text(index + 1) in {"rounds", "sets", "times", "goes"}:
@@ -240,6 +244,9 @@ class _Marking(Surroundings):
         counted = self._is_number(said.first - 1) or (
             self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
         )
+        if name in {"RESERVE", "COULD"} and self._tells_what_was_possible(said):
+            self._emit("REPS", said.first)
+            return  # "only 6 was possible with 22 kg"
         if name == "COULD" and (self._one_more(said) or self._did_only(said)):
             return  # "I could do 9 only"
         ahead = self._label_end(said.last)
@@ -329,6 +336,17 @@ class _Marking(Surroundings):
         while self._text(index) in {"only", "just", "barely"}:
             index += 1
         return self._is_number(index) and (index > could.last or "only" in {self._text(index + 1), self._text(could.first - 1)})
+
+    def _tells_what_was_possible(self, could: Said) -> bool:
+        """Whether "was possible" tells how many were done, no others being told before it: "only 6 was possible"."""
+        words = {token.text for token in self.tokens[could.first : could.last]}
+        named = self._text(could.first - 1) in AMOUNTS["reps"]
+        counted = self._is_number(could.first - 1 - named)
+        told = [i for i in range(len(self.tokens)) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"}]
+        alone = told == [could.first - 1 - named]
+        if "possible" not in words or words & {"more", "extra"} or not counted or not alone:
+            return False
+        return not named
 
     def _number(self, index: int) -> int:
         """Mark the number at `index` with what it is said with; the index after them."""
@@ -568,6 +586,8 @@ class _Marking(Surroundings):
             and (counted or self._text(index - 1) in AMOUNTS["reps"])
         ):
             return "EACH"  # "10 by arm"
+        if word == "each" and self._gathers_sets(index):
+            return None
         if word == "each":
             return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
         if word == "-" and counted and self.terminals[-2:-1] and self.terminals[-2].type == "ROUND_IS":

@@ -10,7 +10,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from core.reading import guards, lost_counts, unheeded
-from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
+from core.reading.acts import Act, Amend, Awaiting, Context, LastSet, Log, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import DOING, LISTING, Open
 from core.reading.company import is_count, is_counted
@@ -114,11 +114,10 @@ def records(
         strong = strong or contrasted or "mark-amend" in marks or former is not None
         strong = strong or any(one.meaning == "mark-was" and one.last in open_numbers for one in said.values())
         strong = strong or any(token.text == "instead" for token in tokens)
-    for sentence in sentences:
-        free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
-    free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
-    spoken = {i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last)}
-    told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), frozenset(spoken))
+    told_first = _before_taken_back(parts, marks, correcting=correcting)
+    free |= {i for i in range(told_first[-1].at, len(tokens)) if told_first is not parts and tokens[i].text == "not"}
+    free |= _said_beside(tokens, sentences, context)
+    told = _told(tokens, parts, said)
     if any(
         one.meaning == "pause" and [token.text for token in tokens[one.last : one.last + 1]] == ["then"] for one in said.values()
     ):
@@ -137,12 +136,35 @@ def records(
         tokens, sentences, open_numbers, said, strong=strong
     ):
         return [(at, Unclear())]
-    if not correcting and (_loose(tokens, clauses, parts, said) or _judges_a_load(tokens, parts)):
+    if not correcting and (_loose(tokens, clauses, told_first, said) or _judges_a_load(tokens, parts)):
         return [(at, Unclear())]
     try:
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
     except Open as doubt:
         return [(at, Unclear(doubt.choices))]
+
+
+def _told(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> guards.Told:
+    """What is known of the tokens before it is asked whether their numbers count."""
+    spoken = frozenset(i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last))
+    return guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), spoken)
+
+
+def _said_beside(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]], context: Context) -> set[int]:
+    """The words that only lead to a set: a polite request, who counted, "could do"."""
+    beside = {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
+    for sentence in sentences:
+        beside |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
+    return beside
+
+
+def _before_taken_back(parts: list[Part], marks: Mapping[str, Said], *, correcting: bool) -> list[Part]:
+    """The parts before a "wait no" that gives up a number of them for another: "12kg for 11, wait no 12 not 11"; else all."""
+    sorry = marks.get("mark-sorry")
+    if correcting or sorry is None or not any(part.kind == "not" and part.at > sorry.first for part in parts):
+        return parts
+    before = [part for part in parts if part.at < sorry.first]
+    return before if any(part.numbers for part in before) else parts
 
 
 def _was_to_be(tokens: Sequence[Token], said: Said) -> bool:
@@ -284,11 +306,7 @@ def _settled(
 ) -> list[tuple[int, Act]]:
     restated = restate(tokens, parts, said, context)
     if restated is not None:
-        given, changed = restated
-        made = logs(given, context)
-        _check_change(made, changed)
-        told: list[tuple[int, Act]] = [(at, log) for log in made]
-        return told if changed is None else [*told, (changed[0].at, amend(changed, context))]
+        return _told_and_changed(*restated, context, at)
     if correcting and (former := with_former(tokens, parts, context)) is not None:
         return [(at, amend(former, context, about=field_named(tokens)))]
     if correcting:
@@ -354,6 +372,18 @@ def _settled(
     return [(at, log) for log in made]
 
 
+def _told_and_changed(given: list[Part], changed: list[Part] | None, context: Context, at: int) -> list[tuple[int, Act]]:
+    """The sets of what was told, and what amends them in the same breath."""
+    made = logs(given, context)
+    _check_change(made, changed)
+    told: list[tuple[int, Act]] = [(at, log) for log in made]
+    if changed is None:
+        return told
+    if any(part.kind == "not" for part in changed) and len(made) == 1:
+        context = replace(context, last=LastSet(made[0].reps, made[0].load, made[0].unit, made[0].side))
+    return [*told, (changed[0].at, amend(changed, context))]
+
+
 def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
     """Raises `Open` when a bare number changes the reps or the load of a set just told: "12 at 20kg no 22"."""
     numbers = [part for part in changed or () if part.numbers]
@@ -390,8 +420,10 @@ def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: S
         after = part.at + 1
         if tokens[part.at - 1].text in {"at", "@", "with", "on"}:
             continue  # "6 @26 failure"
-        if part.kind == "bare" and tokens[part.at - 1].text == "so":
-            return True  # "8kg in each hand so 16"
+        following = parts[parts.index(part) + 1 :][:2]
+        numbered = [one.kind for one in following if one.kind not in {"with", "in", "at"}][:1] == ["label"]
+        if part.kind == "bare" and tokens[part.at - 1].text == "so" and not numbered:
+            return True  # "8kg in each hand so 16", but "so 8 on 2nd"
         if (tokens[part.at - 2].text, tokens[part.at - 1].text) == ("the", "last"):
             return True  # "the last 2 were half"
         if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":

@@ -90,7 +90,9 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     if covering is not None:
         sets = [one if one.load is None or one.unit is not None else replace(one, unit=covering) for one in sets]
     named = {scopes.scope_of(part) for part in parts if part.kind == "label"} - {None, -1}
-    if len(named) > len(sets) > 1:
+    if any(part.kind == "set_count" for part in parts) and any(nth is not None and nth >= len(sets) > 1 for nth in named):
+        raise Open  # "two sets of ten, third one eight"
+    if len(named) > max(len(sets), 1):
         raise Open  # "first set 11, second set 10, third set aye": the third was told as well
     if of_one and len(sets) == 1:
         sets = scopes.repeated(sets[0], repeats, of_one)
@@ -204,7 +206,11 @@ def _reserves(items: list[Quantity], context: Context) -> list[Quantity]:
     has_right = any(item.side is Side.RIGHT for item in items)
     lefts = sum(item.side is Side.LEFT for item in items)
     after_counts = sum(item.side is Side.LEFT and "suffix" in item.flags for item in items)
-    each_told = lefts == 1 or lefts == after_counts == sum(item.side is Side.RIGHT for item in items)
+    rights = sum(item.side is Side.RIGHT for item in items)
+    first = next((item for item in items if item.kind == "side"), None)
+    each_told = lefts == 1 or lefts == after_counts == rights
+    # "12 left 11 right. Left side had 1 in reserve"
+    each_told |= after_counts == rights == 1 and first is not None and "suffix" in first.flags
     kept: list[Quantity] = []
     for i, item in enumerate(items):
         if item.side is Side.LEFT and "suffix" in item.flags and kept and not item.links:
@@ -454,8 +460,10 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
             raise Open
         _become(bare, kind)
         return
-    if sided == len(bare) or labels == len(bare):
-        _become(bare, kind)
+    judged = sum(item.kind in {"reserve", "effort"} for item in items)
+    both = {Side.LEFT, Side.RIGHT} <= {item.side for item in items}
+    if sided == len(bare) or labels == len(bare) or (both and len(bare) == TWO and sided == len(bare) + judged):
+        _become(bare, kind)  # "12 left, 11 right, right had two more in the tank"
         return
     if len(bare) == TWO and all(item.side is Side.EACH for item in items if item.kind == "side"):
         first, second = bare

@@ -53,7 +53,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         ):
             return False  # "had to stop for a second at 8", "the kids are getting water"
         counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-        held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens[first:last])
+        held = any(token.text in HOLD_WORDS - {"hold", "hang", "wall"} for token in tokens[first:last])
+        held = held or any(pair in _WALL_SITS for pair in pairwise(token.text for token in tokens[first:last]))
         held = held or (
             tokens[first].text == "i"
             and any(token.text == "hold" for token in tokens)
@@ -87,6 +88,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         and {"was", "were"} & {t.text for t in tokens[max(first, said.first - 3) : said.first]}
     ):
         return False  # "six reps were quite enough for me"
+    if said.meaning == "finish" and _gives_up_a_habit(tokens, said, first):
+        return False  # "my right's weaker since I quit welding"
     if said.meaning == "finish" and ends_a_set(tokens, said, first):
         return False  # "8 reps, radio called so I stop there"
     if said.meaning == "right" and said.first == first and leads_to_a_set(tokens, said, last):
@@ -166,6 +169,21 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
         return index + 1
     figure = index + 1 < last and tokens[index].text == "4" and tokens[index + 1].text in _AFTER_FOUR
     return index + 2 if figure else index
+
+
+_WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "squats"), ("wall", "hold")}
+_AGO = frozenset({"since", "when", "after", "before", "once", "until", "till"})
+_OF_TRAINING = frozenset({"training", "exercising", "working", "lifting", "going", "being"})
+_HABITS = listed("words_standing", "habits")
+
+
+def _gives_up_a_habit(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether "I quit" tells of something else that was given up, or of long ago: "since I quit welding", "I quit sugar"."""
+    if tokens[said.last - 1].text != "quit":
+        return False
+    led = {token.text for token in tokens[max(first, said.first - 2) : said.first]} & _AGO
+    after = tokens[said.last].text if said.last < len(tokens) and not tokens[said.last].apart else ""
+    return bool(led) or after in _HABITS or (after.endswith("ing") and after not in _OF_TRAINING)
 
 
 _AFTER_FOUR = frozenset({"now", "this", "that", "me", "today", "tonight", "us"})

@@ -178,6 +178,37 @@ class Surroundings:
         before = [i for i in range(index) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"} | AMOUNTS["sets"]]
         return len(before) > 1 and self._text(index - 1) == "all" and self.tokens[index].value == len(before)
 
+    def _gathers_sets(self, index: int) -> bool:
+        """Whether "each" speaks of the sets told before it, and of no side: "ten and then nine, each of them with 4.5 kg"."""
+        before = [
+            i
+            for i in range(index)
+            if self._is_number(i)
+            and self._text(i + 1) not in {"kg", "lb", "s"} | AMOUNTS["sets"]
+            and self._text(i - 1) not in {"set", "round"}
+        ]
+        ahead = index + 1
+        while self._text(ahead) in {"of", "them", "these", "those", "one", "was", "were", "done"}:
+            ahead += 1
+        loaded = self._text(ahead) in {"with", "at", "@", "using"} and self._is_number(ahead + 1)
+        beside = self._is_number(index - 1) or self._text(index - 1) in AMOUNTS["reps"]
+        return len(before) > 1 and loaded and not beside
+
+    def _past_numbers_of_sets(self, index: int) -> int | None:
+        """The index after the numbers that sets are told by, told after them: "sets 1 and 2: 10, 8"; None for others."""
+        if self._is_number(index - 1):
+            return None  # "3 sets 10 and 9"
+        ahead, last = index + 1, 0
+        while self._is_number(ahead) and self.tokens[ahead].value == last + 1:
+            last += 1
+            ahead += 1
+            while self._text(ahead) in {"and", "&", ",", "-", "to"} and self._is_number(ahead + 1):
+                ahead += 1
+                if self._text(ahead - 1) in {"-", "to"}:
+                    last = int(self.tokens[ahead].value) - 1
+        counted = sum(self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"} for i in range(ahead, len(self.tokens)))
+        return ahead if last > 1 and counted >= last else None
+
     def _counts_a_pair(self, index: int) -> bool:
         """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
         held = self._text(index + 3) in _HELD_THINGS and self._text(index + 2) in {"kg", "lb"}
