@@ -31,7 +31,9 @@ _BESIDE_EXCHANGE = frozenset(
     {"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last", "set", "one", "entry", "number", "record"}
 )
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
-_ABSENT = listed("words_records", "absent")
+ABSENT = listed("words_records", "absent")
+"""What a "no" says is not there."""
+
 _SAYS_A_FIELD = frozenset({"kg", "lb", "left", "right", "each", "both", "bodyweight", "failure"})
 _TOLD_OF = listed("words_records", "told_of")
 """What "was" may tell of when it corrects a record."""
@@ -120,7 +122,7 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
             if token.text not in {"have", "had", "it", "as", "you"}
         ]
         begins = before[-2:-1] != [] and (before[-2] in _BEFORE_NOTED or not before[-2].isalpha())
-        noted = (
+        noted = _is_what_was_noted(tokens, former.at) or (
             (begins and before[-1] in NOTED)
             or before[-1:] == ["into"]
             or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
@@ -133,6 +135,26 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         if noted or was:
             return [Part("not"), former, meant]
     return None
+
+
+def _is_what_was_noted(tokens: Sequence[Token], at: int) -> bool:
+    """Whether the number at `at` is what somebody has down for the set, and not what was done: "you've put 12 but I did 14"."""
+    lead = tokens[max(0, at - _LONGEST_NOTE) : at]
+    begun = next((i + 1 for i in range(len(lead) - 1, -1, -1) if lead[i].kind is not Kind.WORD), 0)
+    words = [token.text for token in lead[begun:]]
+    end = next((i for i in range(at + 1, len(tokens)) if tokens[i].text in _PARTING), len(tokens))
+    return (
+        bool(_NOTERS & set(words))
+        and "i" not in words
+        and bool((NOTED | _HAVING) & set(words))
+        and any(token.text in {"i", "was", "should", "it", "meant"} for token in tokens[end:])
+    )
+
+
+_LONGEST_NOTE = 7
+_NOTERS = frozenset({"you", "app", "record", "log", "it", "screen", "sheet", "chat", "bot", "message"})
+_HAVING = frozenset({"have", "got", "has", "down", "shows", "show", "says", "reads", "logged"})
+_PARTING = frozenset({",", ".", "but", "!", ";", "and", "-", "should"})
 
 
 def without_confirmed(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
@@ -298,7 +320,7 @@ def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool
     following = min((part.at for part in counted if part.at >= no.last), default=None)
     if following is None or following > no.last + 3:
         return False
-    return all(tokens[i].kind is Kind.MARK or tokens[i].text not in _ABSENT for i in range(no.last, following))
+    return all(tokens[i].kind is Kind.MARK or tokens[i].text not in ABSENT for i in range(no.last, following))
 
 
 def _without_not(parts: Sequence[Part]) -> list[Part]:

@@ -68,6 +68,7 @@ _NOISES = frozenset(
     {"creaking", "creaks", "cracking", "cracks", "clunking", "crunching", "popping", "clicks", "snapping", "is", "feels", "felt"}
 )
 _POINTING = frozenset({"the", "this", "that", "last", "no", "each", "every", "which", "any"})
+_LETTERED = {"a": "first", "b": "second", "c": "third", "d": "fourth"}
 _MANY_TIMES = {"twice": 2, "thrice": 3}
 _SIDED = frozenset({"side", "sides"})
 _OUT_OF = frozenset({"/", "of", "from", "over"})
@@ -162,6 +163,9 @@ class _Marking(Surroundings):
             self._mark(said)
             labels = bool(self.terminals) and self.terminals[-1].type.endswith("_IS")
             return self._label_end(said.last) if labels else max(said.last, index + 1)
+        if token.text in {"set", "round"} and self._is_lettered(index):
+            self._emit("LABEL", index, _LETTERED[self._text(index + 1)])
+            return self._label_end(index + 2)  # "set A 12 reps, set B 10 reps"
         if token.kind is Kind.NUMBER and self._is_one_set(index):
             self._emit("LABEL", index, "first")
             return index + 2  # "one set 12 reps, second set 10"
@@ -184,7 +188,7 @@ class _Marking(Surroundings):
             self._emit("NUM", index, 1)
             return index + 1
         whole = self._is_the_station(index) or self._is_counted_in_reps()
-        if token.text == "minutes" and (self.hold or (self.timed and not whole)):
+        if token.text == "minutes" and not self._is_rested(index) and (self.hold or (self.timed and not whole)):
             return self._minutes(index, Decimal(1), index + 1)
         counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
         if token.text in _MANY_TIMES and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
@@ -336,6 +340,11 @@ class _Marking(Surroundings):
         while self._text(index) in {"only", "just", "barely"}:
             index += 1
         return self._is_number(index) and (index > could.last or "only" in {self._text(index + 1), self._text(could.first - 1)})
+
+    def _is_lettered(self, index: int) -> bool:
+        """Whether sets go by letters, of which one stands here before a count: "set A 12 reps, set B 10 reps"."""
+        sets = {self._text(i + 1) for i, token in enumerate(self.tokens) if token.text == self._text(index)}
+        return self._text(index + 1) in _LETTERED and {"a", "b"} <= sets and self._is_number(self._label_end(index + 2))
 
     def _tells_what_was_possible(self, could: Said) -> bool:
         """Whether "was possible" tells how many were done, no others being told before it: "only 6 was possible"."""

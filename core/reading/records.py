@@ -15,6 +15,7 @@ from core.reading.amends import amend
 from core.reading.assembly import DOING, LISTING, Open
 from core.reading.company import is_count, is_counted
 from core.reading.corrections import (
+    ABSENT,
     NOTED,
     NUMERIC,
     QUANTITIES,
@@ -71,7 +72,7 @@ def records(
         i for one in said.values() if one.meaning in {"mark-failure", "mark-same", "mark-plain"} for i in range(one.first, one.last)
     }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
-    said = {at: one for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
+    said = {at: _as_meant(tokens, one) for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_in_words(tokens, context):
         return []
@@ -201,6 +202,13 @@ def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple
         return False
     inside = next((span for span in sentences if span[0] <= said.first < span[1]), (0, len(tokens)))
     return not any(token.kind in NUMERIC for token in tokens[inside[0] : inside[1]])
+
+
+def _as_meant(tokens: Sequence[Token], said: Said) -> Said:
+    """The phrase, with a "no" that says what is not there as plain words, which take nothing back: "no pain, 3 left"."""
+    no = said.meaning == "mark-sorry" and [token.text for token in tokens[said.first : said.last]] == ["no"]
+    absent = no and said.last < len(tokens) and tokens[said.last].text in ABSENT
+    return replace(said, meaning="mark-plain") if absent else said
 
 
 def _answers_none(tokens: Sequence[Token]) -> bool:
@@ -422,6 +430,7 @@ def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: S
             continue  # "6 @26 failure"
         following = parts[parts.index(part) + 1 :][:2]
         numbered = [one.kind for one in following if one.kind not in {"with", "in", "at"}][:1] == ["label"]
+        numbered |= tokens[after : after + 1] != [] and tokens[after].text in {"after", "afterwards"}
         if part.kind == "bare" and tokens[part.at - 1].text == "so" and not numbered:
             return True  # "8kg in each hand so 16", but "so 8 on 2nd"
         if (tokens[part.at - 2].text, tokens[part.at - 1].text) == ("the", "last"):

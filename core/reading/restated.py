@@ -44,6 +44,9 @@ def restate(
         raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
+        if set(_classes(meant)) < set(_classes(stretch)):
+            meant = stretch
+            continue  # "twelve each side no eleven each side with the seven kilo"
         if _is_full(meant):
             if set(_classes(stretch)) <= {"reserve", "effort"} - set(_classes(meant)):
                 return None  # "8 at 20kg abeg, e remain one": nothing is taken back

@@ -74,7 +74,8 @@ def loads_in_turn(items: Sequence[Quantity]) -> None:
             first -= 1
         if load.linked("and") and not load.linked("at", "at_sign", "with") and last - first > 1 and not load.dropped:
             raise Open  # "12 and 10, 16 and 18 kg"
-        named = items[first].linked("at", "at_sign", "with") and first < last
+        failed = first > 0 and items[first - 1].kind == "reserve"  # "12, 10 and then failed at 7, 16kg"
+        named = items[first].linked("at", "at_sign", "with") and first < last and not failed
         counts = [item for item in items[:first] if item.kind in {"bare", "reps"}]
         if not named or any(item.kind == "load" for item in items[:first]):
             continue

@@ -35,6 +35,7 @@ SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each":
 _DENYING = frozenset({"not", "never", "no", "unable"})
 _ABLE = frozenset({"can", "could", "able", "unable"})
 _STOPPING = listed("words_sets", "stopping")
+_BROKEN_OFF = frozenset({"stopped", "stop", "failed", "maxed", "quit", "stalled", "gave", "tapped", "gassed", "capped", "peaked"})
 _TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
 _LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
 _SMALL = listed("words_sets", "small")
@@ -317,8 +318,19 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
         before = items[items.index(before) - 1]  # "8 each arm at 15"
     if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
         return  # "failed at 12"
+    if after.linked("at") and after.linked("and", "comma", "break") and after.dropped & _STOPPING:
+        after.links = tuple(link for link in after.links if link != "at")
+        return  # "10 then 9 then stopped at 6"
+    if after.linked("at") and after.dropped & _BROKEN_OFF and after.value != context.load and before.kind in {"bare", "reps"}:
+        raise Open  # "12 stopped at 10"
+    several = before.linked("and") or sum(item.kind in {"bare", "reps"} for item in items[: items.index(before)]) > 1
+    if before.kind == "reserve" and after.links == ("at",) and before.links and several and not after.dropped:
+        place = items.index(before)
+        items[place : place + 2] = [after, before]
+        after.links, before.links, after.at, before.at = before.links, (), before.at, after.at
+        return  # "10 at 14kg, then failed at 6 with 16kg"
     if before.kind == "reserve" and after.linked("at"):
-        raise Open  # "10 at 14kg, then failed at 6 with 16kg"
+        raise Open
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     led = items[items.index(before) - 1] if another else None

@@ -110,8 +110,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
     if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
         return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
-    if said.meaning == "finish" and after is not None and after.text in {"to", "of", "sick", "ill"}:
-        return False  # "I'm off to hers", "I'm out of puff", "I'm off sick"
+    if said.meaning == "finish" and after is not None and _is_done_with_less(tokens, said, after):
+        return False  # "I'm off to hers", "I'm out of puff", "I'm off sick", "done with this exercise"
     if (
         said.meaning == "form"
         and before is not None
@@ -172,6 +172,18 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
 
 
 _WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "squats"), ("wall", "hold")}
+_OFF = listed("words_standing", "off")
+_LESS = frozenset({"exercise", "one", "station", "set", "move", "movement", "round", "side", "leg", "arm", "1"})
+
+
+def _is_done_with_less(tokens: Sequence[Token], said: Said, after: Token) -> bool:
+    """Whether what follows words of an end names what is over instead of the session: "I'm off work", "done with this exercise"."""
+    if after.text in {"to", "of", "sick", "ill"}:
+        return True
+    ends = [token.text for token in tokens[max(0, said.last - 2) : said.last]]
+    return (ends[-1] == "off" and after.text in _OFF) or (ends in (["with", "this"], ["with", "that"]) and after.text in _LESS)
+
+
 _AGO = frozenset({"since", "when", "after", "before", "once", "until", "till"})
 _OF_TRAINING = frozenset({"training", "exercising", "working", "lifting", "going", "being"})
 _HABITS = listed("words_standing", "habits")

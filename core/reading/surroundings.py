@@ -36,6 +36,9 @@ _AFTER_ONE_SET = frozenset(
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
 _OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
+_RESTING = frozenset(
+    {"sit", "sat", "rest", "rested", "resting", "wait", "waited", "lie", "lay", "breathe", "needed", "breather", "pause", "paused"}
+)
 PERHAPS = frozenset({"maybe", "possibly", "perhaps", "probably", "about"})
 """Words between one number and the next, where it may be either."""
 
@@ -165,6 +168,11 @@ class Surroundings:
             at -= 1
         units = sum(token.text in {"kg", "lb"} for token in self.tokens[: at + 1])
         return at < index - 1 and self._text(at) in {"kg", "lb"} and units > 1
+
+    def _is_rested(self, index: int) -> bool:
+        """Whether "a minute" at `index` was a rest, and no set: "then I had to sit down for a minute"."""
+        before = {self._text(i) for i in range(max(0, index - 5), index)}
+        return self._text(index - 1) in {"a", "the"} and bool(before & _RESTING)
 
     def _is_one_set(self, index: int) -> bool:
         """Whether "one set" begins what is told of the first set: "one set 12 reps, second set 10", "one set done, 12 at 20kg"."""
