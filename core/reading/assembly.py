@@ -230,6 +230,8 @@ def _single(items: list[Quantity], sides: list[Quantity]) -> Log:
 def _is_another(item: Quantity) -> bool:
     """Whether "and the same again" tells of one more set: "and the weight was same" tells of this one."""
     of_the_load = {"weight", "weights", "load", "dumbbell", "dumbbells", "kg", "kettlebell", "kettlebells", "pair", "bells"}
+    if item.kind == "same" and item.linked("comma", "break") and "again" in item.word.split():
+        return True  # "ten, same again, twelve kilos"
     return item.kind == "same" and item.linked("and") and not (of_the_load & set(item.word.split()) and "again" not in item.word)
 
 

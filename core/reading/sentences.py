@@ -403,6 +403,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         case "pause":
             denied = words in ({"not", "now"}, {"not", "yet"}) and alone.first > 0 and tokens[alone.first - 1].text == "but"
             return not denied and not goes_on(tokens, alone.last)
+        case "skip" if reading.context.sides and "next" in words and {"left", "right"} & words:
+            return False  # "did left only 12, right next"
         case "skip-day":
             return not of_dates(tokens, *sentence)
         case "finish" if tokens[sentence[0]].text == "if":

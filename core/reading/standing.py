@@ -380,6 +380,8 @@ def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     while begin > first and tokens[begin - 1].text in COURTESY | _CALLING:
         begin -= 1  # "doorbell sir one minute"
     begins = begin == first or tokens[begin - 1].text in CLAUSE_ENDS
+    asked_for = "please" in {token.text for token in tokens[said.first : said.last + 1]}
+    begins |= asked_for and tokens[begin - 1].text in {"kg", "lb", "reps", "rep"}  # "12 at 10kg one min please"
     ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
     return begins and ends
 
