@@ -211,7 +211,7 @@ def _is_a_slip(count: Quantity) -> bool:
 def _is_complete(items: list[Quantity], load: Quantity) -> bool:
     """Whether the load already has its count before it, with nothing to part them but "at" or a cross."""
     at = items.index(load)
-    return at > 0 and items[at - 1].kind == "reps" and not load.linked("comma", "and", "break")
+    return at > 0 and items[at - 1].kind == "reps" and not load.linked("comma", "and", "break", "label")
 
 
 def _single(items: list[Quantity], sides: list[Quantity]) -> Log:

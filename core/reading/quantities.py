@@ -583,6 +583,8 @@ class _Marking(Surroundings):
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "both" and self._text(index - 1) in {"rir", "tank", "reserve"} and self._ends(index + 1):
             return "EACH"
+        if word in {"both", "each"} and self.terminals[-2:-1] and self.terminals[-2].type == "EFFORT_IS" and self._ends(index + 1):
+            return "EACH"  # "left 12, right 12, rpe 7 both"
         if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
             return "EACH"
         if word == "both" and self.sides and self._text(index - 1) == "on" and self._is_number(index - 2):
