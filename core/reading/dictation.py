@@ -183,10 +183,11 @@ def _with_sides_pointed_at(tokens: list[Token]) -> list[Token]:
 def _points_at_a_side(tokens: list[Token], index: int) -> bool:
     """Whether a "1" after a side is the part of the body there that hurts: "ankle hurting, left 1"."""
     closed = index + 1 == len(tokens) or tokens[index + 1].kind is Kind.MARK
-    sided = index > 0 and tokens[index - 1].text in {"left", "right"}
-    only = sum(token.kind is Kind.NUMBER for token in tokens) == 1
+    if not closed or not index or tokens[index - 1].text not in {"left", "right"}:
+        return False
     words = {token.text for token in tokens}
-    return sided and closed and only and bool(words & HURT) and bool(words & set(PLACES))
+    only = sum(token.kind is Kind.NUMBER for token in tokens) == 1
+    return only and bool(words & HURT) and bool(words & set(PLACES))
 
 
 def _is_for_somebody(tokens: list[Token], index: int) -> bool:
@@ -199,9 +200,10 @@ def _is_for_somebody(tokens: list[Token], index: int) -> bool:
 
 def _changes_to(tokens: list[Token], index: int) -> bool:
     """Whether a "2" leads to what something is to be changed to: "chnge last 2 14kg"."""
+    if tokens[index - 1].text not in {"last", "it", "that", "one", "weight", "load", "set", "reps"}:
+        return False
     changing = any(token.text in {"change", "amend", "correct", "alter", "switch"} for token in tokens[:index])
-    of_a_record = tokens[index - 1].text in {"last", "it", "that", "one", "weight", "load", "set", "reps"}
-    return changing and of_a_record and tokens[index + 1].kind is Kind.NUMBER
+    return changing and tokens[index + 1].kind is Kind.NUMBER
 
 
 def _counted(before: Token | None) -> bool:

@@ -302,7 +302,7 @@ class _Marking(Surroundings):
             self._emit("NUM", reserve.first - 1, 1)
             self._emit("RESERVE", reserve.first)
             return True
-        if self._text(ahead) == "one" and self._ends(ahead + 1):
+        if self._text(ahead) == "one" and not self._is_number(ahead) and self._ends(ahead + 1):
             self._emit("RESERVE_IS", reserve.first)
             self._emit("NUM", ahead, 1)
             return True
@@ -349,13 +349,10 @@ class _Marking(Surroundings):
     def _tells_what_was_possible(self, could: Said) -> bool:
         """Whether "was possible" tells how many were done, no others being told before it: "only 6 was possible"."""
         words = {token.text for token in self.tokens[could.first : could.last]}
-        named = self._text(could.first - 1) in AMOUNTS["reps"]
-        counted = self._is_number(could.first - 1 - named)
-        told = [i for i in range(len(self.tokens)) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"}]
-        alone = told == [could.first - 1 - named]
-        if "possible" not in words or words & {"more", "extra"} or not counted or not alone:
+        if "possible" not in words or words & {"more", "extra"}:
             return False
-        return not named
+        told = [i for i in range(len(self.tokens)) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"}]
+        return told == [could.first - 1]
 
     def _number(self, index: int) -> int:
         """Mark the number at `index` with what it is said with; the index after them."""

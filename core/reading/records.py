@@ -12,8 +12,7 @@ from typing import TYPE_CHECKING
 from core.reading import guards, lost_counts, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, LastSet, Log, Unclear
 from core.reading.amends import amend
-from core.reading.assembly import DOING, LISTING, Open
-from core.reading.company import is_count, is_counted
+from core.reading.assembly import Open
 from core.reading.corrections import (
     ABSENT,
     NOTED,
@@ -31,7 +30,8 @@ from core.reading.corrections import (
     without_denied,
     without_noted,
 )
-from core.reading.lexicon import COURTESY, EXERCISES, GUARDS, listed
+from core.reading.lexicon import COURTESY, GUARDS, listed
+from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
@@ -104,7 +104,7 @@ def records(
         return [(at, Unclear())]
     free = {i for one in said.values() for i in range(one.first, one.last)} | set(explained)
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
-    strong = _strong(parts)
+    strong = is_told_in_full(parts)
     if correcting:
         contrasted = any(part.kind == "not" for part in parts)
         free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
@@ -137,7 +137,7 @@ def records(
         tokens, sentences, open_numbers, said, strong=strong
     ):
         return [(at, Unclear())]
-    if not correcting and (_loose(tokens, clauses, told_first, said) or _judges_a_load(tokens, parts)):
+    if not correcting and (is_loose(tokens, clauses, told_first, said) or judges_a_load(tokens, parts)):
         return [(at, Unclear())]
     try:
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
@@ -225,7 +225,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
     begin = next((i for i, token in enumerate(tokens) if token.text not in _REGRETTING), 0)
     first = next(parted(tokens, [(begin, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(begin + 1, first) if tokens[i].text in _WHILE), first)
+    end = next((i for i in range(begin + 1, first) if tokens[i].text in WHILE), first)
     words = [token.text for token in tokens[begin:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
     return context.awaiting is Awaiting.REPS and words in (
         ["none"],
@@ -241,35 +241,17 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
 def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
     """Whether "only the one" answers how many."""
     end = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(1, end) if tokens[i].text in _WHILE), end)
+    end = next((i for i in range(1, end) if tokens[i].text in WHILE), end)
     words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in _BESIDE_ONE]
     return context.awaiting is Awaiting.REPS and words in (["only", "one"], ["just", "one"], ["one", "only"])
 
 
 _BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "managed", "got", "sir", "coach", "today", "this"})
 _REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
-_FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset(
     {"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at", "this", "time", "today", "for", "me"}
 )
-_WHILE = {
-    "as",
-    "while",
-    "whilst",
-    "before",
-    "after",
-    "until",
-    "till",
-    "though",
-    "despite",
-    "because",
-    "when",
-    ",",
-    ".",
-    "so",
-    "since",
-}
 _DENYING = frozenset({"not", "without", "no", "is", "be", "instead"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
@@ -298,7 +280,6 @@ _ASKING = frozenset(
     }
 )
 _TAGS = frozenset({"eh", "ey", "abi", "huh", "innit", "hey", "so", "ya", "sha", "o", "oh"})
-_BESIDE_LIST = listed("words_sets", "beside_list")
 
 
 def _settled(
@@ -363,7 +344,7 @@ def _settled(
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
         begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)
-        end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
+        end = next((i for i in range(at, end) if tokens[i].text in WHILE or tokens[i].text == "and"), end)
         if (
             parts[-1].kind == "in"
             or any(log.side is not None for log in made)
@@ -402,72 +383,6 @@ def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
         raise Open
 
 
-def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
-    """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
-    if lost_counts.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
-        return True
-    named = [part for part in parts if part.kind in {"bare", "reps"}]
-    if len(named) > 1 and any(
-        tokens[part.at - 1].text == "in"
-        and part.kind == "bare"
-        and part.at > 1
-        and tokens[part.at - 2].text not in {"got", "put", "fit"}
-        for part in named
-    ):
-        return True  # "school gate in 5 but got 14 in"
-    if len(named) > 1 and any(one.meaning == "mark-amend" and tokens[one.first].text == "supposed" for one in said.values()):
-        return True  # "supposed to be 12 but only 9"
-    if not _strong(parts):
-        return False
-    counted = [part for part in parts if part.kind in {"bare", "reps"}]
-    for part in counted[1:]:
-        first, last = next((span for span in clauses if span[0] <= part.at < span[1]), (0, len(tokens)))
-        led = parts[parts.index(part) - 1].kind == "load" and part.dropped <= DOING | LISTING  # "12.5kg do 8"
-        if part.kind == "bare" and not led and part.dropped - LISTING and not is_count(tokens, part.at, first, last, set(said)):
-            return True
-        after = part.at + 1
-        if tokens[part.at - 1].text in {"at", "@", "with", "on"}:
-            continue  # "6 @26 failure"
-        following = parts[parts.index(part) + 1 :][:2]
-        numbered = [one.kind for one in following if one.kind not in {"with", "in", "at"}][:1] == ["label"]
-        numbered |= tokens[after : after + 1] != [] and tokens[after].text in {"after", "afterwards"}
-        if part.kind == "bare" and tokens[part.at - 1].text == "so" and not numbered:
-            return True  # "8kg in each hand so 16", but "so 8 on 2nd"
-        if (tokens[part.at - 2].text, tokens[part.at - 1].text) == ("the", "last"):
-            return True  # "the last 2 were half"
-        if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
-            return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
-        if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
-            word = tokens[after].text
-            failed = after + 1 in said and said[after + 1].meaning == "mark-failure"  # "9 with nothing left"
-            if word == "with" and failed:
-                continue
-            if word == "with" and not any(token.kind is Kind.NUMBER for token in tokens[after : after + 4]):
-                return True  # "3 with help"
-            if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
-                return True  # "3 in the bak"
-            if word in _FINISHED and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
-                continue  # "left side 12 done, right side 11 done"
-            if parts[parts.index(part) - 1].kind == "label" and not is_counted(word):
-                continue  # "r1 12 r2 10 baby woke up"
-            if word in EXERCISES and word.endswith("s"):
-                continue  # "12 rows left side, 12 rows right side"
-            if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
-                return True
-    return False
-
-
-def _judges_a_load(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
-    """Whether a lone number is a dumbbell that is judged: "the 16 was too heavy"."""
-    numbers = [part for part in parts if part.numbers]
-    if len(numbers) != 1 or numbers[0].kind != "bare":
-        return False
-    after = [token.text for token in tokens[numbers[0].at + 1 : numbers[0].at + 6]]
-    return after[:1] in (["was"], ["is"], ["felt"], ["feels"], ["were"]) and bool(
-        set(after) & {"heavy", "light", "heavier", "lighter"}
-    )
-
-
 def _kept_back(
     tokens: Sequence[Token],
     sentences: Sequence[tuple[int, int]],
@@ -500,17 +415,6 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
             end = following.at if following is not None else len(tokens)
             soft.update(i for i in range(part.at, end) if tokens[i].kind is Kind.NUMBER)
     return frozenset(soft)
-
-
-def _strong(parts: Sequence[Part]) -> bool:
-    """Whether reps and load are said in full."""
-    kinds = {part.kind for part in parts}
-    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right", "failure", "label"}]
-    joined = any(
-        link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
-        for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)
-    )
-    return joined or (bool(kinds & {"load", "bodyweight"}) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
 
 
 def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collection[int]) -> dict[int, Said]:
