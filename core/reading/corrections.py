@@ -43,6 +43,7 @@ _WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
 _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RIGHT = frozenset({"right", "correct", "fine", "ok", "good", "true"})
+_FIELDS = frozenset({"load", "reps"})
 _BEFORE_NOTED = frozenset({"i", "mistake", "mistakenly", "wrongly", "accidentally", "accident", "error"})
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
@@ -115,6 +116,8 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         value = former.numbers[0]
         if former.kind not in {"bare", "load", "reps"} or value not in {last.reps, last.load} or value == meant.numbers[0]:
             continue
+        if former.kind in _FIELDS and value != (last.load if former.kind == "load" else last.reps):
+            continue  # "you got it down as 12kg", of 12 reps at 10 kg
         after = [token.text for token in tokens[former.at + 1 : former.at + 4]]
         before = [
             token.text
@@ -133,7 +136,8 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         )
         was |= value == last.reps and before[-1:] == ["the"] and after[:1] == ["was"] and parted_off and meant.kind != "load"
         if noted or was:
-            return [Part("not"), former, meant]
+            weighed = (former.kind, meant.kind) == ("load", "bare")
+            return [Part("not"), former, replace(meant, kind="load") if weighed else meant]
     return None
 
 
