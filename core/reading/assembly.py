@@ -19,6 +19,9 @@ _MOST_LONE_RESERVE = Decimal(5)
 EFFORT_UP_TO = Decimal(10)
 _QUARTERS = Decimal(4)
 TWO = Decimal(2)
+_MOST_STRANGE = 2
+"""Words of any kind between the number of a set and its count."""
+
 _GATHERING = frozenset({"both", "all", "throughout"})
 """Words beside a load that it was the same in several sets."""
 
@@ -124,6 +127,8 @@ def assemble(items: list[Quantity], context: Context) -> list[Log]:
     led = any(item.kind == "load" and item.at < counts[1].at for item in items) and counts[0].value >= counts[1].value
     if slashed == 1 and not sides and not led:
         raise Open  # "14/12 at 7kg" may be so many of so many
+    if slashed and slashed != len(counts) - 1 and not sides:
+        raise Open  # "12/2, 10/1" may be what was left
     if slashed == len(counts) - 1 == len(sides) and sides[0].side is Side.EACH:
         raise Open  # "10/10 each leg": one set or two
     if context.sides and not sides and len(counts) == TWO:
@@ -159,12 +164,14 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
         raise Open  # "8, 10, 12 kg" may be what somebody owns
     told = {side.at for side in items if side.kind == "side"} and sum(item.kind == "side" for item in items) == len(counts)
     gathered = any(item.dropped & _GATHERING for item in items if item.kind in {"load", "same"})
+    labelled = all(count.linked("label") for count in counts)  # "first set: 12, second set: regret, 8"
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         cued = told or gathered or (bool(loads) and ("then" in count.flags or "another" in count.dropped))
         cued |= before.kind == "load" and len(loads) == len(counts) and count.dropped <= DOING
         cued |= count.linked("label") and count.dropped <= DOING | LISTING
         cued |= _is_before_and_after(items, count) or (before.kind == "load" and len(loads) == len(counts) and _is_a_slip(count))
+        cued |= count.linked("label") and labelled and len(count.dropped - LISTING) <= _MOST_STRANGE
         strange = count.dropped - LISTING - (_JUDGING if {"a", "an"} & count.dropped and count.linked("and", "comma") else set())
         if (strange and not cued) or (
             count.linked("with", "for", "by", "at", "at_sign")
@@ -204,7 +211,7 @@ def _is_a_slip(count: Quantity) -> bool:
 def _is_complete(items: list[Quantity], load: Quantity) -> bool:
     """Whether the load already has its count before it, with nothing to part them but "at" or a cross."""
     at = items.index(load)
-    return at > 0 and items[at - 1].kind == "reps" and not load.linked("comma", "and", "break")
+    return at > 0 and items[at - 1].kind == "reps" and not load.linked("comma", "and", "break", "label")
 
 
 def _single(items: list[Quantity], sides: list[Quantity]) -> Log:
@@ -223,6 +230,8 @@ def _single(items: list[Quantity], sides: list[Quantity]) -> Log:
 def _is_another(item: Quantity) -> bool:
     """Whether "and the same again" tells of one more set: "and the weight was same" tells of this one."""
     of_the_load = {"weight", "weights", "load", "dumbbell", "dumbbells", "kg", "kettlebell", "kettlebells", "pair", "bells"}
+    if item.kind == "same" and item.linked("comma", "break") and "again" in item.word.split():
+        return True  # "ten, same again, twelve kilos"
     return item.kind == "same" and item.linked("and") and not (of_the_load & set(item.word.split()) and "again" not in item.word)
 
 

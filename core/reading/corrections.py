@@ -31,7 +31,9 @@ _BESIDE_EXCHANGE = frozenset(
     {"my", "the", "that", "this", "it", "from", "reps", "rep", "a", "last", "set", "one", "entry", "number", "record"}
 )
 _CHANGING = frozenset({"meant", "mean", "make", "change", "correction", "edit", "should", "typo", "replace", "amend", "update"})
-_ABSENT = listed("words_records", "absent")
+ABSENT = listed("words_records", "absent")
+"""What a "no" says is not there."""
+
 _SAYS_A_FIELD = frozenset({"kg", "lb", "left", "right", "each", "both", "bodyweight", "failure"})
 _TOLD_OF = listed("words_records", "told_of")
 """What "was" may tell of when it corrects a record."""
@@ -41,6 +43,8 @@ _WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
 _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RIGHT = frozenset({"right", "correct", "fine", "ok", "good", "true"})
+_FIELDS = frozenset({"load", "reps"})
+_BEFORE_NOTED = frozenset({"i", "mistake", "mistakenly", "wrongly", "accidentally", "accident", "error"})
 _RECORDED = frozenset({"weight", "load", "reps"})
 NOTED = listed("words_records", "noted")
 _WEIGHED = frozenset(
@@ -112,14 +116,16 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         value = former.numbers[0]
         if former.kind not in {"bare", "load", "reps"} or value not in {last.reps, last.load} or value == meant.numbers[0]:
             continue
+        if former.kind in _FIELDS and value != (last.load if former.kind == "load" else last.reps):
+            continue  # "you got it down as 12kg", of 12 reps at 10 kg
         after = [token.text for token in tokens[former.at + 1 : former.at + 4]]
         before = [
             token.text
             for token in tokens[max(0, former.at - 4) : former.at]
             if token.text not in {"have", "had", "it", "as", "you"}
         ]
-        begins = before[-2:-1] == ["i"] or (len(before) > 1 and not before[-2].isalpha())
-        noted = (
+        begins = before[-2:-1] != [] and (before[-2] in _BEFORE_NOTED or not before[-2].isalpha())
+        noted = _is_what_was_noted(tokens, former.at) or (
             (begins and before[-1] in NOTED)
             or before[-1:] == ["into"]
             or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
@@ -130,8 +136,29 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         )
         was |= value == last.reps and before[-1:] == ["the"] and after[:1] == ["was"] and parted_off and meant.kind != "load"
         if noted or was:
-            return [Part("not"), former, meant]
+            weighed = (former.kind, meant.kind) == ("load", "bare")
+            return [Part("not"), former, replace(meant, kind="load") if weighed else meant]
     return None
+
+
+def _is_what_was_noted(tokens: Sequence[Token], at: int) -> bool:
+    """Whether the number at `at` is what somebody has down for the set, and not what was done: "you've put 12 but I did 14"."""
+    lead = tokens[max(0, at - _LONGEST_NOTE) : at]
+    begun = next((i + 1 for i in range(len(lead) - 1, -1, -1) if lead[i].kind is not Kind.WORD), 0)
+    words = [token.text for token in lead[begun:]]
+    end = next((i for i in range(at + 1, len(tokens)) if tokens[i].text in _PARTING), len(tokens))
+    return (
+        bool(_NOTERS & set(words))
+        and "i" not in words
+        and bool((NOTED | _HAVING) & set(words))
+        and any(token.text in {"i", "was", "should", "it", "meant"} for token in tokens[end:])
+    )
+
+
+_LONGEST_NOTE = 7
+_NOTERS = frozenset({"you", "app", "record", "log", "it", "screen", "sheet", "chat", "bot", "message"})
+_HAVING = frozenset({"have", "got", "has", "down", "shows", "show", "says", "reads", "logged"})
+_PARTING = frozenset({",", ".", "but", "!", ";", "and", "-", "should"})
 
 
 def without_confirmed(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
@@ -297,7 +324,7 @@ def _governs(tokens: Sequence[Token], no: Said, counted: Sequence[Part]) -> bool
     following = min((part.at for part in counted if part.at >= no.last), default=None)
     if following is None or following > no.last + 3:
         return False
-    return all(tokens[i].kind is Kind.MARK or tokens[i].text not in _ABSENT for i in range(no.last, following))
+    return all(tokens[i].kind is Kind.MARK or tokens[i].text not in ABSENT for i in range(no.last, following))
 
 
 def _without_not(parts: Sequence[Part]) -> list[Part]:

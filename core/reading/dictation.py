@@ -6,7 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 from itertools import pairwise
 
-from core.reading.lexicon import COURTESY, GUARDS, NUMBER_WORDS, VOCABULARY, listed
+from core.reading.lexicon import COURTESY, GUARDS, HURT, NUMBER_WORDS, PLACES, VOCABULARY, listed
 from core.reading.slips import as_each, is_for, is_reps, joined_parts
 from core.reading.token import Kind, Token
 
@@ -81,6 +81,8 @@ _TANK = (
     ("to", "spare"),
 )
 _EATEN = frozenset({"lunch", "dinner", "breakfast", "too", "my", "a", "me", "up", "into", "the"})
+_NTH = frozenset({"first", "second", "third", "fourth", "last", "next", "other"})
+_AFTER_NTH = frozenset({"set", "round", "time", "go", "lap", ",", ".", "!", "and", "with", "at", "because", "but"})
 _AFTER_LEFT = {"reps", "each", "s", "more", "sets", "rir", "then", "but", "this", "today"}
 _BEFORE_EIGHT = {
     "past",
@@ -132,7 +134,7 @@ _AFTER_EIGHT = {
 
 def heard(tokens: list[Token]) -> list[Token]:
     """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
-    tokens = joined_parts(tokens)
+    tokens = _with_sides_pointed_at(joined_parts(tokens))
     meant = list(tokens)
     begun = {token.text for token, after in pairwise(tokens) if after.text in {"one", "1", "won"}}
     two_sided = any(token.text == "right" for token in tokens)
@@ -200,6 +202,24 @@ def heard(tokens: list[Token]) -> list[Token]:
     return meant
 
 
+def _with_sides_pointed_at(tokens: list[Token]) -> list[Token]:
+    """The tokens with a "1" that is no number as the "one" it stands for."""
+    return [
+        replace(token, kind=Kind.WORD, text="one", worded=False) if token.raw == "1" and _points_at_a_side(tokens, index) else token
+        for index, token in enumerate(tokens)
+    ]
+
+
+def _points_at_a_side(tokens: list[Token], index: int) -> bool:
+    """Whether a "1" after a side is the part of the body there that hurts: "ankle hurting, left 1"."""
+    closed = index + 1 == len(tokens) or tokens[index + 1].kind is Kind.MARK
+    if not closed or not index or tokens[index - 1].text not in {"left", "right"}:
+        return False
+    words = {token.text for token in tokens}
+    only = sum(token.kind is Kind.NUMBER for token in tokens) == 1
+    return only and bool(words & HURT) and bool(words & set(PLACES))
+
+
 def _is_for_somebody(tokens: list[Token], index: int) -> bool:
     """Whether a "4" leads to a person: "dat was 4 my mate", "4 real"."""
     after, people = tokens[index + 1].text, GUARDS["people"] | {"mate"}
@@ -224,6 +244,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "tin" and following[:1] == ("reps",):
         return "ten"
     if word == "ate":
+        nth = following[:1] == ("the",) and following[1:2] != () and following[1] in _NTH
+        if nth and previous in {"and", "then", ","} and (len(following) == len(("the", "second")) or following[2] in _AFTER_NTH):
+            return "eight"  # "nine the first round and ate the second"
         if previous == "just" and not following:
             return None  # "in 25 minutes, just ate"
         if previous == "to" and following[:1] in {("tonight",), ("am",), ("pm",), ("tomorrow",), ("o'clock",)}:

@@ -22,6 +22,7 @@ NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
 _WITH_WHAT = listed("words_gist", "with_what")
 _JOINING = frozenset({"over", "and", "to", "up", "out", "in"})
 _LEADING_TO_ONE = frozenset({"on", "in", "for", "during", "at", "with", "doing", "of"})
+_POINTING = frozenset({"this", "that", "next", "one"})
 _ARTICLES = frozenset({"a", "an", "the", "my", "some", "these", "those", "doing"})
 
 
@@ -44,6 +45,8 @@ def longest_run(tokens: Sequence[Token]) -> str | None:
 
 def naming_what_follows(tokens: Sequence[Token], said: Said, first: int, last: int) -> Said:
     """The phrase, with the exercise that is named after an "on" or "for" beside it: "knees out on squats?"."""
+    if (apposed := _in_apposition(tokens, said, last)) is not None:
+        return replace(said, meaning="form", exercise=apposed)
     if said.meaning not in {"form-here", "progress"}:
         return said
     lead = [token for token in tokens[first : said.first] if token.text not in COURTESY and token.kind is not Kind.MARK]
@@ -59,6 +62,18 @@ def naming_what_follows(tokens: Sequence[Token], said: Said, first: int, last: i
             name = longest_run(tokens[begin:end])
             return replace(said, meaning=NAMING[said.meaning], exercise=name) if name is not None else said
     return said
+
+
+def _in_apposition(tokens: Sequence[Token], said: Said, last: int) -> str | None:
+    """The exercise that a clause of its own names after what is pointed at: "how do I do the next one, the woodchop"."""
+    comma = next((i for i in range(said.last, last) if tokens[i].text not in COURTESY), last)
+    asks = said.meaning in {"form", "form-here"} and said.exercise is None
+    pointed = _POINTING & {token.text for token in tokens[said.first : comma]}
+    if not asks or not pointed or comma == last or tokens[comma].text != ",":
+        return None
+    rest = [token for token in tokens[comma + 1 : last] if token.text not in _ARTICLES | COURTESY]
+    named = bool(rest) and all(_belongs(rest, i) or one.text in _WITH_WHAT for i, one in enumerate(rest))
+    return longest_run(rest) if named else None
 
 
 def proposed(tokens: Sequence[Token], first: int) -> str | None:

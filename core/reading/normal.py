@@ -50,6 +50,9 @@ _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 _SPELLED = re.compile(r"(?<![a-z'])(k[. ] ?g|l[. ] ?b|r[. ] ?p[. ] ?e|r[. ] ?i[. ] ?r)([. ] ?s)?(?![a-z'])\.?")
 _UNIT_ASIDE = re.compile(r"(?<=\d)\s?\(\s?(kgs?|kilos?|lbs?|pounds?)\s?\)")
 _WITHOUT = re.compile(r"(?<![a-z])w/o(?:ut)?(?![a-z])")
+_NOT_APART = re.compile(r"\bno t(?=\d)")
+"""The last letter of "not" typed with the number it rejects: "14 no t12"."""
+
 _KISSES = re.compile(r"(?<=\s)x{2,}(?=$|[\s.!?])")
 _SPACES = re.compile(r"[^\S\n\x1f]+")
 _OUTER = " \n\x1f"
@@ -62,7 +65,7 @@ def normalise(text: str) -> str:
     plain = text.lower() if text.isascii() else "".join(map(_plain_character, unicodedata.normalize("NFC", text))).lower()
     plain = plain.replace("&nbsp;", " ").replace("\r", "\n").replace("\t", " ").replace("\x00", " ")
     plain = _CHEVRONS.sub(" ", _KISSES.sub("", plain))
-    plain = _UNIT_ASIDE.sub(r" \1", _WITHOUT.sub("without", plain))
+    plain = _NOT_APART.sub("not ", _UNIT_ASIDE.sub(r" \1", _WITHOUT.sub("without", plain)))
     plain = _DAY_SLASH.sub(r"\1 ", plain)
     plain = _JOINED_DAYS.sub(lambda found: " ".join(_ONE_DAY.findall(found[0])), plain)
     plain = _SPELLED.sub(lambda found: found[0].replace(".", "").replace(" ", ""), plain)

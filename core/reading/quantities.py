@@ -70,6 +70,8 @@ _NOISES = frozenset(
     {"creaking", "creaks", "cracking", "cracks", "clunking", "crunching", "popping", "clicks", "snapping", "is", "feels", "felt"}
 )
 _POINTING = frozenset({"the", "this", "that", "last", "no", "each", "every", "which", "any"})
+_LETTERED = {"a": "first", "b": "second", "c": "third", "d": "fourth"}
+_MANY_TIMES = {"twice": 2, "thrice": 3}
 _SIDED = frozenset({"side", "sides"})
 _OUT_OF = frozenset({"/", "of", "from", "over"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
@@ -165,6 +167,9 @@ class _Marking(Surroundings):
             self._mark(said)
             labels = bool(self.terminals) and self.terminals[-1].type.endswith("_IS")
             return self._label_end(said.last) if labels else max(said.last, index + 1)
+        if token.text in {"set", "round"} and self._is_lettered(index):
+            self._emit("LABEL", index, _LETTERED[self._text(index + 1)])
+            return self._label_end(index + 2)  # "set A 12 reps, set B 10 reps"
         if token.kind is Kind.NUMBER and self._is_one_set(index):
             self._emit("LABEL", index, "first")
             return index + 2  # "one set 12 reps, second set 10"
@@ -180,15 +185,18 @@ class _Marking(Surroundings):
         if token.kind is Kind.ORDINAL:
             self._emit("LABEL", index, token.text)
             return index + 1
+        if token.text in {"sets", "rounds"} and (named := self._past_numbers_of_sets(index)) is not None:
+            self.passed.add("...")
+            return named  # "rounds one and two: 10 at 30 lb, 8 at 35 lb"
         if token.text == "one" and self._may_be_one_more(index + 1):
             self._emit("NUM", index, 1)
             return index + 1
         whole = self._is_the_station(index) or self._is_counted_in_reps()
-        if token.text == "minutes" and (self.hold or (self.timed and not whole)):
+        if token.text == "minutes" and not self._is_rested(index) and (self.hold or (self.timed and not whole)):
             return self._minutes(index, Decimal(1), index + 1)
         counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
-        if token.text == "twice" and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
-            self._emit("NUM", index, 2)
+        if token.text in _MANY_TIMES and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
+            self._emit("NUM", index, _MANY_TIMES[token.text])
             self._emit("SETS", index)
             return index + 1  # "10 twice at 16kg"
         if token.text == "both" and self._text(index + 1) in {"rounds", "sets", "times", "goes"}:
@@ -215,12 +223,6 @@ class _Marking(Surroundings):
             self.passed.add("...")
             return
         self.broken |= name in {"EACH", "HANDS", "SAME"} and self._text(said.first - 1) in {"not", "never"}  # "not each side"
-        if name == "EACH" and self._text(said.last) == "of" and not self._is_number(said.last + 1):
-            self.passed.add("...")
-            return  # "each side of the rack"
-        if name == "NOT" and not self._is_number(said.last):
-            self.passed.add("...")
-            return
         if name == "EACH" and self._counts_sets(said):
             self._emit("NUM", said.last - 1, self.tokens[said.last - 1].value)
             self._emit("SETS", said.last)
@@ -246,6 +248,9 @@ class _Marking(Surroundings):
         counted = self._is_number(said.first - 1) or (
             self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(said.first - 2)
         )
+        if name in {"RESERVE", "COULD"} and self._tells_what_was_possible(said):
+            self._emit("REPS", said.first)
+            return  # "only 6 was possible with 22 kg"
         if name == "COULD" and (self._one_more(said) or self._did_only(said)):
             return  # "I could do 9 only"
         ahead = self._label_end(said.last)
@@ -283,6 +288,10 @@ class _Marking(Surroundings):
             return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
         if name == "RESERVE" and self._is_in_my(said):
             return True
+        if name == "NOT" and not self._is_number(said.last):
+            return True
+        if name == "EACH" and self._text(said.last) == "of" and not self._is_number(said.last + 1):
+            return True  # "each side of the rack"
         if name == "EACH" and not self.sides:
             return is_busy(self.tokens, said)  # "both arms full of child"
         if name == "BODYWEIGHT":
@@ -346,6 +355,19 @@ class _Marking(Surroundings):
         return self._is_number(index) and (
             nought or index > could.last or "only" in {self._text(index + 1), self._text(could.first - 1)}
         )
+
+    def _is_lettered(self, index: int) -> bool:
+        """Whether sets go by letters, of which one stands here before a count: "set A 12 reps, set B 10 reps"."""
+        sets = {self._text(i + 1) for i, token in enumerate(self.tokens) if token.text == self._text(index)}
+        return self._text(index + 1) in _LETTERED and {"a", "b"} <= sets and self._is_number(self._label_end(index + 2))
+
+    def _tells_what_was_possible(self, could: Said) -> bool:
+        """Whether "was possible" tells how many were done, no others being told before it: "only 6 was possible"."""
+        words = {token.text for token in self.tokens[could.first : could.last]}
+        if "possible" not in words or words & {"more", "extra"}:
+            return False
+        told = [i for i in range(len(self.tokens)) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"}]
+        return told == [could.first - 1]
 
     def _number(self, index: int) -> int:
         """Mark the number at `index` with what it is said with; the index after them."""
@@ -578,6 +600,8 @@ class _Marking(Surroundings):
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "both" and self._text(index - 1) in {"rir", "tank", "reserve"} and self._ends(index + 1):
             return "EACH"
+        if word in {"both", "each"} and self.terminals[-2:-1] and self.terminals[-2].type == "EFFORT_IS" and self._ends(index + 1):
+            return "EACH"  # "left 12, right 12, rpe 7 both"
         if word == "both" and counted and self.sides and not {"left", "right", "l", "r"} & {t.text for t in self.tokens}:
             return "EACH"
         if word == "both" and self.sides and self._text(index - 1) == "on" and self._is_number(index - 2):
@@ -590,7 +614,7 @@ class _Marking(Surroundings):
             and (counted or self._text(index - 1) in AMOUNTS["reps"])
         ):
             return "EACH"  # "10 by arm"
-        if word == "each" and is_of_others(self.tokens, index):
+        if word == "each" and (is_of_others(self.tokens, index) or self._gathers_sets(index)):
             return None  # "the grandchildren applauding each one"
         if word == "each":
             return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"

@@ -35,6 +35,7 @@ from core.reading.acts import (
 from core.reading.answers import answer
 from core.reading.field_corrections import field_corrected
 from core.reading.gist import gist, says_go_at_last
+from core.reading.lexicon import HURT
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
 from core.reading.records import records
@@ -93,6 +94,7 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
     for at, pain, (first, last) in pains(tokens, clauses):
         if pain is not None:
             reading.add(at, pain)
+            reading.explain(_with_its_doubt(tokens, first), first)
             for number in how_long(tokens, sentences, at):
                 reading.explain(number, number + 1)
         swallowed |= {i for i in range(first, last) if tokens[i].kind is Kind.NUMBER and i not in reading.explained}
@@ -104,6 +106,8 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
         if answered is not None:
             return (answered,)
     if (changed := field_corrected(tokens, context)) is not None:
+        if changed.side is not None and not any(token.text in HURT for token in tokens):
+            return (changed,)  # "it was left arm not right": nothing is not right with the arm
         return (*(act for _, act in reading.acts), changed)
     for first, last in sentences:
         read_sentence(reading, first, last)
@@ -134,6 +138,20 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
     if ready and not reading.acts and says_go_at_last(tokens):
         reading.add(len(tokens) - 1, Start())
     return _closed(reading)
+
+
+_DOUBTING = frozenset({"think", "believe", "reckon", "might", "may", "suspect", "guess", "suppose", "fear"})
+_LONGEST_DOUBT = 8
+
+
+def _with_its_doubt(tokens: list[Token], first: int) -> int:
+    """Where a pain begins with the "I think" that is about it, and not about the number before: "eleven and I think I felt"."""
+    for at in range(first - 1, max(first - _LONGEST_DOUBT, 0), -1):
+        if tokens[at].kind is not Kind.WORD or tokens[at + 1].apart:
+            break
+        if tokens[at].text == "i" and tokens[at + 1].text in _DOUBTING and tokens[at - 1].text in {"and", "but", ",", ".", "then"}:
+            return at
+    return first
 
 
 def _is_bare_set(tokens: list[Token]) -> bool:

@@ -10,11 +10,11 @@ from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from core.reading import guards, lost_counts, other_figures, unheeded
-from core.reading.acts import Act, Amend, Awaiting, Context, Log, Unclear
+from core.reading.acts import Act, Amend, Awaiting, Context, LastSet, Log, Unclear
 from core.reading.amends import amend
-from core.reading.assembly import DOING, LISTING, Open
-from core.reading.company import is_count, is_counted
+from core.reading.assembly import Open
 from core.reading.corrections import (
+    ABSENT,
     NOTED,
     NUMERIC,
     QUANTITIES,
@@ -31,6 +31,7 @@ from core.reading.corrections import (
     without_noted,
 )
 from core.reading.lexicon import COURTESY, EXERCISES, GUARDS, listed
+from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
@@ -71,7 +72,7 @@ def records(
         i for one in said.values() if one.meaning in {"mark-failure", "mark-same", "mark-plain"} for i in range(one.first, one.last)
     }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
-    said = {at: one for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
+    said = {at: _as_meant(tokens, one) for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_in_words(tokens, context):
         return []
@@ -102,8 +103,7 @@ def records(
     at = open_numbers[0] if open_numbers else counted[0].at
     free = {i for one in said.values() for i in range(one.first, one.last)} | set(explained)
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
-    free |= {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
-    strong = _strong(parts) or _begins_with_the_load(parts, context)
+    strong = is_told_in_full(parts) or _begins_with_the_load(parts, context)
     if correcting:
         contrasted = any(part.kind == "not" for part in parts)
         free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
@@ -114,10 +114,10 @@ def records(
         strong = strong or contrasted or "mark-amend" in marks or former is not None
         strong = strong or any(one.meaning == "mark-was" and one.last in open_numbers for one in said.values())
         strong = strong or any(token.text == "instead" for token in tokens)
-    for sentence in sentences:
-        free |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
-    spoken = frozenset(i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last))
-    told = guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), spoken)
+    told_first = _before_taken_back(parts, marks, correcting=correcting)
+    free |= {i for i in range(told_first[-1].at, len(tokens)) if told_first is not parts and tokens[i].text == "not"}
+    free |= _said_beside(tokens, sentences, context)
+    told = _told(tokens, parts, said)
     if any(
         one.meaning == "pause" and [token.text for token in tokens[one.last : one.last + 1]] == ["then"] for one in said.values()
     ):
@@ -135,7 +135,7 @@ def records(
         tokens, sentences, open_numbers, said, strong=strong
     ):
         return [(at, Unclear())]
-    if not correcting and (_loose(tokens, clauses, parts, said) or _judges_a_load(tokens, parts)):
+    if not correcting and (is_loose(tokens, clauses, told_first, said) or judges_a_load(tokens, parts)):
         return [(at, Unclear())]
     try:
         return _settled(tokens, clauses, parts, marks, said, context, at, correcting=correcting)
@@ -153,6 +153,29 @@ def _without_unit_again(
         return parts, said
     del marks["mark-amend"]
     return [part for part in parts if part is not again[0]], {at: one for at, one in said.items() if one is not mark}
+
+
+def _told(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> guards.Told:
+    """What is known of the tokens before it is asked whether their numbers count."""
+    spoken = frozenset(i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last))
+    return guards.Told(_soft_numbers(tokens, parts), frozenset(part.at for part in parts if part.kind == "bare"), spoken)
+
+
+def _said_beside(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]], context: Context) -> set[int]:
+    """The words that only lead to a set: a polite request, who counted, "could do"."""
+    beside = {i for i in range(len(tokens)) if could_and_did(tokens, i, context.load)}
+    for sentence in sentences:
+        beside |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
+    return beside
+
+
+def _before_taken_back(parts: list[Part], marks: Mapping[str, Said], *, correcting: bool) -> list[Part]:
+    """The parts before a "wait no" that gives up a number of them for another: "12kg for 11, wait no 12 not 11"; else all."""
+    sorry = marks.get("mark-sorry")
+    if correcting or sorry is None or not any(part.kind == "not" and part.at > sorry.first for part in parts):
+        return parts
+    before = [part for part in parts if part.at < sorry.first]
+    return before if any(part.numbers for part in before) else parts
 
 
 def _was_to_be(tokens: Sequence[Token], said: Said) -> bool:
@@ -194,13 +217,20 @@ def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple
     return not any(token.kind in NUMERIC for token in tokens[inside[0] : inside[1]])
 
 
+def _as_meant(tokens: Sequence[Token], said: Said) -> Said:
+    """The phrase, with a "no" that says what is not there as plain words, which take nothing back: "no pain, 3 left"."""
+    no = said.meaning == "mark-sorry" and [token.text for token in tokens[said.first : said.last]] == ["no"]
+    absent = no and said.last < len(tokens) and tokens[said.last].text in ABSENT
+    return replace(said, meaning="mark-plain") if absent else said
+
+
 def _answers_none(tokens: Sequence[Token]) -> bool:
     """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
     planned = {token.text for token in tokens} & (GUARDS["plan"] | GUARDS["question"] | {"?"})
     return (
         not planned
         and tokens[0].text in {"none", "zilch", "nada", "zip"}
-        and (tokens[1].text in _WHILE | _ADDRESSING or tokens[1].apart)
+        and (tokens[1].text in WHILE | _ADDRESSING or tokens[1].apart)
     )
 
 
@@ -208,7 +238,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
     """Whether a bare "none" answers how many."""
     begin = next((i for i, token in enumerate(tokens) if token.text not in _REGRETTING), 0)
     first = next(parted(tokens, [(begin, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(begin + 1, first) if tokens[i].text in _WHILE | _ADDRESSING), first)
+    end = next((i for i in range(begin + 1, first) if tokens[i].text in WHILE | _ADDRESSING), first)
     words = [token.text for token in tokens[begin:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
     return context.awaiting is Awaiting.REPS and words in (
         ["none"],
@@ -224,7 +254,7 @@ def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
 def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
     """Whether "only the one" answers how many."""
     end = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(1, end) if tokens[i].text in _WHILE), end)
+    end = next((i for i in range(1, end) if tokens[i].text in WHILE), end)
     words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in _BESIDE_ONE]
     return context.awaiting is Awaiting.REPS and words in (["only", "one"], ["just", "one"], ["one", "only"])
 
@@ -232,28 +262,10 @@ def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
 _BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "managed", "got", "sir", "coach", "today", "this"})
 _ADDRESSING = frozenset({"mate", "lol", "haha", "sorry", "coach", "sir", "bro", "boss", "love", "pal", "!", "-"})
 _REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
-_FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _BESIDE_NONE = frozenset(
     {"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at", "this", "time", "today", "for", "me"}
 )
-_WHILE = {
-    "as",
-    "while",
-    "whilst",
-    "before",
-    "after",
-    "until",
-    "till",
-    "though",
-    "despite",
-    "because",
-    "when",
-    ",",
-    ".",
-    "so",
-    "since",
-}
 _DENYING = frozenset({"not", "without", "no", "is", "be", "instead"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")
@@ -284,7 +296,6 @@ _ASKING = frozenset(
     }
 )
 _TAGS = frozenset({"eh", "ey", "abi", "huh", "innit", "hey", "so", "ya", "sha", "o", "oh"})
-_BESIDE_LIST = listed("words_sets", "beside_list")
 
 
 def _settled(
@@ -298,8 +309,9 @@ def _settled(
     *,
     correcting: bool,
 ) -> list[tuple[int, Act]]:
-    if (told := _restated(tokens, parts, said, context, at)) is not None:
-        return told
+    restated = restate(tokens, parts, said, context)
+    if restated is not None:
+        return _told_and_changed(*restated, context, at)
     if correcting and (former := with_former(tokens, parts, context)) is not None:
         return [(at, amend(former, context, about=field_named(tokens)))]
     if correcting:
@@ -349,7 +361,7 @@ def _settled(
     if made and all(log.load is not None and log.reps is None and log.seconds is None and not log.same for log in made):
         clause = next((span for span in clauses if span[0] <= at < span[1]), (0, len(tokens)))
         begin, end = next((span for span in parted(tokens, [clause]) if span[0] <= at < span[1]), clause)
-        end = next((i for i in range(at, end) if tokens[i].text in _WHILE or tokens[i].text == "and"), end)
+        end = next((i for i in range(at, end) if tokens[i].text in WHILE or tokens[i].text == "and"), end)
         words = {tokens[i].text for i in range(begin, end) if tokens[i].kind is Kind.WORD and i not in plain}
         if words & _USING:
             words -= _USING | _USED_FOR | EXERCISES  # "I used the 4 kg weights for that exercise"
@@ -372,19 +384,15 @@ def _said_to_be_possible(said: Mapping[int, Said]) -> set[int]:
     return {i for one in said.values() if one.meaning == "mark-could" for i in range(one.first, one.last)}
 
 
-def _restated(
-    tokens: Sequence[Token], parts: list[Part], said: Mapping[int, Said], context: Context, at: int
-) -> list[tuple[int, Act]] | None:
-    """The set of which something was taken back in the same breath, and what changes in it; None when nothing was."""
-    restated = restate(tokens, parts, said, context)
-    if restated is None:
-        return None
-    given, changed = restated
+def _told_and_changed(given: list[Part], changed: list[Part] | None, context: Context, at: int) -> list[tuple[int, Act]]:
+    """The sets of what was told, and what amends them in the same breath."""
     made = logs(given, context)
     _check_change(made, changed)
     told: list[tuple[int, Act]] = [(at, log) for log in made]
     if changed is None:
         return told
+    if any(part.kind == "not" for part in changed) and len(made) == 1:
+        context = replace(context, last=LastSet(made[0].reps, made[0].load, made[0].unit, made[0].side))
     change = amend(changed, context)
     if len(made) == 1 and _says_the_same(made[0], change):
         return told  # "20 reps at 8kg haha I mean 8kg"
@@ -405,69 +413,6 @@ def _check_change(made: Sequence[Log], changed: Sequence[Part] | None) -> None:
     load, reps, value = made[0].load, made[0].reps, numbers[0].numbers[0]
     if load is not None and reps is not None and abs(value - load) < abs(value - reps):
         raise Open
-
-
-def _loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts: Sequence[Part], said: Mapping[int, Said]) -> bool:
-    """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
-    if lost_counts.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
-        return True
-    named = [part for part in parts if part.kind in {"bare", "reps"}]
-    if len(named) > 1 and any(
-        tokens[part.at - 1].text == "in"
-        and part.kind == "bare"
-        and part.at > 1
-        and tokens[part.at - 2].text not in {"got", "put", "fit"}
-        for part in named
-    ):
-        return True  # "school gate in 5 but got 14 in"
-    if len(named) > 1 and any(one.meaning == "mark-amend" and tokens[one.first].text == "supposed" for one in said.values()):
-        return True  # "supposed to be 12 but only 9"
-    if not _strong(parts):
-        return False
-    counted = [part for part in parts if part.kind in {"bare", "reps"}]
-    for part in counted[1:]:
-        first, last = next((span for span in clauses if span[0] <= part.at < span[1]), (0, len(tokens)))
-        led = parts[parts.index(part) - 1].kind == "load" and part.dropped <= DOING | LISTING  # "12.5kg do 8"
-        if part.kind == "bare" and not led and part.dropped - LISTING and not is_count(tokens, part.at, first, last, set(said)):
-            return True
-        after = part.at + 1
-        if tokens[part.at - 1].text in {"at", "@", "with", "on"}:
-            continue  # "6 @26 failure"
-        if part.kind == "bare" and tokens[part.at - 1].text == "so":
-            return True  # "8kg in each hand so 16"
-        if (tokens[part.at - 2].text, tokens[part.at - 1].text) == ("the", "last"):
-            return True  # "the last 2 were half"
-        if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
-            return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
-        if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
-            word = tokens[after].text
-            failed = after + 1 in said and said[after + 1].meaning == "mark-failure"  # "9 with nothing left"
-            if word == "with" and failed:
-                continue
-            if word == "with" and not any(token.kind is Kind.NUMBER for token in tokens[after : after + 4]):
-                return True  # "3 with help"
-            if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
-                return True  # "3 in the bak"
-            if word in _FINISHED and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
-                continue  # "left side 12 done, right side 11 done"
-            if parts[parts.index(part) - 1].kind == "label" and not is_counted(word):
-                continue  # "r1 12 r2 10 baby woke up"
-            if word in EXERCISES and word.endswith("s"):
-                continue  # "12 rows left side, 12 rows right side"
-            if word not in _BESIDE_LIST | _WHILE and word not in COURTESY and not tokens[after].glued:
-                return True
-    return False
-
-
-def _judges_a_load(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
-    """Whether a lone number is a dumbbell that is judged: "the 16 was too heavy"."""
-    numbers = [part for part in parts if part.numbers]
-    if len(numbers) != 1 or numbers[0].kind != "bare":
-        return False
-    after = [token.text for token in tokens[numbers[0].at + 1 : numbers[0].at + 6]]
-    return after[:1] in (["was"], ["is"], ["felt"], ["feels"], ["were"]) and bool(
-        set(after) & {"heavy", "light", "heavier", "lighter"}
-    )
 
 
 def _kept_back(
@@ -502,17 +447,6 @@ def _soft_numbers(tokens: Sequence[Token], parts: Sequence[Part]) -> frozenset[i
             end = following.at if following is not None else len(tokens)
             soft.update(i for i in range(part.at, end) if tokens[i].kind is Kind.NUMBER)
     return frozenset(soft)
-
-
-def _strong(parts: Sequence[Part]) -> bool:
-    """Whether reps and load are said in full."""
-    kinds = {part.kind for part in parts}
-    parts = [part for part in parts if part.kind not in {"each", "hands", "left_side", "left", "right", "failure", "label"}]
-    joined = any(
-        link.kind in {"at", "at_sign", "with"} and "bare" in {one.kind, other.kind} and one.numbers and other.kind == "bare"
-        for one, link, other in zip(parts, parts[1:], parts[2:], strict=False)
-    )
-    return joined or (bool(kinds & {"load", "bodyweight"}) and bool(kinds & {"bare", "reps"})) or "reps" in kinds
 
 
 def _begins_with_the_load(parts: Sequence[Part], context: Context) -> bool:

@@ -6,6 +6,7 @@ record, and what follows amends it.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context
@@ -33,14 +34,19 @@ def restate(
     if context.last is not None and context.awaiting is not Awaiting.REPS:
         return None
     stretches = _stretches(parts, said)
-    if len(stretches) == 1 or any(part.kind == "not" for part in parts):
+    if len(stretches) == 1:
         return None
+    if any(part.kind == "not" for part in parts):
+        return (stretches[0], stretches[1]) if _gives_up_of_it(parts, stretches) else None
     if _is_full(stretches[0]) and any(
         one.meaning == "mark-amend" and tokens[one.first].text == "supposed" for one in said.values()
     ):
         raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
+        if set(_classes(meant)) < set(_classes(stretch)):
+            meant = stretch
+            continue  # "twelve each side no eleven each side with the seven kilo"
         if _is_full(meant):
             if set(_classes(stretch)) <= {"reserve", "effort"} - set(_classes(meant)):
                 return None  # "8 at 20kg abeg, e remain one": nothing is taken back
@@ -49,6 +55,21 @@ def restate(
             return None
         meant = stretch
     return meant, None
+
+
+def _gives_up_of_it(parts: Sequence[Part], stretches: Sequence[Sequence[Part]]) -> bool:
+    """Whether a number of a set just told in full is given up for another: "12kg for 11, wait no, 12 not 11"."""
+    if len(stretches) != len(("told", "changed")) or not _is_full(stretches[0]):
+        return False
+    rejected = [part.numbers[0] for before, part in pairwise(parts) if before.kind == "not" and part.numbers]
+    named = [part for part in stretches[1] if part.numbers]
+    told = {part.numbers[0] for part in stretches[0] if part.numbers}
+    return (
+        len(rejected) == 1
+        and len(named) == len(("meant", "given up"))
+        and rejected[0] in told
+        and named[1].numbers == (rejected[0],)
+    )
 
 
 def _stretches(parts: Sequence[Part], said: Mapping[int, Said]) -> list[list[Part]]:

@@ -112,7 +112,10 @@ def sided(items: list[Quantity], counts: int) -> list[Quantity]:
 
 def _without_of_sets(items: list[Quantity]) -> list[Quantity]:
     """The quantities without an "on all" or "every set", which makes a reserve right before it one of every set."""
-    kept = [item for item in items if not (item.side is Side.EACH and _OF_SETS & set(item.word.split()))]
+    after_effort = {id(after) for item, after in pairwise(items) if item.kind == "effort" and after.word in _OF_BOTH | {"both"}}
+    kept = [
+        item for item in items if not (item.side is Side.EACH and (_OF_SETS & set(item.word.split()) or id(item) in after_effort))
+    ]
     for item, after in pairwise(items):
         if item.kind in _JUDGED and after not in kept:
             item.every = True

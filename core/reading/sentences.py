@@ -42,6 +42,7 @@ from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, parted, split
 from core.reading.standing import (
     FEELINGS,
     OF_THE_SESSION,
+    OF_WAITING,
     WHEN,
     asked,
     ends_a_set,
@@ -398,7 +399,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     counted = any(token.kind is Kind.NUMBER for token in tokens)
     marked = {i for one in reading.phrases.values() if one.meaning.startswith("mark") for i in range(one.first, one.last)}
     waits = alone.meaning == "pause" and words == {"wait"} and all(token.text in COURTESY for token in tokens[alone.last :])
-    if (tail is not None or counted) and marked >= set(range(alone.first, alone.last)) and not (waits and tail is None):
+    leaves = words == {"that", "is", "me"}  # "13 at 10kg and that's me"
+    if (tail is not None or counted) and marked >= set(range(alone.first, alone.last)) and not (leaves or (waits and tail is None)):
         return False
     if tail and words == {"here"}:
         return False  # "it's 12 here"
@@ -409,6 +411,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
     match alone.meaning:
         case "pause" if "rest" in words <= {"for", "the", "rest"} and "the" in words | {tokens[alone.first - 1].text}:
             return False  # "then 12 kg for the rest"
+        case "pause" if counted and tokens[alone.first - 1].text == "because" and not words & OF_WAITING:
+            return False  # "had to stop at 9 because nappy emergency"
         case "pause":
             if (
                 counted
@@ -418,6 +422,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
                 return False  # "plank 60 seconds I hold"
             denied = words in ({"not", "now"}, {"not", "yet"}) and alone.first > 0 and tokens[alone.first - 1].text == "but"
             return not denied and not goes_on(tokens, alone.last)
+        case "skip" if reading.context.sides and "next" in words and {"left", "right"} & words:
+            return False  # "did left only 12, right next"
         case "skip-day":
             return not of_dates(tokens, *sentence)
         case "finish" if tokens[sentence[0]].text == "if":
@@ -475,6 +481,8 @@ def _goes_to_the_end(tokens: Sequence[Token], said: Said) -> bool:
 
 def _ends_the_set(words: set[str], *, tail: bool | None) -> bool:
     """Whether it is the set that ended: "9 at 55 lb so call it", "12 reps 10 kg finish", "round 2 finish"."""
+    if words == {"that", "is", "me"}:
+        return False  # "13 at 10kg and that's me, bath time"
     return words - COURTESY <= {"call", "it"} or (tail is not None and words - COURTESY <= {"finish"})
 
 

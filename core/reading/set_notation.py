@@ -17,6 +17,7 @@ _MOST_SETS = 8
 _MOST_BESIDE = 10
 """What is crossed with so many reps by name and is more than this is a load."""
 
+_FEWEST_IN_TURN = 3
 _FEWEST_CROSSED = 5
 _ENDING = listed("words_sets", "stopping") | listed("words_company", "ending")
 """Words that say a set ended, at the number after them."""
@@ -64,6 +65,17 @@ def _is_told(items: Sequence[Quantity], at: int) -> bool:
     return len(counts) == 1 and (each or (items[at].kind == "reps" and loaded))
 
 
+def _after_a_dash(items: Sequence[Quantity], last: int) -> int | None:
+    """Where loads begin after a dash in a list of counts and as many loads: "10,9,8 - 16,16,14kg"; None in any other list."""
+    dashed = [at for at in range(1, last + 1) if items[at].linked("dash")]
+    listed = all(items[at].linked("comma", "slash") for at in range(1, last + 1) if at not in dashed)
+    if len(dashed) != 1 or dashed == [last] or not listed or last < _FEWEST_IN_TURN:
+        return None
+    if dashed[0] * len(("count", "load")) != last + 1:
+        raise Open  # "10, 9, 8 - 16, 14 kg"
+    return dashed[0]
+
+
 def loads_in_turn(items: Sequence[Quantity]) -> None:
     """Make loads of a list of numbers that ends in one, in turn for the counts before it: "12/10/8 at 16/18/20kg"."""
     for last, load in enumerate(items):
@@ -74,7 +86,9 @@ def loads_in_turn(items: Sequence[Quantity]) -> None:
             first -= 1
         if load.linked("and") and not load.linked("at", "at_sign", "with") and last - first > 1 and not load.dropped:
             raise Open  # "12 and 10, 16 and 18 kg"
-        named = items[first].linked("at", "at_sign", "with") and first < last
+        first = _after_a_dash(items, last) or first
+        failed = first > 0 and items[first - 1].kind == "reserve"  # "12, 10 and then failed at 7, 16kg"
+        named = items[first].linked("at", "at_sign", "with", "dash") and first < last and not failed
         counts = [item for item in items[:first] if item.kind in {"bare", "reps"}]
         if not named or any(item.kind == "load" for item in items[:first]):
             continue

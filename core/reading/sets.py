@@ -35,6 +35,7 @@ SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each":
 _DENYING = frozenset({"not", "never", "no", "unable"})
 _ABLE = frozenset({"can", "could", "able", "unable"})
 _STOPPING = listed("words_sets", "stopping")
+_BROKEN_OFF = frozenset({"stopped", "stop", "failed", "maxed", "quit", "stalled", "gave", "tapped", "gassed", "capped", "peaked"})
 _TELLING_TIME = (frozenset({"i", "am"}), frozenset({"until"}), frozenset({"till"}), frozenset({"til"}), frozenset({"since"}))
 _LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
 _SMALL = listed("words_sets", "small")
@@ -90,7 +91,9 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
     if covering is not None:
         sets = [one if one.load is None or one.unit is not None else replace(one, unit=covering) for one in sets]
     named = {scopes.scope_of(part) for part in parts if part.kind == "label"} - {None, -1}
-    if len(named) > len(sets) > 1:
+    if any(part.kind == "set_count" for part in parts) and any(nth is not None and nth >= len(sets) > 1 for nth in named):
+        raise Open  # "two sets of ten, third one eight"
+    if len(named) > max(len(sets), 1):
         raise Open  # "first set 11, second set 10, third set aye": the third was told as well
     if of_one and len(sets) == 1:
         sets = scopes.repeated(sets[0], repeats, of_one)
@@ -204,7 +207,11 @@ def _reserves(items: list[Quantity], context: Context) -> list[Quantity]:
     has_right = any(item.side is Side.RIGHT for item in items)
     lefts = sum(item.side is Side.LEFT for item in items)
     after_counts = sum(item.side is Side.LEFT and "suffix" in item.flags for item in items)
-    each_told = lefts == 1 or lefts == after_counts == sum(item.side is Side.RIGHT for item in items)
+    rights = sum(item.side is Side.RIGHT for item in items)
+    first = next((item for item in items if item.kind == "side"), None)
+    each_told = lefts == 1 or lefts == after_counts == rights
+    # "12 left 11 right. Left side had 1 in reserve"
+    each_told |= after_counts == rights == 1 and first is not None and "suffix" in first.flags
     kept: list[Quantity] = []
     for i, item in enumerate(items):
         if item.side is Side.LEFT and "suffix" in item.flags and kept and not item.links:
@@ -311,8 +318,19 @@ def _settle_at(items: list[Quantity], before: Quantity, after: Quantity, context
         before = items[items.index(before) - 1]  # "8 each arm at 15"
     if before.kind == "reserve" and not any(item.kind in {"bare", "reps"} and item is not after for item in items):
         return  # "failed at 12"
+    if after.linked("at") and after.linked("and", "comma", "break") and after.dropped & _STOPPING:
+        after.links = tuple(link for link in after.links if link != "at")
+        return  # "10 then 9 then stopped at 6"
+    if after.linked("at") and after.dropped & _BROKEN_OFF and after.value != context.load and before.kind in {"bare", "reps"}:
+        raise Open  # "12 stopped at 10"
+    several = before.linked("and") or sum(item.kind in {"bare", "reps"} for item in items[: items.index(before)]) > 1
+    if before.kind == "reserve" and after.links == ("at",) and before.links and several and not after.dropped:
+        place = items.index(before)
+        items[place : place + 2] = [after, before]
+        after.links, before.links, after.at, before.at = before.links, (), before.at, after.at
+        return  # "10 at 14kg, then failed at 6 with 16kg"
     if before.kind == "reserve" and after.linked("at"):
-        raise Open  # "10 at 14kg, then failed at 6 with 16kg"
+        raise Open
     loads = [item for item in items if item.kind == "load" and item.at < after.at]
     another = before.kind in {"bare", "reps"} and any(item.kind in {"bare", "reps"} and item.at < before.at for item in items)
     led = items[items.index(before) - 1] if another else None
@@ -454,8 +472,10 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
             raise Open
         _become(bare, kind)
         return
-    if sided == len(bare) or labels == len(bare):
-        _become(bare, kind)
+    judged = sum(item.kind in {"reserve", "effort"} for item in items)
+    both = {Side.LEFT, Side.RIGHT} <= {item.side for item in items}
+    if sided == len(bare) or labels == len(bare) or (both and len(bare) == TWO and sided == len(bare) + judged):
+        _become(bare, kind)  # "12 left, 11 right, right had two more in the tank"
         return
     if len(bare) == TWO and all(item.side is Side.EACH for item in items if item.kind == "side"):
         first, second = bare

@@ -84,6 +84,8 @@ def _beside_waiting(acts: _Acts, reading: Reading) -> _Acts:
     paused = min((at for at, act in acts if isinstance(act, Pause)), default=None)
     if paused is not None:
         acts = [(at, act) for at, act in acts if not (isinstance(act, Resume) and at > paused)]  # "wait small, I dey come"
+    if any(isinstance(act, Start) for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Skip() or not reading.words_at(at) <= _NEXT]  # "next one please I'm ready"
     if any(isinstance(act, Resume | Snooze | Skip) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Start)]
     acts = _at_one_time(acts, reading.tokens)
@@ -169,6 +171,7 @@ def only_to_be_shown(reading: Reading, at: int) -> bool:
 
 _OF_SWITCHING = frozenset({"use", "switch", "change", "show", "set", "in", "prefer", "speak", "display", "convert", "want", "put"})
 _ASKED = (Form, Swap, Help, Progress, Today)
+_NEXT = frozenset({"next", "one", "please", "the", "up", "on", "to", "exercise", "station"})
 _CALLS = (["wait"], ["hang", "on"], ["hold", "on"])
 
 

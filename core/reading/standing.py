@@ -85,6 +85,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         and {"was", "were"} & {t.text for t in tokens[max(first, said.first - 3) : said.first]}
     ):
         return False  # "six reps were quite enough for me"
+    if said.meaning == "finish" and _gives_up_a_habit(tokens, said, first):
+        return False  # "my right's weaker since I quit welding"
     if said.meaning == "finish" and ends_a_set(tokens, said, first):
         return False  # "8 reps, radio called so I stop there"
     if is_of_oneself(tokens, said):
@@ -107,8 +109,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
     if said.meaning == "today" and tokens[said.first].text in {"today", "todays"}:
         return all(tokens[i].text in _ASKING_FOR or tokens[i].text in COURTESY for i in range(first, said.first))
-    if said.meaning == "finish" and after is not None and after.text in {"to", "of", "sick", "ill"}:
-        return False  # "I'm off to hers", "I'm out of puff", "I'm off sick"
+    if said.meaning == "finish" and after is not None and _is_done_with_less(tokens, said, after):
+        return False  # "I'm off to hers", "I'm out of puff", "I'm off sick", "done with this exercise"
     if (
         said.meaning == "form"
         and before is not None
@@ -161,7 +163,8 @@ def _is_a_pause(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
     ):
         return False  # "had to stop for a second at 8", "the kids are getting water"
     counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
-    held = any(token.text in HOLD_WORDS - {"hold", "hang"} for token in tokens[first:last])
+    held = any(token.text in HOLD_WORDS - {"hold", "hang", "wall"} for token in tokens[first:last])
+    held = held or any(pair in _WALL_SITS for pair in pairwise(token.text for token in tokens[first:last]))
     held = held or (
         tokens[first].text == "i"
         and any(token.text == "hold" for token in tokens)
@@ -216,6 +219,33 @@ def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:
         return index + 1
     figure = index + 1 < last and tokens[index].text == "4" and tokens[index + 1].text in _AFTER_FOUR
     return index + 2 if figure else index
+
+
+_WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "squats"), ("wall", "hold")}
+_OFF = listed("words_standing", "off")
+_LESS = frozenset({"exercise", "one", "station", "set", "move", "movement", "round", "side", "leg", "arm", "1"})
+
+
+def _is_done_with_less(tokens: Sequence[Token], said: Said, after: Token) -> bool:
+    """Whether what follows words of an end names what is over instead of the session: "I'm off work", "done with this exercise"."""
+    if after.text in {"to", "of", "sick", "ill"}:
+        return True
+    ends = [token.text for token in tokens[max(0, said.last - 2) : said.last]]
+    return (ends[-1] == "off" and after.text in _OFF) or (ends in (["with", "this"], ["with", "that"]) and after.text in _LESS)
+
+
+_AGO = frozenset({"since", "when", "after", "before", "once", "until", "till"})
+_OF_TRAINING = frozenset({"training", "exercising", "working", "lifting", "going", "being"})
+_HABITS = listed("words_standing", "habits")
+
+
+def _gives_up_a_habit(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether "I quit" tells of something else that was given up, or of long ago: "since I quit welding", "I quit sugar"."""
+    if tokens[said.last - 1].text != "quit":
+        return False
+    led = {token.text for token in tokens[max(first, said.first - 2) : said.first]} & _AGO
+    after = tokens[said.last].text if said.last < len(tokens) and not tokens[said.last].apart else ""
+    return bool(led) or after in _HABITS or (after.endswith("ing") and after not in _OF_TRAINING)
 
 
 _AFTER_FOUR = frozenset({"now", "this", "that", "me", "today", "tonight", "us"})
@@ -426,6 +456,8 @@ def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     while begin > first and tokens[begin - 1].text in COURTESY | _CALLING:
         begin -= 1  # "doorbell sir one minute"
     begins = begin == first or tokens[begin - 1].text in CLAUSE_ENDS
+    asked_for = "please" in {token.text for token in tokens[said.first : said.last + 1]}
+    begins |= asked_for and tokens[begin - 1].text in {"kg", "lb", "reps", "rep"}  # "12 at 10kg one min please"
     ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
     return begins and ends
 

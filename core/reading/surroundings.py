@@ -37,6 +37,9 @@ _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
 _MOST_IN_ONE = Decimal(6)
 _OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
+_RESTING = frozenset(
+    {"sit", "sat", "rest", "rested", "resting", "wait", "waited", "lie", "lay", "breathe", "needed", "breather", "pause", "paused"}
+)
 PERHAPS = frozenset({"maybe", "possibly", "perhaps", "probably", "about"})
 """Words between one number and the next, where it may be either."""
 
@@ -175,6 +178,11 @@ class Surroundings:
         units = sum(token.text in {"kg", "lb"} for token in self.tokens[: at + 1])
         return at < index - 1 and self._text(at) in {"kg", "lb"} and units > 1
 
+    def _is_rested(self, index: int) -> bool:
+        """Whether "a minute" at `index` was a rest, and no set: "then I had to sit down for a minute"."""
+        before = {self._text(i) for i in range(max(0, index - 5), index)}
+        return self._text(index - 1) in {"a", "the"} and bool(before & _RESTING)
+
     def _is_one_set(self, index: int) -> bool:
         """Whether "one set" begins what is told of the first set: "one set 12 reps, second set 10", "one set done, 12 at 20kg"."""
         ahead = index + 2
@@ -186,6 +194,37 @@ class Surroundings:
         """Whether "all three" speaks of the counts told before it: "12, 11, 9, all three at 14kg"."""
         before = [i for i in range(index) if self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"} | AMOUNTS["sets"]]
         return len(before) > 1 and self._text(index - 1) == "all" and self.tokens[index].value == len(before)
+
+    def _gathers_sets(self, index: int) -> bool:
+        """Whether "each" speaks of the sets told before it, and of no side: "ten and then nine, each of them with 4.5 kg"."""
+        before = [
+            i
+            for i in range(index)
+            if self._is_number(i)
+            and self._text(i + 1) not in {"kg", "lb", "s"} | AMOUNTS["sets"]
+            and self._text(i - 1) not in {"set", "round"}
+        ]
+        ahead = index + 1
+        while self._text(ahead) in {"of", "them", "these", "those", "one", "was", "were", "done"}:
+            ahead += 1
+        loaded = self._text(ahead) in {"with", "at", "@", "using"} and self._is_number(ahead + 1)
+        beside = self._is_number(index - 1) or self._text(index - 1) in AMOUNTS["reps"]
+        return len(before) > 1 and loaded and not beside
+
+    def _past_numbers_of_sets(self, index: int) -> int | None:
+        """The index after the numbers that sets are told by, told after them: "sets 1 and 2: 10, 8"; None for others."""
+        if self._is_number(index - 1):
+            return None  # "3 sets 10 and 9"
+        ahead, last = index + 1, 0
+        while self._is_number(ahead) and self.tokens[ahead].value == last + 1:
+            last += 1
+            ahead += 1
+            while self._text(ahead) in {"and", "&", ",", "-", "to"} and self._is_number(ahead + 1):
+                ahead += 1
+                if self._text(ahead - 1) in {"-", "to"}:
+                    last = int(self.tokens[ahead].value) - 1
+        counted = sum(self._is_number(i) and self._text(i + 1) not in {"kg", "lb", "s"} for i in range(ahead, len(self.tokens)))
+        return ahead if last > 1 and counted >= last else None
 
     def _counts_a_pair(self, index: int) -> bool:
         """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""

@@ -182,7 +182,27 @@ def spreads_what_was_left(tokens: Sequence[Token], parts: Sequence[Part], logs: 
     if len({log.reserve is None for log in logs}) == 1:
         return False
     left = [part.at for part in parts if part.kind in _LEFT_OVER | {"failure", "left"}]
-    return any(token.text in _GATHERING and token.kind is Kind.WORD for at in left for token in tokens[at + 1 : at + 6])
+    return any(
+        tokens[i].text in _GATHERING and tokens[i].kind is Kind.WORD and not _gathers_a_load(tokens, i)
+        for at in left
+        for i in range(at + 1, min(at + 6, len(tokens)))
+    )
+
+
+def _gathers_a_load(tokens: Sequence[Token], at: int) -> bool:
+    """Whether "every" or "all" stands right beside a load, which it is about: "to failure, 16kg every time", "all at 16kg"."""
+    before = at - 1 - (tokens[at - 1].text in {"for", "on", "in"})
+    if tokens[before].text in {"kg", "lb"}:
+        return True
+    ahead = at + 1
+    while ahead < len(tokens) and tokens[ahead].text in {"at", "with", "@", "on", "using", "sets", "rounds", "three", "of", "them"}:
+        ahead += 1
+    return (
+        tokens[ahead : ahead + 1] != []
+        and tokens[ahead].kind is Kind.NUMBER
+        and tokens[ahead + 1 : ahead + 2] != []
+        and (tokens[ahead + 1].text in {"kg", "lb", "s"})
+    )
 
 
 def loses_what_was_left(tokens: Sequence[Token], logs: Sequence[Log], used: Collection[int]) -> bool:

@@ -41,6 +41,8 @@ def test_a_reserve_is_of_the_set_that_is_named(text, more):
         ("8 left arm, 8 right arm, 16kg, to failure on the right", {}, {"reserve": 0}),
         ("8L/8R 16kg, 1 rir on L", {"reserve": 1}, {}),
         ("8 on the left, 8 on the right, 16kg, right side had one left", {}, {"reserve": 1}),
+        ("8 left 8 right 16kg. left side had 1 in reserve", {"reserve": 1}, {}),
+        ("left 8, right 8, 16kg, rpe 7 both", {"rpe": 7}, {"rpe": 7}),
         ("8 left, 8 right, 16kg, one in the tank on both", {"reserve": 1}, {"reserve": 1}),
         ("left 8, right 8, each with 16kg", {}, {}),
         ("8 & 8 (left & right) 16kg", {}, {}),
@@ -170,6 +172,13 @@ def test_a_remark_on_a_side_is_no_side(remark):
         ("8 with 20 kg and then I took the 16 kg and did 6 more", [(8, 20), (6, 16)]),
         ("first set eleven second set ten third set ate all with sixteen kilos", [(11, 16), (10, 16), (8, 16)]),
         ("12 before the baby woke and 8 after, 16kg", [(12, 16), (8, 16)]),
+        ("10 then 9 then stopped at 6, 16kg", [(10, 16), (9, 16), (6, 16)]),
+        ("10,9,8 - 16,16,14kg", [(10, 16), (9, 16), (8, 14)]),
+        ("sets 1 and 2: 10 at 14kg, 8 at 16kg", [(10, 14), (8, 16)]),
+        ("set a 12, set b 10, 16kg", [(12, 16), (10, 16)]),
+        ("nine the first round and ate the second, sixteen kilos", [(9, 16), (8, 16)]),
+        ("8 reps thrice at 16kg", [(8, 16)] * 3),
+        ("ten and then nine, each of them with 16 kg", [(10, 16), (9, 16)]),
     ],
 )
 def test_groups_and_counts_of_sets(text, sets):
@@ -189,6 +198,11 @@ def test_groups_and_counts_of_sets(text, sets):
         "12 at 16kg, same again for set 2",
         "12 at 16kg, 10 at 18kg, 8",
         "first set 12 second set 10 third set aye all with 16kg",
+        "12/2, 10/1",
+        "two sets of ten at 16kg, third one eight",
+        "ten, same again, sixteen kilos",
+        "12 stopped at 10",
+        "first set 12, second set to come",
     ],
 )
 def test_a_table_of_sets_that_leaves_a_doubt(text):
@@ -232,6 +246,10 @@ def test_a_table_of_sets_that_leaves_a_doubt(text):
         ("chnge last 2 14kg pls", {"load": 14, "unit": "kg"}),
         ("I believe I told you kilograms when I meant pounds.", {"unit": "lb"}),
         ("umm undo that last 1, i put 11 ment 12", {"reps": 12}),
+        ("you've put 11 but I did 14", {"reps": 14}),
+        ("you have 16kg down, I lifted 18kg", {"load": 18, "unit": "kg"}),
+        ("soory ment 14 no t11", {"reps": 14}),
+        ("it was right arm not left", {"side": "right"}),
     ],
 )
 def test_what_is_put_right(text, changed):
@@ -255,6 +273,8 @@ def test_what_is_put_right(text, changed):
         "I'd like the last entry removed, if you please.",
         "that last message wasn't meant for you",
         "sorry, my youngest pressed send on that... bin the last one",
+        "nix that last entry",
+        "the last one doesn't count, I was interrupted",
     ],
 )
 def test_what_is_taken_back(text):
@@ -302,11 +322,33 @@ def test_a_set_told_in_full_after_what_is_taken_back(text):
         ("11 at 16kg. Next one please skip", {"act": "skip", "what": "station"}),
         ("11 at 16 kilos stop the clock a minute", {"act": "pause"}),
         ("11 at 16kg, piece o cake", {"act": "feel", "value": "light"}),
+        ("11 at 16kg and thats me, bath time", {"act": "finish"}),
+        ("11 at 16kg one min please", {"act": "pause"}),
+        ("11 at 16kg, how do I do the next one, the woodchop", {"act": "form", "exercise": "woodchop"}),
+        ("11 at 16kg and I think I tweaked my back", {"act": "pain", "place": "back"}),
+        ("11 at 16kg, wait no, 12 not 11", {"act": "amend", "reps": 12}),
     ],
 )
 def test_a_request_in_the_breath_of_a_set(text, beside):
     """Both are read."""
     assert acts(text, **AWAITED) == [log(reps=11, load=16, unit="kg"), beside]
+
+
+@pytest.mark.parametrize(
+    "beside",
+    [
+        "easier since I quit welding",
+        "I quit sugar last week",
+        "I'm off work today",
+        "I'm done with this exercise",
+        "had to sit down for a minute",
+        "old injury, no pain now",
+    ],
+)
+def test_what_is_only_told_beside_a_set_asks_for_nothing(beside):
+    """Another thing was given up, a rest is over, and what is not there takes nothing back."""
+    assert log(reps=11, load=16, unit="kg") in (told := acts(f"11 at 16kg, {beside}", **AWAITED))
+    assert not {"finish", "pause", "amend", "undo"} & {act["act"] for act in told}
 
 
 @pytest.mark.parametrize("text", ["right side weaker by 2 reps", "13 at 16kg is doable innit?", "12 at 16kg is what it says"])
