@@ -290,7 +290,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
             before is None and following[:1] in {("with",), ("using",)} and following[1:2] != () and following[1] in NUMBER_WORDS
         )
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
-        loaded = previous in {"at", "with", "@", "the", "my"} and following[:1] in {("kg",), ("lb",)}
+        loaded = previous in {"at", "with", "@", "the", "my", "reps", "rep"} and following[:1] in {("kg",), ("lb",)}
         tanked = before is not None and previous not in _EAGER and (more_tank or (tank and following[:1] != ("left",)))
         return "four" if spoken or waits or loaded or tanked else None
     if word == "couple" and (tank or following[:1] == ("more",)):

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.company import NAMING, is_count, is_counted, is_told_of_others
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, GUARDS, VOCABULARY, Sayings, listed
+from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 from core.reading.whose import (
     DEGREE,
@@ -341,6 +342,9 @@ def _bound(tokens: Sequence[Token], index: int, first: int, last: int) -> set[in
     return {ahead if ahead is not None else behind} - {None}  # type: ignore[return-value]
 
 
+_LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})
+
+
 def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bare: bool) -> bool:
     """Whether the number at `index` is only about so much, or counts something unknown."""
     before = tokens[index - 1].text if index > first else ""
@@ -391,7 +395,15 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         return False
     if after.text == "o" and not after.glued and tokens[index + 2 : index + 3] and tokens[index + 2].kind is not Kind.WORD:
         return False  # "only 5 o. 30kg"
-    return (after.glued and after.text not in VOCABULARY) or (strong and bare and is_counted(after.text))
+    return (after.glued and after.text not in VOCABULARY) or (
+        strong and bare and is_counted(after.text) and not _is_unknown_exercise(tokens, index + 1)
+    )
+
+
+def _is_unknown_exercise(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a word of no language of ours after a count names what was done: "15 baithaks at 10kg"."""
+    word, following = tokens[at].text, [token.text for token in tokens[at + 1 : at + 2]]
+    return word not in VOCABULARY and not is_english(word) and following != [] and following[0] in _LIFTED_WITH
 
 
 def _two_before(tokens: Sequence[Token], index: int, first: int) -> str:

@@ -5,13 +5,17 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from core.reading.lexicon import AMOUNTS, NUMBER_WORDS, listed
+from core.reading.lexicon import AMOUNTS, COURTESY, NUMBER_WORDS, listed
 from core.reading.token import Kind, Token
 
 _TEN, _HUNDRED, _HALF = Decimal(10), Decimal(100), Decimal("0.5")
 _PRONOUN_BEFORE = listed("words_tokens", "pronoun_before")
 _NUMBER_AFTER = listed("words_tokens", "number_after")
-_AFTER_NOUGHT = listed("words_company", "closed") - {"more", "much", "out", "all", "other", "less"}
+_AFTER_NOUGHT = (
+    listed("words_company", "closed")
+    | COURTESY
+    | {"could", "can", "today", "this", "lol", "haha", "o", "tonight", "grip", "managed"}
+) - {"more", "much", "out", "all", "other", "less", "good", "great", "nice"}
 """Words after a "zero" that is the count, and no "zero sleep"."""
 
 _POINTING = frozenset({"last", "this", "that", "next"})

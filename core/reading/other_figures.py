@@ -15,6 +15,10 @@ if TYPE_CHECKING:
 
 _STREETS = listed("words_records", "streets")
 _CLOSED = listed("words_company", "closed")
+_TIMES = frozenset({"times", "x", "days", "sessions", "workouts", "nights", "mornings"})
+_EVERY = frozenset({"a", "per", "each", "every", "in", "the", "this"})
+_PERIODS = frozenset({"week", "month", "day", "fortnight", "year", "weekly"})
+_OFTEN = frozenset({"weekly", "daily", "monthly", "pw", "week"})
 _UNITS = frozenset({"kg", "lb"})
 _DIGITS = frozenset("0123456789")
 
@@ -25,6 +29,17 @@ def tells_of_oneself(tokens: Sequence[Token]) -> bool:
         told = (tokens[at].text, tokens[at + 1].text) == ("i", "am") and tokens[at + 2].kind is Kind.NUMBER
         after = tokens[at + 3].text if at + 3 < len(tokens) else ""
         if told and not tokens[at + 2].apart and after not in AMOUNTS["reps"] | {"in", "done", "down", "into"}:
+            return True
+    return False
+
+
+def tells_how_often(tokens: Sequence[Token]) -> bool:
+    """Whether a number says how often something is to be done, and not how many reps were: "3 times a week", "4 times weekly"."""
+    for at, token in enumerate(tokens[:-2]):
+        following = [other.text for other in tokens[at + 1 : at + 4]]
+        if token.kind is not Kind.NUMBER or following[0] not in _TIMES:
+            continue
+        if following[1] in _OFTEN or (following[1] in _EVERY and following[2:] != [] and following[2] in _PERIODS):
             return True
     return False
 

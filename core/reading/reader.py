@@ -133,7 +133,7 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
         shown = [gist(tokens[first:last]) for first, last in sentences if not first <= reading.acts[0][0] < last]
         if (meant := next((one for one in shown if one is not None and one.meaning in _TO_BE_SHOWN), None)) is not None:
             reading.acts = [(0, act_of(meant, reading.text))]  # "what you can do? Please explain me"
-    if any(isinstance(act, Unclear) for _, act in reading.acts) and _is_no_set(tokens):
+    if any(isinstance(act, Unclear) for _, act in reading.acts) and (supposed or _is_no_set(tokens)):
         reading.acts = [(at, act) for at, act in reading.acts if not isinstance(act, Feel)]
     if ready and not reading.acts and says_go_at_last(tokens):
         reading.add(len(tokens) - 1, Start())

@@ -9,7 +9,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from core.reading import guards, lost_counts, other_figures, unheeded
+from core.reading import counted_in_words, guards, lost_counts, other_figures, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, LastSet, Log, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import Open
@@ -30,7 +30,7 @@ from core.reading.corrections import (
     without_denied,
     without_noted,
 )
-from core.reading.lexicon import COURTESY, EXERCISES, GUARDS, listed
+from core.reading.lexicon import COURTESY, EXERCISES, listed
 from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
@@ -74,7 +74,7 @@ def records(
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     said = {at: _as_meant(tokens, one) for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
-    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not _answers_in_words(tokens, context):
+    if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not counted_in_words.answers_in_words(tokens, context):
         return []
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
@@ -82,8 +82,8 @@ def records(
     parts = quantities(
         tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides, load=context.load
     )
-    if _is_nought(tokens, context) or (not open_numbers and _is_just_one(tokens, context)):
-        return [(0, Log(reps=0 if _is_nought(tokens, context) else 1))]
+    if counted_in_words.is_nought(tokens, context) or (not open_numbers and counted_in_words.is_just_one(tokens, context)):
+        return [(0, Log(reps=0 if counted_in_words.is_nought(tokens, context) else 1))]
     if (change := exchanged(tokens, context)) is not None:
         return [change]
     if parts is None:
@@ -179,8 +179,10 @@ def _before_taken_back(parts: list[Part], marks: Mapping[str, Said], *, correcti
 
 
 def _was_to_be(tokens: Sequence[Token], said: Said) -> bool:
-    """Whether a phrase says what a number was supposed to be, right before it."""
+    """Whether a phrase says what a number was supposed to be, right before it, or what is still to be done."""
     ahead = tokens[said.last : said.last + 1]
+    if said.meaning == "mark-amend" and ahead != [] and ahead[0].text in _TO_BE_DONE:
+        return True  # "should be doing 12 at 14 by now"
     supposed = any(token.text == "supposed" for token in tokens[said.first : said.last])
     return said.meaning == "mark-amend" and supposed and ahead != [] and ahead[0].kind is Kind.NUMBER
 
@@ -199,14 +201,10 @@ def _is_no_set(tokens: Sequence[Token], parts: Sequence[Part], soft: Collection[
         or unheeded.tells_of_half_a_set(tokens)
         or other_figures.tells_of_oneself(tokens)
         or other_figures.names_an_address(tokens)
+        or other_figures.tells_how_often(tokens)
         or other_figures.splits_a_figure(tokens)
         or (context.awaiting is not Awaiting.REPS and unheeded.lists_pairs(tokens, parts))
     )
-
-
-def _answers_in_words(tokens: Sequence[Token], context: Context) -> bool:
-    """Whether a long message without figures still answers how many: "none, the kid climbed on me", "only the one, I fear"."""
-    return _answers_none(tokens) or _is_just_one(tokens, context)
 
 
 def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple[int, int]]) -> bool:
@@ -220,52 +218,21 @@ def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple
 def _as_meant(tokens: Sequence[Token], said: Said) -> Said:
     """The phrase, with a "no" that says what is not there as plain words, which take nothing back: "no pain, 3 left"."""
     no = said.meaning == "mark-sorry" and [token.text for token in tokens[said.first : said.last]] == ["no"]
-    absent = no and said.last < len(tokens) and tokens[said.last].text in ABSENT
+    absent = no and said.last < len(tokens) and (tokens[said.last].text in ABSENT or _is_lacking(tokens, said.last))
     return replace(said, meaning="mark-plain") if absent else said
 
 
-def _answers_none(tokens: Sequence[Token]) -> bool:
-    """Whether a long message begins with a "none" that is parted from the rest: "none, the kid climbed on me"."""
-    planned = {token.text for token in tokens} & (GUARDS["plan"] | GUARDS["question"] | {"?"})
-    return (
-        not planned
-        and tokens[0].text in {"none", "zilch", "nada", "zip"}
-        and (tokens[1].text in WHILE | _ADDRESSING or tokens[1].apart)
-    )
+def _is_lacking(tokens: Sequence[Token], at: int) -> bool:
+    """Whether the word after a "no" names something that was not there, and corrects nothing: "no sleep last night, 10kg"."""
+    token = tokens[at]
+    return token.kind is Kind.WORD and not token.apart and token.text not in _PUTS_RIGHT | COURTESY
 
 
-def _is_nought(tokens: Sequence[Token], context: Context) -> bool:
-    """Whether a bare "none" answers how many."""
-    begin = next((i for i, token in enumerate(tokens) if token.text not in _REGRETTING), 0)
-    first = next(parted(tokens, [(begin, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(begin + 1, first) if tokens[i].text in WHILE | _ADDRESSING), first)
-    words = [token.text for token in tokens[begin:end] if token.kind is not Kind.MARK and token.text not in COURTESY | _BESIDE_NONE]
-    return context.awaiting is Awaiting.REPS and words in (
-        ["none"],
-        ["nothing"],
-        ["nada"],
-        ["zilch"],
-        ["zip"],
-        ["not", "one"],
-        ["not", "a", "one"],
-    )
+_PUTS_RIGHT = listed("words_records", "puts_right")
+"""Words that go on with a correction after its "no"."""
 
-
-def _is_just_one(tokens: Sequence[Token], context: Context) -> bool:
-    """Whether "only the one" answers how many."""
-    end = next(parted(tokens, [(0, len(tokens))]), (0, 0))[1]
-    end = next((i for i in range(1, end) if tokens[i].text in WHILE), end)
-    words = [token.text for token in tokens[:end] if token.kind is not Kind.MARK and token.text not in _BESIDE_ONE]
-    return context.awaiting is Awaiting.REPS and words in (["only", "one"], ["just", "one"], ["one", "only"])
-
-
-_BESIDE_ONE = frozenset({"the", "i", "fear", "am", "afraid", "sorry", "did", "managed", "got", "sir", "coach", "today", "this"})
-_ADDRESSING = frozenset({"mate", "lol", "haha", "sorry", "coach", "sir", "bro", "boss", "love", "pal", "!", "-"})
-_REGRETTING = frozenset({"sadly", "unfortunately", "alas", "regrettably", "sorry", ",", "."})
+_TO_BE_DONE = frozenset({"doing", "lifting", "hitting", "managing", "getting", "able"})
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
-_BESIDE_NONE = frozenset(
-    {"did", "got", "managed", "made", "afraid", "am", "there", "reps", "friend", "all", "at", "this", "time", "today", "for", "me"}
-)
 _DENYING = frozenset({"not", "without", "no", "is", "be", "instead"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
 _WITH_A_LOAD = listed("words_records", "with_a_load")

@@ -313,6 +313,8 @@ def _read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool)
             alone = Said(felt, start, end)
         if alone is None or reading.explained & set(range(start, end)):
             continue
+        if alone.meaning == "today" and start and tokens[start - 1].text in PLACES:
+            continue  # "knees ok today"
         if (start, end) in beside and not may_stand_beside(alone.meaning, {token.text for token in tokens[start:end]}):
             continue
         if alone.meaning.startswith("units") and (

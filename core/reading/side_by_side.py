@@ -98,9 +98,14 @@ def _beside_an_end(acts: _Acts, reading: Reading) -> _Acts:
     """What a record, the end and a skip leave."""
     if any(isinstance(act, Log | Amend) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Have()]
+        acts = [(at, act) for at, act in acts if not isinstance(act, Start) or not _cheers(reading, at)]
         weighed = {act.unit for _, act in acts if isinstance(act, Log | Amend)}
         wished = any(token.text in _OF_SWITCHING for token in reading.tokens)
         acts = [(at, act) for at, act in acts if wished or not (isinstance(act, Units) and act.unit in weighed)]  # "14 keg, kgs"
+    if any(isinstance(act, Log) and act.reps == 0 for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if act != Feel("heavy") or not reading.words_at(at) & _LIFTING
+        ]  # "0, couldn't lift it"
     if any(isinstance(act, Finish) for _, act in acts):
         acts = [
             (at, act) for at, act in acts if not isinstance(act, Pause) or reading.words_at(at) & OF_WAITING
@@ -148,6 +153,12 @@ def _beside_questions(acts: _Acts, reading: Reading) -> _Acts:
     return acts
 
 
+def _cheers(reading: Reading, at: int) -> bool:
+    """Whether a drawn out "let's gooo" beside a set only cheers."""
+    said = reading.phrases.get(at)
+    return said is not None and any("ooo" in token.raw for token in reading.tokens[said.first : said.last])
+
+
 def _at_one_time(acts: list[tuple[int, Act]], tokens: list[Token]) -> list[tuple[int, Act]]:
     """The acts, with a time that is told right after its days taken into them: "Mon, Wed, Fri. 5:50am."."""
     if len(acts) != 2 or {"today", "tonight", "tomorrow"} & {token.text for token in tokens}:  # noqa: PLR2004 - days and a time
@@ -169,6 +180,7 @@ def only_to_be_shown(reading: Reading, at: int) -> bool:
     return reading.words_at(at) <= {"show", "explain", "tell", "me", "please", "it", "this", "that", "kindly"}
 
 
+_LIFTING = frozenset({"lift", "move", "budge", "shift"})
 _OF_SWITCHING = frozenset({"use", "switch", "change", "show", "set", "in", "prefer", "speak", "display", "convert", "want", "put"})
 _ASKED = (Form, Swap, Help, Progress, Today)
 _NEXT = frozenset({"next", "one", "please", "the", "up", "on", "to", "exercise", "station"})

@@ -27,6 +27,10 @@ _OF_EACH = frozenset({"side", "sides", "leg", "legs", "arm", "arms", "hand", "ha
 _SHORTEST_EACH = 3
 _FOR = frozenset({"four", "4", "fore"})
 _WEIGHED = frozenset({"kg", "lb", "s", "dumbbells", "weight"})
+_MOST_SETS = 5
+"""Sets that somebody does at most, so that more "lots" than these are reps: "nine lots with the twelves"."""
+
+_LIFTED_WITH = frozenset({"with", "at", "on", "@", "using"})
 _GOES_ON = frozenset(
     {"at", "with", "on", "using", "each", "and", "then", "left", "right", "per", "in", "out", "x", "@", "but", "kg", "lb"}
 )
@@ -69,6 +73,8 @@ def as_each(tokens: Sequence[Token], index: int) -> str | None:
 
 def is_reps(tokens: Sequence[Token], index: int) -> bool:
     """Whether the word at `index` is "reps" as autocorrect has it: right after a number, and nothing that is eaten or worn."""
+    if tokens[index].text == "lots" and index and tokens[index - 1].kind is Kind.NUMBER:
+        return tokens[index - 1].value > _MOST_SETS and index + 1 < len(tokens) and tokens[index + 1].text in _LIFTED_WITH
     if tokens[index].text not in _REPS or index == 0 or tokens[index - 1].kind is not Kind.NUMBER:
         return False
     if any(token.text in _EATEN for token in tokens[max(index - 4, 0) : index - 1]):

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.lexicon import COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
+from core.reading.other_figures import tells_how_often
 from core.reading.phrases import REQUESTS
 from core.reading.quantities import HOLD_WORDS
 from core.reading.spans import CLAUSE_ENDS
@@ -40,6 +41,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     words = {token.text for token in tokens[said.first : said.last]}
     if said.meaning == "start" and words == {"hit", "me"} and any(tokens[i].text not in COURTESY for i in range(first, said.first)):
         return False  # "it just hit me"
+    if said.meaning == "start" and tells_how_often(tokens[said.last : last]):
+        return False  # "I want to train 3 times a week"
     if said.meaning == "start" and after is not None and _leads_to_weights(tokens, said.last, last):
         return False  # "can we go lighter", "I'm ready for something heavier"
     if said.meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, said.first, last):
@@ -48,6 +51,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         return False  # "my friend can't train today"
     if said.meaning == "form-here" and words >= {"my", "head", "in"}:
         return False  # "lunges do my head in"
+    if "instead" in words and said.meaning == "swap" and _had_instead(tokens, said, first):
+        return False  # "no weight, had the toddler hanging off me instead"
     if said.meaning == "swap-here" and [token.text for token in tokens[said.last : said.last + 3]] in _OTHER_WEIGHTS:
         return False  # "give me something with more weight"
     if said.meaning == "pause":
@@ -178,6 +183,21 @@ def _is_a_pause(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
     ):
         return False  # "10 at 12kg, pause 2 seconds at the bottom"
     return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
+
+
+def _had_instead(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether "instead" beside a number tells what was had in the place of a weight, and asks for nothing."""
+    begin = next((i for i in range(said.first, first, -1) if tokens[i - 1].kind is Kind.MARK), first)
+    held = {token.text for token in tokens[begin : said.first]} & {
+        "had",
+        "held",
+        "used",
+        "carried",
+        "lifted",
+        "carrying",
+        "holding",
+    }
+    return said.exercise is None and bool(held) and any(token.kind is Kind.NUMBER for token in tokens[: said.first])
 
 
 def in_its_place(tokens: Sequence[Token], said: Said, first: int, last: int, *, ready: bool) -> Said:

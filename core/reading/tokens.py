@@ -211,7 +211,8 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
             tokens.append(Token(Kind.ODD, text[start : comma.end()], text[start : comma.end()], start, comma.end(), glued))
             return comma.end()
     lettered = glued and tokens[-1].kind is Kind.WORD and len(tokens[-1].raw) == 1 and tokens[-1].raw.isalpha()
-    odd = _is_negative(tokens, glued=glued) or (lettered and tokens[-1].raw not in _LETTERS_BEFORE)
+    strayed = lettered and tokens[-1].raw == "t" and len(tokens) > 1 and tokens[-2].raw == "a"  # "11 a t14kg"
+    odd = _is_negative(tokens, glued=glued) or (lettered and not strayed and tokens[-1].raw not in _LETTERS_BEFORE)
     kind = Kind.ODD if odd else Kind.NUMBER
     tokens.append(Token(kind, raw, raw, start, end, glued, Decimal(raw)))
     return end
@@ -243,6 +244,9 @@ def _word_tokens(raw: str, start: int, end: int, *, glued: bool, before: Decimal
         ]
     if after_number and (unit := _damaged_unit(raw)) is not None:
         return [Token(Kind.WORD, unit, raw, start, end, glued)]
+    if after_number and glued and (led := _led_by_unit(raw)) is not None:
+        weighed = Token(Kind.WORD, UNITS[led].value, led, start, start + len(led), glued)
+        return [weighed, *_word_tokens(raw[len(led) :], start + len(led), end, glued=True, before=_NO_NUMBER)]
     plural = raw if raw in NUMBER_PLURALS or start > _MENDED else (*respell(raw), "")[0]
     if plural in NUMBER_PLURALS and respell(raw) == (plural,):
         number = Token(
@@ -287,6 +291,15 @@ def _damaged_unit(raw: str) -> str | None:
     return first[1] if first is not None and first[0] in raw[1:] else None
 
 
+def _led_by_unit(raw: str) -> str | None:
+    """The unit that a mistyped word is glued to, right after a number: "14kgcoudlnt get another"."""
+    led = next((unit for unit in ("kgs", "kg", "lbs", "lb") if raw.startswith(unit)), None)
+    if led is None or len(raw) < _SHORTEST_LED or raw in VOCABULARY or is_english(raw) or respell(raw) != (raw,):
+        return None
+    rest = raw[len(led) :]
+    return led if rest in VOCABULARY or is_english(rest) or respell(rest) != (rest,) else None
+
+
 def _number_word(word: str, raw: str, start: int, end: int, *, glued: bool) -> Token:
     return Token(Kind.NUMBER, word, raw, start, end, glued, Decimal(NUMBER_WORDS[word]), worded=True)
 
@@ -321,5 +334,6 @@ _WENT = (["did", "a"], ["after", "a"], ["done", "a"], ["finished", "a"])
 _WEIGHTS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells", "pair", "weight"})
 _LEAST_TENS = 10
 _LONGEST_UNIT = 4
+_SHORTEST_LED = 6
 _LEAST_K = Decimal(3)
 _NO_NUMBER = Decimal(-1)

@@ -202,7 +202,7 @@ def test_a_load_carried_for_a_time_is_a_load(text):
     assert acts(text, **AWAITED)[0] == {"act": "log", "seconds": 40, "load": 20}
 
 
-@pytest.mark.parametrize("text", ["zero. nothing. arms said no", "didn't get any, zero reps"])
+@pytest.mark.parametrize("text", ["zero. nothing. arms said no", "didn't get any, zero reps", "0 cudnt lift it"])
 def test_a_nought_told_twice_is_one(text):
     """A nought said again is no bodyweight and no second set."""
     assert acts(text, **AWAITED) == NONE_DONE
@@ -254,6 +254,8 @@ def test_a_weight_that_was_not_used_now_is_asked_about(text):
         "1 4 reps at 1 8kg",
         "11 reps @ 1 5 kg",
         "a total of 24kg, 12 reps",
+        "I want to train 3 times a week",
+        "should be doing 12 at 14 by now",
     ],
 )
 def test_figures_that_look_like_a_set_are_asked_about(text):
@@ -355,6 +357,9 @@ def test_a_story_beside_a_plain_set_changes_nothing(text):
         "couldn't do any, both arms full of child",
         "zero today, wrist strap snapped",
         "zero because I was on the phone",
+        "zero mate",
+        "None o, they took light",
+        "not one. too tired to even start",
     ],
 )
 def test_a_nought_with_its_reason(text):
@@ -365,3 +370,15 @@ def test_a_nought_with_its_reason(text):
 def test_a_half_of_a_plural_belongs_to_the_load():
     """The "12 and a halfs" are dumbbells of 12.5."""
     assert acts("12 with the 12 and a halfs", awaiting="reps", unit="kg", load=12.5) == [{"act": "log", "reps": 12, "load": 12.5}]
+
+
+@pytest.mark.parametrize("text", ["12, no sleep last night, 20kg", "12, no breakfast, 20kg", "12 no spotter 20kg"])
+def test_what_was_lacking_takes_nothing_back(text):
+    """A "no" that names what was not there corrects no figure."""
+    assert acts(text, **AWAITED) == [FULL]
+
+
+@pytest.mark.parametrize("text", ["12 at 20kg, no 11", "12 at 20kg no wait 11", "12 at 20kg, no actually 11"])
+def test_a_no_before_a_figure_still_corrects(text):
+    """A "no" that leads to another figure puts the first one right."""
+    assert acts(text, **AWAITED) == [FULL, {"act": "amend", "reps": 11}]
