@@ -107,7 +107,8 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
         if i not in failed and tokens[i].text not in _UNITS and not _is_meant_well(tokens, i)
     ]
     after = _line(rest)
-    return after.startswith(_FOR_LATER) or _was_not_done(after.split()) or bool(_TAKEN_BACK.within(after))
+    nought = bool(numbers) and not any(tokens[at].value for at in numbers)  # "zero. Could not do any"
+    return after.startswith(_FOR_LATER) or (not nought and _was_not_done(after.split())) or bool(_TAKEN_BACK.within(after))
 
 
 def is_vague(tokens: Sequence[Token], soft: Collection[int]) -> bool:
