@@ -45,7 +45,7 @@ def restate(
         raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
-        if _is_full(meant) and len(stretch) == 1 and _tells_again(meant, stretch[0]):
+        if _is_full(meant) and _tells_again(meant, stretch):
             continue  # "12 at 10kg, it was 12, in fact 13"
         if set(_classes(meant)) < set(_classes(stretch)):
             meant = stretch
@@ -102,9 +102,10 @@ def _puts_right(tokens: Sequence[Token], said: Said) -> bool:
     return counted and lead.kind is Kind.MARK and tokens[said.last - 1].text not in {"only", "just", "with"}
 
 
-def _tells_again(told: Sequence[Part], again: Part) -> bool:
-    """Whether a quantity is one of those told before."""
-    return again.numbers != () and any(part.kind == again.kind and part.numbers == again.numbers for part in told)
+def _tells_again(told: Sequence[Part], again: Sequence[Part]) -> bool:
+    """Whether the one quantity of a stretch is one of those told before."""
+    known = {(part.kind, part.numbers) for part in told}
+    return len(_classes(again)) == 1 and all((part.kind, part.numbers) in known for part in again if part.kind in _CLASSES)
 
 
 def _classes(parts: Sequence[Part]) -> list[str]:
