@@ -161,6 +161,18 @@ _HAVING = frozenset({"have", "got", "has", "down", "shows", "show", "says", "rea
 _PARTING = frozenset({",", ".", "but", "!", ";", "and", "-", "should"})
 
 
+def notes_another(tokens: Sequence[Token], parts: Sequence[Part], context: Context) -> bool:
+    """Whether what somebody is told to have down is not what the last record holds: "you got it down as 12kg", of 10 kg."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab"):
+        return False
+    former = numbers[0]
+    fields = {"load": (last.load,), "reps": (last.reps,), "bare": (last.reps, last.load)}
+    own = tokens[max(0, former.at - _LONGEST_NOTE) : former.at]
+    theirs = former.kind in fields and any(token.text in _NOTERS - {"it", "record", "log"} for token in own)
+    return theirs and former.numbers[0] not in fields[former.kind] and _is_what_was_noted(tokens, former.at)
+
+
 def without_confirmed(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
     """The parts without the number of the last record that is said to be right: "10 was right but the weight was 14kg"."""
     last, numbers = context.last, [part for part in parts if part.numbers]

@@ -305,6 +305,9 @@ def _numbered(tokens: list[Token], index: int, following: tuple[str, ...], begun
 
     `begun` are the words that a one stands behind somewhere in the message.
     """
+    numbers_a_set = index > 1 and tokens[index - 1].kind is Kind.NUMBER and tokens[index - 2].text in {"set", "round"}
+    if tokens[index].text == "ate" and numbers_a_set and following[:1] not in {(word,) for word in _EATEN}:
+        return "eight"  # "set two ten set three ate all with eighteen kilos"
     heard = {"to": "two", "too": "two", "for": "four", "won": "one"}.get(tokens[index].text)
     if heard is None:
         return None

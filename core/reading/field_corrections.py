@@ -44,6 +44,8 @@ def field_corrected(tokens: Sequence[Token], context: Context) -> Amend | None:
         return None
     words = [token.text for token in tokens]
     said = {token.text for token in tokens if token.kind is not Kind.MARK}
+    if ("one", "before") in set(pairwise(words)) and "last" not in said:
+        said -= {"before"}  # "the one before should be the right side"
     if not said <= _KNOWN and not (said <= _KNOWN | _BESIDE_CONTRAST and _contrasts(words) and not said & _ELSEWHERE):
         return None
     units = {_UNITS[word] for at, word in enumerate(words) if word in _UNITS and not _is_denied(words, at, _UNITS)}

@@ -77,6 +77,7 @@ _UNFELT = frozenset({"it", "them", "am", "anything", "thing", "nothing"})
 def is_only_named(tokens: Sequence[Token], first: int, last: int, places: Sequence[Place]) -> bool:
     """Whether a clause names a place and says nothing else: "ouch, my toe"."""
     named = {place.at for place in places}
+    named |= {at - 1 for at in named if tokens[at - 1].text in {"lower", "upper"}}
     return bool(named) and all(i in named or tokens[i].kind is Kind.MARK or tokens[i].text in NAMING for i in range(first, last))
 
 

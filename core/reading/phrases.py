@@ -32,9 +32,8 @@ REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today",
 
 _OTHERS = listed("words_phrases", "others")
 _LISTS = {"thing": listed("words_phrases", "thing"), "place": frozenset(PLACES), "hurt": HURT, "trouble": CHEST_TROUBLE}
-_END = r"(?=(?:(?:{}) )*(?:$|[.,?!;]|(?:while|whilst|as|because|before|when|since|without|so|unless|lol|haha) ))".format(
-    "|".join((*sorted(COURTESY), *sayings("after_name")))
-)
+_GOES_ON = "(?:while|whilst|as|because|before|when|since|without|so|unless|lol|haha) "
+_END = r"(?=(?:(?:{}) )*(?:$|(?:done|bye) $|[.,?!;]|{}))".format("|".join((*sorted(COURTESY), *sayings("after_name"))), _GOES_ON)
 
 
 @dataclass(frozen=True, slots=True)

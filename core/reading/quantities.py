@@ -203,6 +203,9 @@ class _Marking(Surroundings):
             if any(terminal.type == "SETS" for terminal in self.terminals):
                 self.passed.add("both")
                 return index + 2  # "two sets, 12 and 10, 8kg both times"
+            if self.terminals and self.terminals[-1].type in {"RESERVE", "FAILURE"}:
+                self._emit("EACH", index, "on both")
+                return index + 2  # "7 at 30kg and then 6, 1 rep in reserve both times"
             self._emit("NUM", index, 2)
             self._emit("SETS", index + 1)
             return index + 2

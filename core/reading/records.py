@@ -22,6 +22,7 @@ from core.reading.corrections import (
     exchanged,
     field_named,
     is_starred,
+    notes_another,
     only_rejects,
     with_former,
     with_mistyped,
@@ -35,6 +36,7 @@ from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import restate
+from core.reading.scopes import LAST
 from core.reading.sets import SIDES, logs
 from core.reading.slips_in_place import hides_a_word_of_sets
 from core.reading.spans import parted
@@ -72,7 +74,7 @@ def records(
         i for one in said.values() if one.meaning in {"mark-failure", "mark-same", "mark-plain"} for i in range(one.first, one.last)
     }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
-    said = {at: _as_meant(tokens, one) for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
+    said = {at: _as_meant(tokens, one, context) for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not counted_in_words.answers_in_words(tokens, context):
         return []
@@ -215,8 +217,10 @@ def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple
     return not any(token.kind in NUMERIC for token in tokens[inside[0] : inside[1]])
 
 
-def _as_meant(tokens: Sequence[Token], said: Said) -> Said:
+def _as_meant(tokens: Sequence[Token], said: Said, context: Context) -> Said:
     """The phrase, with a "no" that says what is not there as plain words, which take nothing back: "no pain, 3 left"."""
+    if said.meaning == "mark-was" and context.awaiting is Awaiting.REPS:
+        return _as_label(tokens, said)
     no = said.meaning == "mark-sorry" and [token.text for token in tokens[said.first : said.last]] == ["no"]
     absent = no and said.last < len(tokens) and (tokens[said.last].text in ABSENT or _is_lacking(tokens, said.last))
     return replace(said, meaning="mark-plain") if absent else said
@@ -226,6 +230,17 @@ def _is_lacking(tokens: Sequence[Token], at: int) -> bool:
     """Whether the word after a "no" names something that was not there, and corrects nothing: "no sleep last night, 10kg"."""
     token = tokens[at]
     return token.kind is Kind.WORD and not token.apart and token.text not in _PUTS_RIGHT | COURTESY
+
+
+def _as_label(tokens: Sequence[Token], said: Said) -> Said:
+    """The phrase, with a "last one was" after the sets as the name of the last of them: "3x10 at 20kg, last one was to failure"."""
+    words = [token.text for token in tokens[said.first : said.last]]
+    named = [at for at, word in enumerate(words) if word in {"was", "were", "is"}]
+    if not LAST & set(words) or not named or {"weight", "load"} & set(words):
+        return said
+    if not any(token.kind is Kind.NUMBER for token in tokens[: said.first]):
+        return said
+    return replace(said, meaning="mark-label", last=said.first + named[0])
 
 
 _PUTS_RIGHT = listed("words_records", "puts_right")
@@ -282,7 +297,7 @@ def _settled(
     if correcting and (former := with_former(tokens, parts, context)) is not None:
         return [(at, amend(former, context, about=field_named(tokens)))]
     if correcting:
-        if only_rejects(tokens, parts, marks):
+        if only_rejects(tokens, parts, marks) or notes_another(tokens, parts, context):
             raise Open
         meant = marks.get("mark-amend") or marks.get("mark-was")
         if meant is not None and any(token.text in NOTED for token in tokens[: meant.first]):

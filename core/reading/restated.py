@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context
 from core.reading.assembly import Open
+from core.reading.token import Kind
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -33,7 +34,7 @@ def restate(
     """The parts of the set that was meant, and those that amend it when it was told in full; None when nothing is taken back."""
     if context.last is not None and context.awaiting is not Awaiting.REPS:
         return None
-    stretches = _stretches(parts, said)
+    stretches = _stretches(parts, said, tokens)
     if len(stretches) == 1:
         return None
     if any(part.kind == "not" for part in parts):
@@ -44,6 +45,8 @@ def restate(
         raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
+        if _is_full(meant) and _tells_again(meant, stretch):
+            continue  # "12 at 10kg, it was 12, in fact 13"
         if set(_classes(meant)) < set(_classes(stretch)):
             meant = stretch
             continue  # "twelve each side no eleven each side with the seven kilo"
@@ -72,19 +75,37 @@ def _gives_up_of_it(parts: Sequence[Part], stretches: Sequence[Sequence[Part]]) 
     )
 
 
-def _stretches(parts: Sequence[Part], said: Mapping[int, Said]) -> list[list[Part]]:
+def _stretches(parts: Sequence[Part], said: Mapping[int, Said], tokens: Sequence[Token]) -> list[list[Part]]:
     """The parts between words that take back, of those only that hold a quantity."""
-    breaks = sorted(one.first for one in said.values() if one.meaning in _TAKING_BACK)
+    again = {one.first for one in said.values() if _puts_right(tokens, one)}
+    breaks = sorted(again | {one.first for one in said.values() if one.meaning in _TAKING_BACK})
     stretches: list[list[Part]] = [[]]
     for part in parts:
         while breaks and part.at >= breaks[0]:
-            breaks.pop(0)
+            told_again = breaks.pop(0) in again
+            if told_again and _CLASSES.get(part.kind) not in _classes(stretches[-1]):
+                continue  # "left 9, right 10, it was 14 kg"
             if any(other.kind in _CLASSES for other in stretches[-1]):
                 stretches.append([])
             else:
                 stretches[-1] = []
         stretches[-1].append(part)
     return [stretch for stretch in stretches if any(part.numbers and part.kind in _CLASSES for part in stretch)] or [list(parts)]
+
+
+def _puts_right(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "it was" tells again of the set before it, and of no other: "12 at 10kg, it was actually 13"."""
+    if said.meaning != "mark-was" or not said.first or tokens[said.first].text not in {"it", "that"}:
+        return False
+    counted = said.last < len(tokens) and tokens[said.last].kind is Kind.NUMBER
+    lead = tokens[said.first - 1]
+    return counted and lead.kind is Kind.MARK and tokens[said.last - 1].text not in {"only", "just", "with"}
+
+
+def _tells_again(told: Sequence[Part], again: Sequence[Part]) -> bool:
+    """Whether the one quantity of a stretch is one of those told before."""
+    known = {(part.kind, part.numbers) for part in told}
+    return len(_classes(again)) == 1 and all((part.kind, part.numbers) in known for part in again if part.kind in _CLASSES)
 
 
 def _classes(parts: Sequence[Part]) -> list[str]:

@@ -41,7 +41,7 @@ def judged(parts: Sequence[Part], at: int, items: Sequence[Quantity]) -> Quantit
     left_over = items[-1].side is Side.LEFT and parts[at - 1].kind == "left" and len(items) > 1
     about = items[-2] if left_over else items[-1]
     beside = parts[at - 1].kind in _SOFT
-    return about if beside and about.scope is None and (left_over or about.kind in _JUDGED) else None
+    return about if beside and about.scope is None and (left_over or about.kind in _JUDGED | {"more"}) else None
 
 
 def lead(items: Sequence[Quantity]) -> None:
@@ -50,8 +50,8 @@ def lead(items: Sequence[Quantity]) -> None:
     for item in items:
         if item.kind in _JUDGED and item.scope is None and item.dropped & LAST and not item.dropped & {"rep", "reps"}:
             item.scope = -1
-        if item.kind in _JUDGED and item.dropped & {"both", "each"} and counts > 1 and item is items[-1]:
-            item.every = True  # "left: 11, right: 11, both to failure"
+        if item.kind in _JUDGED and item.scope is None and item.dropped & {"both", "each"} and counts > 1 and item is items[-1]:
+            item.every = True  # "left: 11, right: 11, both to failure", but "35lb for both, 2 left on the second"
 
 
 def mirrored(items: list[Quantity]) -> list[Quantity]:

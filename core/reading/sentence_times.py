@@ -40,6 +40,9 @@ _BEFORE_REMINDING = frozenset(
     }
 )
 
+_GATHERING = frozenset({"all", "both"})
+"""Words that lead to what several sets have in common."""
+
 
 def read_times(reading: Reading, first: int, last: int) -> bool:
     """Read reminders and "later": of the whole sentence, or else clause by clause; whether the whole sentence is told."""
@@ -70,8 +73,8 @@ def read_times(reading: Reading, first: int, last: int) -> bool:
     else:
         spans += split(reading.tokens, first, last, CLAUSE_ENDS | {"and"})
     for start, end in dict.fromkeys(span for span in spans if span != (first, last)):  # what the whole says is told above
-        if reading.explained & set(range(start, end)):
-            continue
+        if reading.explained & set(range(start, end)) or (timed and reading.tokens[start].text in _GATHERING):
+            continue  # "12, 10 and 8 reps, all at 20"
         for act in when_acts(reading.tokens, start, end, timed=timed):
             if isinstance(act, Unclear) or (isinstance(act, Snooze) and _counts_beside(reading.tokens, start, end)):
                 continue

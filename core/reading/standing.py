@@ -63,6 +63,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         and _HOW_DEEP & {token.text for token in tokens[max(first, said.first - 2) : said.first]}
     ):
         return False  # "explain how deep I must go"
+    if said.meaning == "finish" and words & {"last", "final"} and not _is_told_before(tokens, said):
+        return False  # "ready for the last one for today"
     if said.meaning == "finish" and "enough" in words and asked(tokens, first, last):
         return False  # "is 14kg enough for a woman of my age?"
     if said.meaning == "finish" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last]):
@@ -157,6 +159,12 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
             tokens, said, first
         )
     return not _negated(tokens, said, first)
+
+
+def _is_told_before(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether a set is told before the phrase, and nothing leads from there to another: "12 with 6kg, last one for today"."""
+    told = next((i for i in range(said.first - 1, -1, -1) if tokens[i].kind is Kind.NUMBER), None)
+    return told is not None and not {token.text for token in tokens[told:]} & {"ready", "next", "go", "then", "now", "start"}
 
 
 def _is_a_pause(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -519,6 +527,8 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         return False  # "frankly too heavy"
     if lead and lead[-1] in _LIFE:
         return True
+    if lead[-2:] in (["next", "week"], ["next", "session"], ["next", "workout"]):
+        return False  # "next week give me more weight"
     return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))
 
 

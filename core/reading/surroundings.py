@@ -274,6 +274,8 @@ class Surroundings:
             return False  # "left 25s right 30s"
         if self.tokens[index].value == self.load and self._leads_to_reps(index + 2):
             return True  # "25s, 12 reps"
+        if self.tokens[index].value == self.load and before == "," and self._is_number(index - 2):
+            return True  # "10 then 9 then 9, 24s"
         several = sum(t.text == "s" and t.glued and self._is_number(i - 1) for i, t in enumerate(self.tokens)) > 1
         several = several and not any(t.text == "not" for t in self.tokens)
         if before == "is" and not self.tokens[index - 1].raw:

@@ -28,6 +28,11 @@ def log(**fields):
         ("8, 8, 8 at 16kg, 1 rir each set", [{"reserve": 1}] * 3),
         ("8, 8, 8 at 16kg, 1 rir", [{}, {}, {"reserve": 1}]),
         ("8, 8, 8 at 16kg, second set 2 rir", [{}, {"reserve": 2}, {}]),
+        ("3x8 16kg, last set was to failure", [{}, {}, {"reserve": 0}]),
+        ("3x8 16kg, the last one was a grind, nothing left", [{}, {}, {"reserve": 0}]),
+        ("8 then 8, 16kg for both, 2 left on the second", [{}, {"reserve": 2}]),
+        ("8 then 8, 16kg for both. could have done 2 more on the first", [{"reserve": 2}, {}]),
+        ("8 at 16kg and then 8, 1 rep in reserve both times", [{"reserve": 1}] * 2),
     ],
 )
 def test_a_reserve_is_of_the_set_that_is_named(text, more):
@@ -127,6 +132,12 @@ def test_in_fact_puts_right_only_a_number_beside_it():
     felt, done = acts("I found it just right in fact. Twelve repetitions.", **AWAITED)
     assert (felt["act"], done) == ("feel", log(reps=12))
     assert acts("14 reps in fact", awaiting="go", last=LAST) == [{"act": "amend", "reps": 14}]
+
+
+@pytest.mark.parametrize("told_again", ["it was in fact 9", "that was actually 9", "it was 8, in fact 9", "actually it was 9"])
+def test_what_is_told_again_puts_the_set_right(told_again):
+    """What follows an "it was" right after a set is no second set."""
+    assert acts(f"8 at 16kg, {told_again}", **AWAITED) == [log(reps=8, load=16, unit="kg"), {"act": "amend", "reps": 9}]
 
 
 @pytest.mark.parametrize("remark", ["left side little weak", "right was wobbly", "although my left arm is a bit weaker"])
@@ -292,6 +303,7 @@ def test_what_is_taken_back(text):
         "left is weaker, not right",
         "sorry, which is the other side",
         "the one before the last one was 10 not 11",
+        "you got it down as 12kg, was 14",
         "wrong chat, milk and bread please",
     ],
 )
