@@ -32,6 +32,8 @@ _LETTERS: dict[str, Weekday] = {
     "su": "sun",
     "t": "tue",
 }
+_ONE_OF_THEM = frozenset({"weekday", "weekend"})
+_KEPT_FROM = listed("words_clock", "kept_from")
 _EARLY = listed("when", "morning")
 _LATE = listed("when", "evening")
 _NOON = listed("when", "noon")
@@ -311,7 +313,7 @@ class Clock:
                 into = named  # "except on Wednesdays, daily at 7am"
             elif word == "only" and not off:
                 into = named  # "no reminders in the week, only saturday"
-            elif word in GROUPS:
+            elif word in GROUPS and not (word in _ONE_OF_THEM and self.text(index + 1) in _KEPT_FROM):
                 into.update(GROUPS[word])
             elif word in {"every", "each", "all"} and self._is_any_day(index + 1):
                 every = set(WEEK)

@@ -43,6 +43,9 @@ _LONGEST_LIST = 12
 _ARRIVED = frozenset({"new", "arrived", "came"})
 _LENGTHS = frozenset({"minutes", "seconds", "hours", "days", "weeks"})
 _LONGEST_OPENING = 5
+_GAP_WORDS = frozenset({"and", "s", "the", "&", "-", ".", "!", "though", "sadly", "unfortunately", "please", "thanks"})
+_TELLING = frozenset({"mention", "say", "add", "report", "confirm", "note"})
+_LONGEST_TELLING = 9
 _RACKS = frozenset({"gym", "rack", "hotel", "shed", "garage", "basement", "shelf", "clubhouse", "flat", "house"})
 
 
@@ -87,7 +90,11 @@ def on_one_line(tokens: Sequence[Token]) -> list[Token]:
     """The tokens, with commas for the line ends, or the mark before bare loads, where a list of things goes on over them."""
     if len(tokens) > _LONGEST_MESSAGE or not any(token.text in KINDS or token.text in PAIRS for token in tokens):
         return list(tokens)
-    ends = {i for i, token in enumerate(tokens) if token.raw == "\n" or (token.text in {".", "!"} and _are_loads(tokens, i + 1))}
+    ends = {
+        i
+        for i, token in enumerate(tokens)
+        if token.raw == "\n" or (token.text in {".", "!"} and (_are_loads(tokens, i + 1) or _is_a_gap(tokens, i + 1)))
+    }
     if not ends:
         return list(tokens)
     joined = [replace(token, text=",", raw=",", glued=False) if i in ends else token for i, token in enumerate(tokens)]
@@ -102,6 +109,16 @@ def _are_loads(tokens: Sequence[Token], index: int) -> bool:
     rest = [token for token in tokens[index:] if token.text not in {".", "!"}]
     loads = all(token.kind is Kind.NUMBER or token.text in UNITS | {",", "and", "s", "&", "x"} for token in rest)
     return not counted and loads and bool({token.text for token in rest} & UNITS)
+
+
+def _is_a_gap(tokens: Sequence[Token], index: int) -> bool:
+    """Whether what follows only says which loads are not there: "5, 10 and 15 kilos. nothing between 10 and 15"."""
+    opening = [token.text for token in tokens[index : index + 3]]
+    if opening[:1] not in (["nothing"], ["none"]) or "between" not in opening:
+        return False
+    return all(
+        token.kind is Kind.NUMBER or token.text in UNITS | _GAP_WORDS for token in tokens[index + 1 + opening.index("between") :]
+    )
 
 
 def as_one_list(acts: Sequence[Act]) -> list[Act]:
@@ -121,6 +138,8 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
 
     `awaited` says that reps are awaited, so that only a verb of owning makes a rack of it.
     """
+    if (told_from := _telling_ends(tokens, first, last)) is not None:
+        return gear(tokens, told_from, last, awaited=awaited)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
     asked = _is_asked(tokens, first, last)
@@ -172,6 +191,20 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
         return None
     have = listing.have()
     return have if have is not None and have.items else None
+
+
+def _telling_ends(tokens: Sequence[Token], first: int, last: int) -> int | None:
+    """Where the words end that only say that something is told: "I should mention that | I own a 2 kg pair"; None without any."""
+    for at in range(first + 1, min(first + _LONGEST_TELLING, last - 1)):
+        if tokens[at].kind is Kind.NUMBER or tokens[at].text in {"if", "can not", "not"}:
+            return None
+        told = tokens[at].text in _TELLING or (tokens[at].text == "you" and tokens[at - 1].text in {"tell", "inform"})
+        told |= tokens[at].text == "know" and tokens[at - 1].text == "you"
+        begin = at + 2 if tokens[at + 1].text == "that" else at + 1
+        owns = begin + 1 < last and tokens[begin].text in {"i", "we"} and tokens[begin + 1].text in _PLAINLY_OWNED
+        if told and owns and tokens[first].text in {"i", "we", "just", "let", "to"}:
+            return begin
+    return None
 
 
 def _is_on_a_rack(words: Sequence[str]) -> bool:
@@ -261,8 +294,9 @@ def _negations(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 
 
 def _describing(tokens: Sequence[Token], first: int, last: int) -> set[str]:
-    """Words that judge a load, where they only say what a thing is like: "a light band"."""
-    return {tokens[i].text for i in range(first, last - 1) if tokens[i].text in SKIPPED and tokens[i + 1].text in KINDS}
+    """Words that judge a load, where they only say what a thing is like: "a light band", "nothing heavier"."""
+    like = {tokens[i].text for i in range(first, last - 1) if tokens[i].text in SKIPPED and tokens[i + 1].text in KINDS}
+    return like | {tokens[i].text for i in range(first + 1, last) if tokens[i - 1].text in {"nothing", "none"}}
 
 
 def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) -> bool:
@@ -270,7 +304,9 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
     words = [token.text for token in tokens[first:last]]
     said = set(words)
     pairs = set(pairwise(words))
-    sold_in_sets = "my" in said or bool(pairs & {("set", "of"), ("sets", "of")}) or any((kind, "set") in pairs for kind in KINDS)
+    sold_in_sets = (
+        "my" in said or bool(pairs & {("set", "of"), ("sets", "of"), ("set", ":")}) or any((kind, "set") in pairs for kind in KINDS)
+    )
     if said & _DONE and not (said & _DONE <= {"set", "sets"} and sold_in_sets):
         return True
     listing = Words(tokens, first, last)
@@ -280,7 +316,8 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
     )
     if loaded or ("@" in said and not pairs & _AT_A_PLACE):
         return True
-    if "with" not in said or ("with", "me") in pairs or kinds & {"handle", "plate", "barbell"} or said & _OWNING:
+    at_hand = words[-1] == "with" and words.count("with") == 1  # "a pair of 10s is what I'm working with"
+    if "with" not in said or at_hand or ("with", "me") in pairs or kinds & {"handle", "plate", "barbell"} or said & _OWNING:
         return False
     return any(listing.is_number(i) for i in range(first, first + words.index("with")))
 

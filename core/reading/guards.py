@@ -110,6 +110,7 @@ _OTHER_TIMES = Sayings("other_times")
 _INJECTED = Sayings("injected")
 
 
+_MOVES = frozenset({"exercise", "exercises", "move", "movement", "station", "circuit", "workout", "drill"})
 _LATEST = frozenset({"last", "latest", "previous"})
 _RECORDS = frozenset({"one", "set", "entry", "log", "record", "message", "text", "number", "reps", ",", ".", "please"})
 
@@ -459,6 +460,14 @@ def tells_otherwise(tokens: Sequence[Token]) -> bool:
     """Whether a message without numbers is about others, about another time, or denied ("same as my brother")."""
     texts = {token.text for token in tokens} - addressed(tokens)
     return any(texts & GUARDS[entry] for entry in ("people", "plan", "question")) or bool(texts & {"he", "she", "they", "?"})
+
+
+def likens_no_set(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a "same" at `[first, last)` is asked about, or is a move and no set: "same again?", "not the same exercise again"."""
+    before = [token.text for token in tokens[max(first - 2, 0) : first]]
+    named = {token.text for token in tokens[first : last + 1]} & _MOVES
+    asked = last < len(tokens) and tokens[last].text == "?"
+    return bool(named) or asked or bool(set(before) & {"not", "never"}) or before in (["is", "it"], ["do", "i"])
 
 
 def tells_of_others(tokens: Sequence[Token], first: int, last: int, free: Collection[int]) -> bool:

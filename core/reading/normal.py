@@ -48,6 +48,10 @@ _ONE_DAY = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)(?:rs|s|r)?")
 _HYPHENATED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
 _SPELLED = re.compile(r"(?<![a-z'])(k[. ] ?g|l[. ] ?b|r[. ] ?p[. ] ?e|r[. ] ?i[. ] ?r)([. ] ?s)?(?![a-z'])\.?")
+_SPELLED_OUT = re.compile(r"(?<![a-z'])[a-z](?:(?: |\. ?)[a-z]){3,}(?![a-z'])")
+_SHOUTED = frozenset({"pause", "stop", "skip", "help", "start", "next", "swap", "resume", "finish", "done", "undo", "back", "wait"})
+"""Commands that people spell out, letter by letter: "P A U S E please"."""
+
 _UNIT_ASIDE = re.compile(r"(?<=\d)\s?\(\s?(kgs?|kilos?|lbs?|pounds?)\s?\)")
 _WITHOUT = re.compile(r"(?<![a-z])w/o(?:ut)?(?![a-z])")
 _NOT_APART = re.compile(r"\bno t(?=\d)")
@@ -69,8 +73,15 @@ def normalise(text: str) -> str:
     plain = _DAY_SLASH.sub(r"\1 ", plain)
     plain = _JOINED_DAYS.sub(lambda found: " ".join(_ONE_DAY.findall(found[0])), plain)
     plain = _SPELLED.sub(lambda found: found[0].replace(".", "").replace(" ", ""), plain)
+    plain = _SPELLED_OUT.sub(_spelled_out, plain)
     plain = _HYPHENATED.sub(" ", _DAY_RANGE.sub(r"\1 to \2", _STARRED.sub(r" \1 ", _EMPHASIS.sub(" ", plain))))
     return _SPACES.sub(" ", _DOTTED_PERIOD.sub(r"\1m", plain)).strip(_OUTER)
+
+
+def _spelled_out(found: re.Match[str]) -> str:
+    """The word that was typed letter by letter, or what was typed when that is no command."""
+    word = found[0].replace(" ", "").replace(".", "")
+    return word if word in _SHOUTED else found[0]
 
 
 def _plain_character(character: str) -> str:

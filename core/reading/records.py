@@ -97,7 +97,7 @@ def records(
     if not open_numbers and not counted:
         same = marks.get("mark-same")
         around = next(([*tokens[a:b]] for a, b in parted(tokens, clauses) if same is not None and a <= same.first < b), tokens)
-        if guards.tells_otherwise(around):
+        if guards.tells_otherwise(around) or (same is not None and guards.likens_no_set(tokens, same.first, same.last)):
             return []
         return _without_numbers(tokens, parts, marks, context, correcting=correcting)
     if not counted:

@@ -28,6 +28,7 @@ _OTHERS = frozenset({"me", "him", "her", "us", "you", "them"})
 _OF_UNITS = frozenset("kglbs")
 _TIMES = frozenset({"seconds", "second", "s", "minutes"})
 _AFTER_TIME = frozenset({"left", "more", "remaining", "to", "rest", "break", "in"})
+_JOINS_A_LOAD = frozenset({"at", "@", "x", "with", "reps"})
 _MOST_NUMBERED = Decimal(8)
 _OF_ANOTHER = frozenset({"last", "previous", "that", "this", "my", "drop", "other"})
 _AFTER_ONE_SET = frozenset(
@@ -411,6 +412,8 @@ class Surroundings:
         praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
         if self._text(index + 1) == ":" and self._text(index + 3) in {",", "/"} and self._is_number(index + 4):
             return False  # "done with the round: 14, 12, 11"
+        if self._text(index) == "set" and self._text(index + 1) == ":" and self._text(index + 3) in _JOINS_A_LOAD:
+            return False  # "did a set: 10 at 20kg"
         if index + 1 < len(self.tokens) and self.tokens[index + 1].raw == "dozen":
             return False  # "a round dozen"
         if self._text(index) == "set" and self._is_count_of_set(index + 1):
@@ -421,7 +424,7 @@ class Surroundings:
         """Whether the number after "set" is too great to be its place in a row, and a load follows it."""
         if not self._is_number(index) or self.tokens[index].value <= _MOST_NUMBERED:
             return False
-        return self._text(index + 1) in {"at", "@", "x", "with", "reps"} and self._is_number(index + 2)
+        return self._text(index + 1) in _JOINS_A_LOAD and self._is_number(index + 2)
 
     def _corrects(self, index: int) -> bool:
         """Whether "not" at `index` rejects a number or a unit that follows."""

@@ -69,6 +69,7 @@ OPENERS = [
     "I found {} in the attic",
     "{} is what I own",
     "at the caravan with {}",
+    "I should mention that I own {}",
     "my daughter gave me {}",
     "{}",
 ]
@@ -92,6 +93,14 @@ def test_a_list_goes_on_over_lines_and_sentences(text):
     """One list is one act, wherever its lines end."""
     (have,) = acts(text)
     assert [(item["kind"], item.get("load")) for item in have["items"]] == [("dumbbell", 8), ("kettlebell", 16), ("bench", None)]
+
+
+@pytest.mark.parametrize("gap", [". nothing between 5 and 10", ". None between 5kg and 10kg.", ", nothing heavier"])
+def test_a_gap_in_the_rack_is_no_thing(gap):
+    """The loads that are not there are accounted for, and not owned."""
+    assert acts("my dumbbells: 5 and 10 kg" + gap) == [
+        {"act": "have", "items": [thing("dumbbell", 5, "kg"), thing("dumbbell", 10, "kg")]}
+    ]
 
 
 @pytest.mark.parametrize(

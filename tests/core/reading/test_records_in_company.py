@@ -81,6 +81,10 @@ def log(**fields):
         "bw 82",
         "5 6 7 8",
         "3 2 1",
+        "same again?",
+        "same exercise again? give some other one",
+        "is it the same again",
+        "not the same again",
     ],
 )
 def test_what_was_not_done_here_and_now_by_the_writer_is_no_record(text):

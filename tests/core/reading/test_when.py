@@ -126,6 +126,7 @@ def test_one_day_is_left_out_in_many_words(text):
         "remind me monday and friday 5am, wednesday we have swimming",
         "Monday, Friday. 5am. thanks",
         "Mon, Fri mornings 5.00, remind us eh",
+        "remind me every Monday and Friday 5am, weekend traffic no gree me",
     ],
 )
 def test_a_day_that_is_only_a_reason_is_no_day_of_training(text):
