@@ -180,13 +180,22 @@ def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> It
                 if tokens[i].kind is Kind.NUMBER and tokens[i + 1].text in _LENGTHS:
                     yield i
         if first <= at < last:
-            yield from (i for i in range(max(at, first + 2), last) if _is_of_the_last(tokens, i))
+            yield from (i for i in range(max(at, first + 2), last) if _is_of_the_last(tokens, i) or _is_since_a_set(tokens, i))
 
 
 def _is_of_the_last(tokens: Sequence[Token], index: int) -> bool:
     """Whether a number says during how many it hurt: "on the last two"."""
     lead = [token.text for token in tokens[index - 2 : index]]
     return tokens[index].kind is Kind.NUMBER and lead in (["the", "last"], ["the", "final"], ["the", "first"])
+
+
+def _is_since_a_set(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a number names the set since which it hurts: "since round two"."""
+    return (
+        tokens[index].kind is Kind.NUMBER
+        and tokens[index - 1].text in {"set", "round", "station"}
+        and tokens[index - 2].text == "since"
+    )
 
 
 _BOTH = 2
