@@ -16,7 +16,7 @@ from core.reading.lexicon import HURT, PLACES, listed
 from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
 from core.reading.not_now import denial_start, figures, is_not_now, is_painless_after
 from core.reading.pain_clauses import NAMING, is_only_named, joined_clauses
-from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_part, part_of_back, places_in, side_alone
+from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_lifted, is_part, part_of_back, places_in, side_alone
 from core.reading.signs import signs_in
 from core.reading.token import Kind, Token
 from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
@@ -80,6 +80,8 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
             found += [(place.at, Pain(place.name, place.side), (first, last)) for place in places]
             before, named_alone = places, False
             continue
+        if found and (told := found[-1][1]) is not None and any(place.name == told.place for place in before):
+            places = [place for place in places if not is_lifted(patient, first, place.at, last)]
         places, limb = _with_limb(places, before, named_alone=named_alone)
         told_here = _in_clause(patient, first, last, places, before)
         if limb is not None and any(pain is not None for _, pain, _ in told_here):
@@ -178,13 +180,22 @@ def how_long(tokens: Sequence[Token], sentences: Sequence[_Span], at: int) -> It
                 if tokens[i].kind is Kind.NUMBER and tokens[i + 1].text in _LENGTHS:
                     yield i
         if first <= at < last:
-            yield from (i for i in range(max(at, first + 2), last) if _is_of_the_last(tokens, i))
+            yield from (i for i in range(max(at, first + 2), last) if _is_of_the_last(tokens, i) or _is_since_a_set(tokens, i))
 
 
 def _is_of_the_last(tokens: Sequence[Token], index: int) -> bool:
     """Whether a number says during how many it hurt: "on the last two"."""
     lead = [token.text for token in tokens[index - 2 : index]]
     return tokens[index].kind is Kind.NUMBER and lead in (["the", "last"], ["the", "final"], ["the", "first"])
+
+
+def _is_since_a_set(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a number names the set since which it hurts: "since round two"."""
+    return (
+        tokens[index].kind is Kind.NUMBER
+        and tokens[index - 1].text in {"set", "round", "station"}
+        and tokens[index - 2].text == "since"
+    )
 
 
 _BOTH = 2
@@ -331,7 +342,15 @@ _WRONG_HEART = HURT | {
 def _is_exercise(tokens: Sequence[Token], said: phrases.Said, last: int) -> bool:
     """Whether "chest" here is the chest press, not the chest."""
     named = [i for i in range(said.first, said.last) if tokens[i].text == "chest"]
+    if [token.text for token in tokens[said.first : said.first + 2]] == [
+        "chest",
+        "pressing",
+    ] and said.last > said.first + _PRESSING:
+        return False  # "chest pressing since the last set"
     return bool(named) and all(i + 1 < last and tokens[i + 1].text in NOT_THE_BODY_AFTER for i in named)
+
+
+_PRESSING = 2
 
 
 def _told(meanings: set[str], urgent: set[str], places: list[Place], tokens: Sequence[Token], first: int, last: int) -> list[Pain]:

@@ -20,6 +20,11 @@ def joined_clauses(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_S
         if joined and [tokens[i].text for i in range(joined[-1][1] - 1, joined[-1][1] + 1)] == ["even", "though"]:
             joined[-1] = (joined[-1][0], last)
             continue  # "panting even though I sit"
+        if len(joined) > 1 and _tells_how(tokens, first, last) and side_alone(tokens, *joined[-1]) is not None:
+            begin = joined[-2][0]
+            if joined[-2][1] + 1 == joined[-1][0] and is_only_named(tokens, *joined[-2], places_in(tokens, *joined[-2])):
+                joined[-2:] = [(begin, last)]
+                continue  # "knee. left. sharp."
         if joined and tokens[joined[-1][1]].text == "," and joined[-1][1] + 1 == first:
             begin, end = joined[-1]
             if _tells_how(tokens, first, last) and is_only_named(tokens, begin, end, places_in(tokens, begin, end)):

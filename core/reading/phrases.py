@@ -159,12 +159,20 @@ def _find(tokens: Sequence[Token], spots: Sequence[int], wanted: Callable[[str],
                 stands, name = (
                     exercise_named(raw.split(), free=phrase.free or _is_a_lift(phrase, raw)) if raw is not None else (True, None)
                 )
+                if name is None and raw is not None and phrase.meaning == "swap" and _asks_for_weight(raw):
+                    continue
                 if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
                     continue
                 if raw is not None and name is None and phrase.meaning == "form" and not points(raw.split()):
                     continue
                 found.append(Said(phrase.meaning, spots[index], spots[index + count - 1] + 1, name))
     return _longest(found)
+
+
+def _asks_for_weight(raw: str) -> bool:
+    """Whether what is asked for is a weight and no exercise: "could I have more weight next time"."""
+    words = set(raw.lower().split())
+    return bool(words & {"weight", "weights", "load"}) and bool(words & {"more", "less", "extra"})
 
 
 def _is_a_lift(phrase: Phrase, raw: str) -> bool:

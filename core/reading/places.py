@@ -184,6 +184,16 @@ def _is_moved(tokens: Sequence[Token], first: int, hurting: int, at: int, last: 
     )
 
 
+def is_lifted(tokens: Sequence[Token], first: int, at: int, last: int) -> bool:
+    """Whether the place at `at` is only what it hurts to move: "done my groin, hurts to lift the leg"."""
+    words = [tokens[i].text for i in range(max(first, at - _NEAR), at)]
+    to = next((n for n, pair in enumerate(pairwise(words)) if pair[0] == "to" and pair[1] in _MOVED), None)
+    return to is not None and bool(HURT & set(words[:to])) and not any(tokens[i].text in HURT for i in range(at, last))
+
+
+_MOVED = frozenset(
+    {"lift", "raise", "move", "bend", "straighten", "turn", "twist", "lower", "swing", "extend", "stretch", "use", "put"}
+)
 _PARTS = {
     "hand": frozenset({"finger", "thumb", "palm", "wrist", "knuckle", "hand"}),
     "foot": frozenset({"toe", "heel", "ankle", "arch", "sole", "instep", "achilles", "foot"}),
@@ -252,6 +262,9 @@ def _side(tokens: Sequence[Token], at: int, first: int, last: int) -> Side | Non
             return Side(side)
     directly = tokens[at + 1].text if at + 1 < last else ""
     moment = directly == "right" and at + 2 < last and tokens[at + 2].text in _THIS_MOMENT  # "pressure in my chest right now"
+    if at + 2 < last and tokens[at + 1].kind is Kind.MARK and tokens[at + 2].text in {"left", "right"}:
+        parted = at + 3 == last or tokens[at + 3].kind is Kind.MARK
+        directly = tokens[at + 2].text if parted else directly  # "knee. left. sharp."
     if directly in {"left", "right"} and not moment:
         return Side(directly)
     if directly in {"l", "r"} and at + 1 < last and tokens[at].text == PLACES[tokens[at].text]:

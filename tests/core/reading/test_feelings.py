@@ -25,6 +25,11 @@ AWAITED = {"awaiting": "reps", "unit": "kg", "load": 16}
         ("this weight heavy pass me", "heavy"),
         ("kindly reduce the weight", "heavy"),
         ("not light enough for me", "heavy"),
+        ("I need more lighter weight please", "heavy"),
+        ("give something lighter", "heavy"),
+        ("could I have more weight next time?", "light"),
+        ("these feel like nothing in my hands", "light"),
+        ("I should not like it any heavier.", "right"),
     ],
 )
 def test_a_clause_that_tells_only_how_heavy_it_was_is_a_feeling(text, value):
