@@ -38,9 +38,10 @@ from core.reading.gist import gist, says_go_at_last
 from core.reading.lexicon import HURT
 from core.reading.normal import LONGEST, normalise
 from core.reading.pain import how_long, pains
+from core.reading.reading_so_far import Reading, act_of
 from core.reading.records import records
 from core.reading.second_look import as_meant
-from core.reading.sentences import Reading, act_of, read_sentence
+from core.reading.sentences import read_sentence
 from core.reading.side_by_side import only_to_be_shown, side_by_side
 from core.reading.spans import SENTENCE_ENDS, clauses_of, parted, split
 from core.reading.token import Kind, Token

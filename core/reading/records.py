@@ -12,17 +12,10 @@ from typing import TYPE_CHECKING
 from core.reading import counted_in_words, guards, lost_counts, other_figures, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, LastSet, Log, Unclear
 from core.reading.amends import amend
+from core.reading.asked_sets import asks
 from core.reading.assembly import Open
-from core.reading.corrections import (
-    ABSENT,
+from core.reading.corrected_parts import (
     NOTED,
-    NUMERIC,
-    QUANTITIES,
-    corrects,
-    exchanged,
-    field_named,
-    is_starred,
-    notes_another,
     only_rejects,
     with_former,
     with_mistyped,
@@ -31,6 +24,7 @@ from core.reading.corrections import (
     without_denied,
     without_noted,
 )
+from core.reading.corrections import ABSENT, NUMERIC, QUANTITIES, corrects, exchanged, field_named, is_starred, notes_another
 from core.reading.lexicon import COURTESY, EXERCISES, listed
 from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
 from core.reading.phrases import Said
@@ -133,7 +127,7 @@ def records(
     failed |= {i for i in explained if i and tokens[i - 1].text == "but"} | {i for i in explained if tokens[i].text == "no"}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
-    if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or _asks(
+    if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or asks(
         tokens, sentences, open_numbers, said, strong=strong
     ):
         return [(at, Unclear())]
@@ -253,31 +247,6 @@ _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "proba
 _WITH_A_LOAD = listed("words_records", "with_a_load")
 _USING = listed("words_records", "using")
 _USED_FOR = listed("words_records", "used_for")
-_ASKING = frozenset(
-    {
-        "what",
-        "how",
-        "is",
-        "was",
-        "should",
-        "can",
-        "do",
-        "does",
-        "when",
-        "am",
-        "did",
-        "will",
-        "where",
-        "why",
-        "which",
-        "could",
-        "are",
-        "have",
-        "has",
-        "would",
-    }
-)
-_TAGS = frozenset({"eh", "ey", "abi", "huh", "innit", "hey", "so", "ya", "sha", "o", "oh"})
 
 
 def _settled(
@@ -451,39 +420,6 @@ def _passed(tokens: Sequence[Token], said: Mapping[int, Said], explained: Collec
             passed[run] = Said("explained", run, index)
             run = None
     return passed
-
-
-def _asks(
-    tokens: Sequence[Token],
-    sentences: Sequence[tuple[int, int]],
-    open_numbers: Sequence[int],
-    said: Mapping[int, Said],
-    *,
-    strong: bool,
-) -> bool:
-    """Whether the numbers stand in a question that no set phrase explains."""
-    for first, last in sentences:
-        inside = [i for i in open_numbers if first <= i < last]
-        if inside and _wonders(tokens, first):
-            return True
-        if last < len(tokens) and tokens[last].text == "?" and not guards.polite_request(tokens, first, last):
-            explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
-            explained |= strong and bool(inside) and _boasts([token.text for token in tokens[inside[-1] + 1 : last]])
-            if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
-                return True
-    return False
-
-
-def _boasts(words: Sequence[str]) -> bool:
-    """Whether a question only looks for praise, after a comma of its own: "20kg, not bad eh?", "20kg each hand, I try abi?"."""
-    tail = words[max((i + 1 for i, word in enumerate(words) if word == ","), default=len(words)) :]
-    return len(tail) > 1 and tail[-1] in _TAGS and not _ASKING - {"am"} & set(tail)
-
-
-def _wonders(tokens: Sequence[Token], first: int) -> bool:
-    """Whether a sentence asks what came through, with or without a question mark: "did you get r1", "have you my 12"."""
-    opening = [token.text for token in tokens[first : first + 2]]
-    return opening in (["did", "you"], ["did", "u"], ["have", "you"], ["have", "u"], ["has", "my"])
 
 
 def _without_numbers(

@@ -15,7 +15,7 @@ from core.reading.when import REMIND_WORDS, SMALL, asks_about_reminders, when_ac
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from core.reading.sentences import Reading
+    from core.reading.reading_so_far import Reading
     from core.reading.token import Token
 
 _BEFORE_REMINDING = frozenset(

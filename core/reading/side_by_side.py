@@ -37,7 +37,7 @@ from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
     from core.reading.acts import Act
-    from core.reading.sentences import Reading
+    from core.reading.reading_so_far import Reading
 
     _Acts = list[tuple[int, Act]]
 

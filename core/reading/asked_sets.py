@@ -1,0 +1,72 @@
+"""Whether the numbers of a set are asked about, or wondered at, and not told."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from core.reading import guards
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from core.reading.phrases import Said
+    from core.reading.token import Token
+
+_ASKING = frozenset(
+    {
+        "what",
+        "how",
+        "is",
+        "was",
+        "should",
+        "can",
+        "do",
+        "does",
+        "when",
+        "am",
+        "did",
+        "will",
+        "where",
+        "why",
+        "which",
+        "could",
+        "are",
+        "have",
+        "has",
+        "would",
+    }
+)
+_TAGS = frozenset({"eh", "ey", "abi", "huh", "innit", "hey", "so", "ya", "sha", "o", "oh"})
+
+
+def _boasts(words: Sequence[str]) -> bool:
+    """Whether a question only looks for praise, after a comma of its own: "20kg, not bad eh?", "20kg each hand, I try abi?"."""
+    tail = words[max((i + 1 for i, word in enumerate(words) if word == ","), default=len(words)) :]
+    return len(tail) > 1 and tail[-1] in _TAGS and not _ASKING - {"am"} & set(tail)
+
+
+def _wonders(tokens: Sequence[Token], first: int) -> bool:
+    """Whether a sentence asks what came through, with or without a question mark: "did you get r1", "have you my 12"."""
+    opening = [token.text for token in tokens[first : first + 2]]
+    return opening in (["did", "you"], ["did", "u"], ["have", "you"], ["have", "u"], ["has", "my"])
+
+
+def asks(
+    tokens: Sequence[Token],
+    sentences: Sequence[tuple[int, int]],
+    open_numbers: Sequence[int],
+    said: Mapping[int, Said],
+    *,
+    strong: bool,
+) -> bool:
+    """Whether the numbers stand in a question that no set phrase explains."""
+    for first, last in sentences:
+        inside = [i for i in open_numbers if first <= i < last]
+        if inside and _wonders(tokens, first):
+            return True
+        if last < len(tokens) and tokens[last].text == "?" and not guards.polite_request(tokens, first, last):
+            explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
+            explained |= strong and bool(inside) and _boasts([token.text for token in tokens[inside[-1] + 1 : last]])
+            if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):
+                return True
+    return False

@@ -1,0 +1,159 @@
+"""What a correction names: the parts of a message with the former value, the denied and the confirmed taken out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.acts import Awaiting, Context
+from core.reading.lexicon import AMOUNTS, listed
+from core.reading.parts import Part
+from core.reading.token import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from core.reading.phrases import Said
+
+_WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
+_BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
+_SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
+_RIGHT = frozenset({"right", "correct", "fine", "ok", "good", "true"})
+_FIELDS = frozenset({"load", "reps"})
+_BEFORE_NOTED = frozenset({"i", "mistake", "mistakenly", "wrongly", "accidentally", "accident", "error"})
+NOTED = listed("words_records", "noted")
+LONGEST_NOTE = 7
+NOTERS = frozenset({"you", "app", "record", "log", "it", "screen", "sheet", "chat", "bot", "message"})
+_HAVING = frozenset({"have", "got", "has", "down", "shows", "show", "says", "reads", "logged"})
+_PARTING = frozenset({",", ".", "but", "!", ";", "and", "-", "should"})
+
+
+def without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
+    """The parts without what was said to be typed wrongly, after what was meant: "18kg, I typed 81"."""
+    said = [part.at for part in parts if part.numbers]
+    noted = next(
+        (i for i, t in enumerate(tokens) if t.text in NOTED and i and tokens[i - 1].text == "i" and said and i > said[0]), None
+    )
+    if noted is None:
+        return parts
+    end = next((i for i in range(noted, len(tokens)) if tokens[i].text in {",", "but", ".", "not"}), len(tokens))
+    kept = [part for part in parts if not noted < part.at < end]
+    meant = any(part.numbers and before.kind != "not" for before, part in pairwise([Part("break"), *kept]))
+    return kept if meant else parts  # "not fifteen, I said sixteen"
+
+
+def is_what_was_noted(tokens: Sequence[Token], at: int) -> bool:
+    """Whether the number at `at` is what somebody has down for the set, and not what was done: "you've put 12 but I did 14"."""
+    lead = tokens[max(0, at - LONGEST_NOTE) : at]
+    begun = next((i + 1 for i in range(len(lead) - 1, -1, -1) if lead[i].kind is not Kind.WORD), 0)
+    words = [token.text for token in lead[begun:]]
+    end = next((i for i in range(at + 1, len(tokens)) if tokens[i].text in _PARTING), len(tokens))
+    return (
+        bool(NOTERS & set(words))
+        and "i" not in words
+        and bool((NOTED | _HAVING) & set(words))
+        and any(token.text in {"i", "was", "should", "it", "meant"} for token in tokens[end:])
+    )
+
+
+def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part] | None:
+    """The parts with the number of the last record marked as given up where it is told as what was: "16 was the old one, 20kg".
+
+    None when no number is told so.
+    """
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab") or any(p.kind == "not" for p in parts):
+        return None
+    for former, meant in (numbers, numbers[::-1]):
+        value = former.numbers[0]
+        if former.kind not in {"bare", "load", "reps"} or value not in {last.reps, last.load} or value == meant.numbers[0]:
+            continue
+        if former.kind in _FIELDS and value != (last.load if former.kind == "load" else last.reps):
+            continue  # "you got it down as 12kg", of 12 reps at 10 kg
+        after = [token.text for token in tokens[former.at + 1 : former.at + 4]]
+        before = [
+            token.text
+            for token in tokens[max(0, former.at - 4) : former.at]
+            if token.text not in {"have", "had", "it", "as", "you"}
+        ]
+        begins = before[-2:-1] != [] and (before[-2] in _BEFORE_NOTED or not before[-2].isalpha())
+        noted = is_what_was_noted(tokens, former.at) or (
+            (begins and before[-1] in NOTED)
+            or before[-1:] == ["into"]
+            or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
+        )
+        parted_off = any(tokens[i].text in {",", ".", "!", ";"} for i in range(former.at, meant.at))
+        was = (
+            former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
+        )
+        was |= value == last.reps and before[-1:] == ["the"] and after[:1] == ["was"] and parted_off and meant.kind != "load"
+        if noted or was:
+            weighed = (former.kind, meant.kind) == ("load", "bare")
+            return [Part("not"), former, replace(meant, kind="load") if weighed else meant]
+    return None
+
+
+def without_confirmed(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts without the number of the last record that is said to be right: "10 was right but the weight was 14kg"."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab"):
+        return parts
+    first = numbers[0]
+    told = [token.text for token in tokens[first.at + 1 : numbers[1].at] if token.text not in AMOUNTS["reps"] | {"kg", "lb", "the"}]
+    kept = first.numbers[0] in {last.reps, last.load} and told[:1] in (["was"], ["is"], ["were"], ["are"])
+    right = told[1:2] != [] and told[1] in _RIGHT and {"but", ","} & set(told)
+    return [part for part in parts if part is not first] if kept and right else parts
+
+
+def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts with the last record's number given up in "hit 9 instead of 19", which tells what was meant last."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    typed = (
+        bool(numbers) and numbers[0].at > 0 and tokens[numbers[0].at - 1].text in NOTED | {"hit", "pressed", "tapped", "punched"}
+    )
+    if last is None or not typed or len(numbers) != len("ab") or not any(part.kind == "not" for part in parts):
+        return parts
+    former, meant = numbers
+    given = former.numbers[0] in {last.reps, last.load} and meant.numbers[0] not in {last.reps, last.load}
+    return [Part("not"), former, meant] if given else parts
+
+
+def without_denied(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts without the number of the last record that a closing "no" denies: "it is 10 kg, no 14"."""
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    if last is None or len(numbers) != len("ab") or numbers[0].kind not in {"load", "reps"}:
+        return parts
+    denied = numbers[1].numbers[0]
+    had = last.load if numbers[0].kind == "load" else last.reps
+    no = tokens[numbers[1].at - 1].text == "no" and numbers[1].kind in {"bare", numbers[0].kind}
+    return [part for part in parts if part is not numbers[1]] if no and denied == had != numbers[0].numbers[0] else parts
+
+
+def only_rejects(tokens: Sequence[Token], parts: Sequence[Part], marks: Mapping[str, Said]) -> bool:
+    """Whether the one number said is called wrong, and none is given for it: "12 was a typo", but "12, typo"."""
+    numbers = [part for part in parts if part.numbers]
+    wrong = next((i for i, token in enumerate(tokens) if token.text in _WRONG), None)
+    if "mark-amend" not in marks or len(numbers) != 1 or wrong is None or wrong < numbers[0].at:
+        return False
+    return all(token.text in _BEFORE_WRONG for token in tokens[numbers[0].at + 1 : wrong])
+
+
+def with_rejected(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
+    """The parts with what is given up marked as such: "11 should be 12", "8, the 9 was a typo", "20kg was wrong, it was 18kg"."""
+    numbers = [part for part in parts if part.numbers]
+    pair = len(numbers) == len("ab") and numbers[0].kind in {"bare", "reps", "load"} and not any(p.kind == "not" for p in parts)
+    if not pair:
+        return parts
+    rest = [token.text for token in tokens[numbers[1].at + 1 :]]
+    wrong = next((at for at, word in enumerate(rest) if word in _WRONG), None)
+    if numbers[1].kind == "bare" and "was" in rest[:wrong] and wrong is not None and set(rest[:wrong]) <= _BEFORE_WRONG:
+        return [Part("not"), numbers[1], numbers[0]]  # "8 reps, the 9 was a typo"
+    between = [token.text for token in tokens[numbers[0].at : numbers[1].at]]
+    denied = {*pairwise(between)} & {("not", "correct"), ("not", "right"), ("not", "accurate")}
+    if "wrong" not in between and not denied and not _SHOULD_BE & {*pairwise(between)}:
+        return parts
+    meant = numbers[1]
+    if meant.kind == "bare" and numbers[0].kind == "load":
+        meant = replace(meant, kind="load")
+    return [Part("not"), numbers[0], meant]
