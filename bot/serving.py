@@ -39,7 +39,7 @@ from bot.settings import ServeSettings, make_folder
 from bot.tidying import Tidying
 from bot.wording.network import CLAIM, COMMANDS, READY
 from core.messages import MayHaveMissed
-from core.reading import read
+from core.reading import make_ready, read
 from core.reading.acts import Context
 from core.session.states import Working
 
@@ -172,7 +172,8 @@ async def _reached(call: Callable[[], Awaitable[None]], stop: asyncio.Event) -> 
 
 
 def _settle_memory() -> None:
-    """Build what the first message would have to wait for, and spare the collector what stays for good (a third of a second)."""
+    """Build what the first message would have to wait for, and spare the collector what stays for good (two seconds in all)."""
+    make_ready()
     read("11 at 20kg", Context())
     gc.collect()
     gc.freeze()

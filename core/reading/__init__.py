@@ -40,10 +40,11 @@ from core.reading.acts import (
     Units,
     Weekday,
 )
+from core.reading.phrases import make_ready
 from core.reading.reader import read
 
 __all__ = [
     "Act", "Again", "Amend", "Answer", "Awaiting", "Context", "Feel", "Finish", "Form", "Have", "Help", "Item", "LastSet",
     "Log", "Pain", "Pause", "Progress", "Remind", "Resume", "Side", "Skip", "Snooze", "Start", "Swap", "TimeLeft", "Today",
-    "Unclear", "Undo", "Units", "Weekday", "read",
+    "Unclear", "Undo", "Units", "Weekday", "make_ready", "read",
 ]  # fmt: skip

@@ -9,7 +9,8 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
+from itertools import chain
 from typing import TYPE_CHECKING
 
 from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed, sayings
@@ -36,15 +37,18 @@ _GOES_ON = "(?:while|whilst|as|because|before|when|since|without|so|unless|lol|h
 _END = r"(?=(?:(?:{}) )*(?:$|(?:done|bye) $|[.,?!;]|{}))".format("|".join((*sorted(COURTESY), *sayings("after_name"))), _GOES_ON)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Phrase:
-    """One compiled line: what it means, whether it must be all that is said, and the words it can begin with."""
+    """One line: what it means, the expression that finds it, and whether it takes whatever name stands in it."""
 
     meaning: str
-    alone: bool
-    pattern: re.Pattern[str]
-    firsts: frozenset[str]
+    expression: str
     free: bool
+
+    @cached_property
+    def pattern(self) -> re.Pattern[str]:
+        """The expression compiled, when a message first needs it: of two thousand most never do."""
+        return re.compile(self.expression)
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,10 +127,17 @@ def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
             meaning, only = heading[1], heading[2] is not None
             continue
         pattern, firsts = _Line(line, figures=not meaning.startswith("mark")).choice()
-        phrase = Phrase(meaning, only, re.compile(pattern), frozenset(firsts), "{whatever}" in line)
+        phrase = Phrase(meaning, pattern, "{whatever}" in line)
         for first in firsts:
             (alone if only else anywhere)[first].append(phrase)
     return anywhere, alone
+
+
+def make_ready() -> None:
+    """Compile every phrase now (one or two seconds), so that no message has to wait for it."""
+    for phrases in _compiled():
+        for phrase in chain.from_iterable(phrases.values()):
+            phrase.pattern  # noqa: B018 - looked at, it is compiled
 
 
 def find(tokens: Sequence[Token], first: int, last: int, wanted: Callable[[str], bool]) -> list[Said]:

@@ -15,7 +15,7 @@ from time import perf_counter
 
 from lark import Lark
 
-from core.reading import Awaiting, Context, read
+from core.reading import Awaiting, Context, make_ready, read
 from core.reading.normal import LONGEST
 from tests.core.reading.reading import replies
 
@@ -64,6 +64,7 @@ def worst_texts() -> dict[str, str]:
 def main() -> None:
     """Print the times, and their ratio to the baselines'."""
     out = sys.stdout.write
+    make_ready()
     read(TYPICAL)  # builds all that is built once
     bare, earley, typical = (
         median_ms(lambda: BARE.match(TYPICAL)),

@@ -127,6 +127,11 @@ async def test_sigterm_finishes_what_is_in_hand(network, tmp_path):
     assert len([text for text in answers if text.startswith(("Pounds", "Kilos"))]) == 2
 
 
+def has_begun(network, words):
+    """Whether a message to Ana that begins so was shown: the clock runs fast here, and the next one can be there already."""
+    return any(text.startswith(words) for text in network.shown(ANA))
+
+
 async def test_killed_in_the_middle_of_a_workout_and_again(network, tmp_path):
     """Killed in a work minute, and as a set is read back: the set is asked for once, noted once, and the workout goes on.
 
@@ -134,17 +139,17 @@ async def test_killed_in_the_middle_of_a_workout_and_again(network, tmp_path):
     """
     async with serving(network, tmp_path, run=FAST) as process:
         await at_the_first_station(network, (await line(process)).rsplit(" ", 1)[1])
-        await network.until(lambda: network.last(ANA).text.startswith("Half-way"))
+        await network.until(lambda: has_begun(network, "Half-way"))
         process.kill()
         await process.wait()
     async with serving(network, tmp_path, run=FAST) as process:
-        await network.until(lambda: network.last(ANA).text.startswith("DOWN"))
+        await network.until(lambda: has_begun(network, "DOWN"))
         await network.text(ANA, "11 at 12kg")
         await network.until(lambda: any("noted." in text for text in network.shown(ANA)))
         process.kill()
         await process.wait()
     async with serving(network, tmp_path, run=FAST) as process:
-        await network.until(lambda: network.last(ANA).text.startswith(("GO! One-arm row", "One-arm row")))
+        await network.until(lambda: has_begun(network, "GO! One-arm row"))
         process.send_signal(signal.SIGTERM)
         await process.wait()
     began = [text.split("\n")[0].split(",")[0] for text in (shown.versions[0] for shown in network.chats[ANA])]
