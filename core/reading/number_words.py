@@ -140,6 +140,7 @@ def _leads_reserve(tokens: list[Token], index: int) -> bool:
 def _add_halves(tokens: list[Token]) -> list[Token]:
     """Such as "seventeen and a half" and "2 kilos and a half" gain their half; a dozen is a number."""
     halved: list[Token] = []
+    dozens = any(token.worded or token.text == "dozen" for token in tokens)
     index = 0
     while index < len(tokens):
         token = tokens[index]
@@ -148,7 +149,7 @@ def _add_halves(tokens: list[Token]) -> list[Token]:
         unit_length = _half_length(tokens, index + 2) if whole and _text_at(tokens, index + 1) in {"kg", "lb"} else 0
         if unit_length and _text_at(tokens, index + 2 + unit_length) in {"of", "rep", "reps", "another", "more", "one"}:
             unit_length = 0  # "11 at 20kg and half of another"
-        begins = token.text in {"a", "half"}
+        begins = dozens and token.text in {"a", "half"}
         dozen = next((form for form in _DOZENS if begins and _spells(tokens[index : index + len(form)], form)), None)
         if length:
             halved.append(_spanning(token, tokens[index + length], token.value + _HALF))
@@ -184,4 +185,6 @@ def _text_at(tokens: list[Token], index: int) -> str:
 
 def _half_length(tokens: list[Token], index: int) -> int:
     """How many tokens say "and a half" at `index`."""
+    if _text_at(tokens, index) != "and":
+        return 0
     return next((len(form) for form in _HALVES if tuple(t.text for t in tokens[index : index + len(form)]) == form), 0)

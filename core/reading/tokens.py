@@ -89,14 +89,17 @@ def tokenise(text: str) -> list[Token]:
     return _with_stressed_units(join_number_words(told))
 
 
+_STRESSED = [[unit, *end] for unit in ("kg", "lb", "reps") for end in (["."], [])]
+
+
 def _with_stressed_units(tokens: list[Token]) -> list[Token]:
     """The tokens without a full stop between a number and a unit that stands alone: "ELEVEN. REPS. TWENTY. KILOGRAMS."."""
     kept: list[Token] = []
     for at, token in enumerate(tokens):
-        unit, after = ([one.text for one in tokens[at + n : at + n + 1]] for n in (1, 2))
-        stressed = token.text == "." and unit in (["kg"], ["lb"], ["reps"]) and after in (["."], [])
-        if not (stressed and kept and kept[-1].kind is Kind.NUMBER):
-            kept.append(token)
+        stressed = token.text == "." and kept and kept[-1].kind is Kind.NUMBER
+        if stressed and [one.text for one in tokens[at + 1 : at + 3]] in _STRESSED:
+            continue
+        kept.append(token)
     return kept
 
 
