@@ -79,6 +79,8 @@ async def serve(settings: ServeSettings, out: TextIO) -> None:
             network = Network(settings.token, settings.api)
             try:
                 if await _reached(network.start, stop):
+                    make_ready()  # before the clock is set: what is due does not wait for it
+                    read("11 at 20kg", Context())
                     held, clock = settings.webhook is None, await clock_after(store)
                     async with on_network(
                         network, store, clock, held=held, pictures_in=settings.data, emergency=settings.emergency
@@ -172,9 +174,7 @@ async def _reached(call: Callable[[], Awaitable[None]], stop: asyncio.Event) -> 
 
 
 def _settle_memory() -> None:
-    """Build what the first message would have to wait for, and spare the collector what stays for good (two seconds in all)."""
-    make_ready()
-    read("11 at 20kg", Context())
+    """Spare the collector what stays for good."""
     gc.collect()
     gc.freeze()
 
