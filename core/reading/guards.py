@@ -362,8 +362,6 @@ def _vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, bar
         return True
     if before == "no" and after is not None and after.text == "s" and after.glued:
         return True  # "no 14s here"
-    if before == "extra" and _two_before(tokens, index, first) not in {"an", "with", "plus", "and", "holding", "added"}:
-        return after is not None and after.text in {"kg", "lb"}  # "kid sat on me for extra 18 kilos"
     if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""

@@ -5,15 +5,27 @@ from __future__ import annotations
 import re
 import tomllib
 from importlib.resources import files
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from core.units import Unit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 _HERE = files("core.reading")
 _DATA: dict[str, Any] = tomllib.loads(_HERE.joinpath("lexicon.toml").read_text("utf-8"))
 
-PHRASES_TEXT: str = _HERE.joinpath("phrases.txt").read_text("utf-8")
-"""The set phrases as written; `core.reading.phrases` compiles them."""
+_PHRASES_TEXT: str = _HERE.joinpath("phrases.txt").read_text("utf-8")
+
+
+def phrase_lines() -> Iterator[tuple[str, bool, str]]:
+    """The set phrases as written: what each line means, whether it must be all that is said, and the line."""
+    meaning, alone = "", False
+    for line in _PHRASES_TEXT.splitlines():
+        if heading := re.fullmatch(r"\[([a-z-]+)( alone)?\]", line):
+            meaning, alone = heading[1], heading[2] is not None
+        elif line.strip() and not line.startswith("#"):
+            yield meaning, alone, line
 
 
 def _words(table: str, entry: str) -> frozenset[str]:
@@ -61,7 +73,7 @@ GISTS: dict[str, str] = _DATA["gists"]
 SIGNS: dict[str, str] = _DATA["signs"]
 """The lines of `core.reading.signs` by what they mean."""
 
-_PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", PHRASES_TEXT)))
+_PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", _PHRASES_TEXT)))
 
 _GIST_WORDS = frozenset(re.findall(r"[a-z']+", " ".join((*GISTS.values(), *SIGNS.values()))))
 

@@ -13,7 +13,7 @@ from functools import cache, cached_property
 from itertools import chain
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PHRASES_TEXT, PLACES, listed, sayings
+from core.reading.lexicon import CHEST_TROUBLE, COURTESY, HURT, NUMBER_WORDS, PLACES, listed, phrase_lines, sayings
 from core.reading.naming import exercise_named, points
 from core.reading.spelling import expand
 from core.reading.token import Kind, Token
@@ -119,13 +119,7 @@ def _compiled() -> tuple[dict[str, list[Phrase]], dict[str, list[Phrase]]]:
     """All lines by first word: those that count anywhere, and those that must be all that is said."""
     anywhere: dict[str, list[Phrase]] = defaultdict(list)
     alone: dict[str, list[Phrase]] = defaultdict(list)
-    meaning, only = "", False
-    for line in PHRASES_TEXT.splitlines():
-        if not line.strip() or line.startswith("#"):
-            continue
-        if heading := re.fullmatch(r"\[([a-z-]+)( alone)?\]", line):
-            meaning, only = heading[1], heading[2] is not None
-            continue
+    for meaning, only, line in phrase_lines():
         pattern, firsts = _Line(line, figures=not meaning.startswith("mark")).choice()
         phrase = Phrase(meaning, pattern, "{whatever}" in line)
         for first in firsts:

@@ -22,12 +22,12 @@ from core.reading.lexicon import (
     GUARDS,
     NUMBER_PLURALS,
     NUMBER_WORDS,
-    PHRASES_TEXT,
     REWRITES,
     SECOND_LOOK,
     UNITS,
     VOCABULARY,
     listed,
+    phrase_lines,
 )
 from core.reading.spelling import is_english, is_slip, lie_beside
 
@@ -68,12 +68,9 @@ _TWO_LETTER_WORDS = frozenset(
 def _meant_words() -> dict[int, tuple[str, ...]]:
     """The words that requests are made of, by length."""
     words: set[str] = set()
-    meaning = ""
-    for line in PHRASES_TEXT.splitlines():
-        if heading := re.fullmatch(r"\[([a-z-]+)( alone)?\]", line):
-            meaning = heading[1]
-        elif meaning in _ASKING:
-            words |= set(re.findall(r"[a-z]+", re.sub(r"^#.*|\{\w+\}|@\w+", " ", line)))
+    for meaning, _, line in phrase_lines():
+        if meaning in _ASKING:
+            words |= set(re.findall(r"[a-z]+", re.sub(r"\{\w+\}|@\w+", " ", line)))
     words |= EXERCISES | listed("gear", "dumbbell") | listed("words_second_look", "words")
     for entry in ("mon", "tue", "wed", "thu", "fri", "sat", "sun"):
         words |= {word for word in listed("when", entry) if "day" in word}

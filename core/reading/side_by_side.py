@@ -61,9 +61,7 @@ def _beside_corrections(acts: _Acts, reading: Reading) -> _Acts:
     if any(isinstance(act, Amend | Undo) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
-        acts = [(at, act) for at, act in acts if act != Skip()]
-    if any(isinstance(act, Swap) for _, act in acts):
-        acts = [(at, act) for at, act in acts if not (isinstance(act, Form) and _gives(reading, at))]
+        acts = [(at, act) for at, act in acts if act != Skip() and not (isinstance(act, Form) and _gives(reading, at))]
     if any(isinstance(act, Units) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Swap()]  # "I only think in lbs, change it to that"
     return acts
@@ -121,18 +119,12 @@ def _beside_an_end(acts: _Acts, reading: Reading) -> _Acts:
 
 def _beside_pain(acts: _Acts, reading: Reading) -> _Acts:
     """What pain leaves."""
-    if any(isinstance(act, Pain) and act.urgent for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Help)]  # a cry
     if any(isinstance(act, Pain) for _, act in acts) and not _speaks_of_loads(reading.tokens):
         acts = [
             (at, act) for at, act in acts if act != Feel("heavy") or not {"can", "not"} <= reading.words_at(at)
         ]  # "terrible pain in my neck, can't move it"
     if any(isinstance(act, Pain) and act.urgent for _, act in acts):
-        acts = [
-            (at, act)
-            for at, act in acts
-            if not isinstance(act, Finish) or [token.text for token in reading.tokens[at : at + 2]] != ["stop", "stop"]
-        ]  # a cry, too
+        acts = [(at, act) for at, act in acts if not isinstance(act, Help) and not _cries_out(act, at, reading)]
     return acts
 
 
@@ -151,6 +143,11 @@ def _beside_questions(acts: _Acts, reading: Reading) -> _Acts:
         if any(isinstance(act, asking) and act != asking() for _, act in acts):
             acts = [(at, act) for at, act in acts if act != asking()]
     return acts
+
+
+def _cries_out(act: Act, at: int, reading: Reading) -> bool:
+    """Whether a "stop stop" beside an urgent sign is a cry, and no wish to end."""
+    return isinstance(act, Finish) and [token.text for token in reading.tokens[at : at + 2]] == ["stop", "stop"]
 
 
 def _cheers(reading: Reading, at: int) -> bool:

@@ -1,8 +1,8 @@
 """Words that would change a record, and that nothing in the reading has used: then it is better to ask.
 
 A guard on the record as a whole, after its parts are known: what is said to be a dream, a joke or an example anywhere beside the
-numbers; what is denied ("could not face one more") where the parts took it for granted; a weight that is said not to be there;
-what o'clock it is.
+numbers; what is denied ("could not face one more") where the parts took it for granted; a weight that is said not to be there; what
+o'clock it is, what something cost, what is counted aloud, compared, or only about so much.
 """
 
 from __future__ import annotations
