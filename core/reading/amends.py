@@ -35,6 +35,7 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
 
     `about` says that the words name the "load", the "rpe" or the "reserve", so that a bare number is one.
     """
+    asked, context = context, of_the_last(context)
     said, rejected = _without_rejected(_as_loads(parts, context))
     if rejected and said and said[0].kind in {"at", "with", "at_sign"} and parts[0].kind == "not":
         raise Open  # "not 11 at 20kg" denies the whole
@@ -47,6 +48,8 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
             return Amend(reserve=numbers[0].numbers[0])
         if about:
             return _with_unit(_named_amend(about, numbers[0].numbers[0]), parts)
+        if asked.hold != context.hold and not rejected:
+            raise Open  # "sorry, 40": how long the hold was, or how many before it?
         return _with_unit(_bare(numbers[0].numbers[0], rejected, context), parts)
     if not numbers and len(named) == 1 and named[0].kind in {"left", "left_side", "right", "each"}:
         return Amend(side=SIDES[named[0].kind])
@@ -59,6 +62,12 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     if len(sets) != 1 or sets[0].same:
         raise Open
     return _with_unit(_without_known(_from_log(sets[0]), context), parts)
+
+
+def of_the_last(context: Context) -> Context:
+    """The context for what is said of the set logged last: a set that was counted is no hold, whatever is asked for by now."""
+    counted = context.last is not None and context.last.reps is not None
+    return replace(context, hold=False) if counted else context
 
 
 def _with_unit(change: Amend, parts: Sequence[Part]) -> Amend:

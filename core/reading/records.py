@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from core.reading import counted_in_words, guards, lost_counts, other_figures, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, LastSet, Log, Unclear
-from core.reading.amends import amend
+from core.reading.amends import amend, of_the_last
 from core.reading.asked_sets import asks
 from core.reading.assembly import Open
 from core.reading.corrected_parts import (
@@ -69,14 +69,19 @@ def records(
     }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
     said = {at: _as_meant(tokens, one, context) for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
+    context = of_the_last(context) if any(one.meaning == "undo" for one in said.values()) else context
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not counted_in_words.answers_in_words(tokens, context):
         return []
     if len(open_numbers) > _MOST_NUMBERS:
         return [(open_numbers[0], Unclear())]
-    timed = context.awaiting is Awaiting.REPS or context.hold
     parts = quantities(
-        tokens, _passed(tokens, said, explained), hold=context.hold, timed=timed, sides=context.sides, load=context.load
+        tokens,
+        _passed(tokens, said, explained),
+        hold=context.hold,
+        timed=context.awaiting is Awaiting.REPS or context.hold,
+        sides=context.sides,
+        load=context.load,
     )
     if counted_in_words.is_nought(tokens, context) or (not open_numbers and counted_in_words.is_just_one(tokens, context)):
         return [(0, Log(reps=0 if counted_in_words.is_nought(tokens, context) else 1))]

@@ -224,3 +224,13 @@ def test_a_correction_changes_what_it_names():
     assert acts("12 not 11", last=last) == [{"act": "amend", "reps": 12}]
     assert acts("change the weight to 18", last=last) == [{"act": "amend", "load": 18}]
     assert acts("rpe should be 9", last=last) == [{"act": "amend", "rpe": 9}]
+
+
+def test_a_correction_of_a_counted_set_stays_a_count_while_a_hold_is_asked_for():
+    """Curls are put right after the plank has ended; a number alone may be either, and is asked about."""
+    known = {"awaiting": "reps", "hold": True, "last": {"reps": 11, "load": 12, "unit": "kg"}}
+    assert acts("sorry 12 not 11", **known) == [{"act": "amend", "reps": 12}]
+    assert acts("the last one was 12 at 8kg not 11", **known) == [{"act": "amend", "reps": 12, "load": 8, "unit": "kg"}]
+    assert acts("scratch that, 12 at 8kg", **known) == [{"act": "undo"}, {"act": "log", "reps": 12, "load": 8, "unit": "kg"}]
+    assert acts("sorry, 40", **known) == [{"act": "unclear"}]
+    assert acts("40", **known) == [{"act": "log", "seconds": 40}]
