@@ -21,8 +21,21 @@ def station_at(workout: Workout, place: Place) -> Station:
 
 
 def exercise_at(workout: Workout, place: Place) -> Exercise:
-    """What is done at a place, swaps included."""
-    return exercise(workout.exercises[place.station - 1])
+    """What is done at a place, swaps included; what was done there, when its station was swapped afterwards."""
+    done = next((slug for at, slug in workout.done_as if (at.round, at.station) == (place.round, place.station)), None)
+    return exercise(done or workout.exercises[place.station - 1])
+
+
+def with_exercises(workout: Workout, slugs: tuple[str, ...]) -> Workout:
+    """The workout with these exercises at its stations from now on; what was done before stays what it was."""
+    here, known = workout.place, {at for at, _ in workout.done_as}
+    before = tuple(
+        (at, slug)
+        for number, slug in enumerate(workout.exercises, start=1)
+        for at in (Place(begun, number) for begun in range(1, here.round + 1))
+        if slug != slugs[number - 1] and (at.round, number) < (here.round, here.station) and at not in known
+    )
+    return replace(workout, exercises=slugs, done_as=(*workout.done_as, *before))
 
 
 def sided(workout: Workout, place: Place) -> bool:

@@ -9,7 +9,7 @@ from core.catalogue import exercise
 from core.exercise import Implement
 from core.rack import Kind, Rack
 from core.safety.joints import Hold, hold, spare
-from core.session.places import entering
+from core.session.places import entering, with_exercises
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -33,7 +33,7 @@ def as_written(workout: Workout, turn: Turn) -> Workout:
     rack = turn.plan.trainee.rack
     slugs = [station.exercise for station in workout.circuit.stations]
     own = tuple(slug if doable(slug, rack) else exercise(slug).swap_load or slug for slug in slugs)
-    return spared(replace(workout, exercises=own, left_out=()), turn)
+    return spared(replace(with_exercises(workout, own), left_out=()), turn)
 
 
 def spared(workout: Workout, turn: Turn, at: int | None = None) -> Workout:
@@ -53,7 +53,7 @@ def spared(workout: Workout, turn: Turn, at: int | None = None) -> Workout:
             left_out.append(number)
         else:
             exercises[number - 1] = other.slug
-    changed = replace(workout, exercises=tuple(exercises), left_out=tuple(left_out))
+    changed = replace(with_exercises(workout, tuple(exercises)), left_out=tuple(left_out))
     return replace(changed, place=entering(changed, changed.place))
 
 

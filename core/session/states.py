@@ -105,7 +105,7 @@ class Workout:
         circuit: as it was when the workout began.
         started_at: UTC.
         place: the station under work, or next when resting or setting up.
-        exercises: the slug done at each station, swaps included.
+        exercises: the slug done at each station from now on, swaps included.
         prescriptions: what was last prescribed at each station, None before its card.
         open: places asked about and not yet reported, oldest first.
         work_s: seconds under work so far.
@@ -122,6 +122,7 @@ class Workout:
         feelings: what the trainee said of today.
         paused_s: seconds of the pauses that are over.
         paused_at: when the pause began that the clock is in (UTC), None when it is in none.
+        done_as: the slug that was done at a place whose station was swapped afterwards.
     """
 
     number: int
@@ -145,6 +146,7 @@ class Workout:
     planned: tuple[Load | None, ...] = ()
     paused_s: int = 0
     paused_at: datetime | None = None
+    done_as: tuple[tuple[Place, str], ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

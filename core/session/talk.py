@@ -31,7 +31,17 @@ from core.safety.joints import Hold, hold
 from core.session import cues
 from core.session.cards import show
 from core.session.closing import close
-from core.session.places import entering, exercise_at, following, rest_after_s, seconds_after, station_at, station_s, whole
+from core.session.places import (
+    entering,
+    exercise_at,
+    following,
+    rest_after_s,
+    seconds_after,
+    station_at,
+    station_s,
+    whole,
+    with_exercises,
+)
 from core.session.prescription import advise
 from core.session.ring import asked_for, clock_of, left_s, say_where, show_in_rest, start_work, worked_s
 from core.session.sparing import doable
@@ -222,7 +232,7 @@ def _take_swap(state: Running, workout: Workout, wanted: Exercise, turn: Turn) -
     before = exercise_at(workout, workout.place)
     index = workout.place.station - 1
     slugs = (*workout.exercises[:index], wanted.slug, *workout.exercises[index + 1 :])
-    workout = replace(workout, exercises=slugs, felt=tuple(pair for pair in workout.felt if pair[0] != index + 1))
+    workout = replace(with_exercises(workout, slugs), felt=tuple(pair for pair in workout.felt if pair[0] != index + 1))
     turn.say(Swapped(before.name, wanted.name))
     match state:
         case Resting():

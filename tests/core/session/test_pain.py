@@ -221,3 +221,13 @@ def test_ordinary_effort_is_no_pain(words):
     walk.says(words)
     assert walk.state == state
     assert walk.history.pains == ()
+
+
+def test_a_set_told_after_its_exercise_was_swapped_is_of_what_was_done():
+    """The squats that hurt were squats, though the station is a wall sit from now on."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("my lower back hurts", "dull, had it before")
+    assert walk.state.workout.exercises[0] == "wall-sit"
+    walk.says("11 at 12kg")
+    assert [(record.exercise, record.reps, record.seconds) for record in walk.history.standing()] == [("goblet-squat", 11, None)]
+    walk.says("sorry 12 not 11")
+    assert [(record.exercise, record.reps, record.seconds) for record in walk.history.standing()] == [("goblet-squat", 12, None)]
