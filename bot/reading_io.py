@@ -100,6 +100,7 @@ def _last(said: Mapping[str, Any]) -> LastSet:
         _decimal(said.get("load")),
         _member(Unit, said.get("unit")),
         _member(Side, said.get("side")),
+        _whole(said.get("seconds")),
     )
 
 

@@ -40,6 +40,7 @@ class LastSet:
     load: Decimal | None = None
     unit: Unit | None = None
     side: Side | None = None
+    seconds: int | None = None
 
 
 @dataclass(frozen=True)

@@ -65,9 +65,10 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
 
 
 def of_the_last(context: Context) -> Context:
-    """The context for what is said of the set logged last: a set that was counted is no hold, whatever is asked for by now."""
-    counted = context.last is not None and context.last.reps is not None
-    return replace(context, hold=False) if counted else context
+    """The context for what is said of the set logged last: it was counted, or held, whatever is asked for by now."""
+    last = context.last
+    known = last is not None and (last.reps, last.seconds) != (None, None)
+    return replace(context, hold=last is not None and last.reps is None) if known else context
 
 
 def _with_unit(change: Amend, parts: Sequence[Part]) -> Amend:
@@ -180,4 +181,5 @@ def _bare(value: Decimal, rejected: list[Decimal], context: Context) -> Amend:
     if reps > MOST_REPS:
         raise Open
     wrong = rejected[0] if rejected else None
-    return Amend(seconds=reps) if context.hold else Amend(reps=reps, rejected=wrong)
+    held = context.hold and (wrong is None or last is None or last.seconds in {None, wrong})
+    return Amend(seconds=reps) if held else Amend(reps=reps, rejected=wrong)

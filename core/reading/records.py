@@ -348,7 +348,7 @@ def _told_and_changed(given: list[Part], changed: list[Part] | None, context: Co
     if changed is None:
         return told
     if any(part.kind == "not" for part in changed) and len(made) == 1:
-        context = replace(context, last=LastSet(made[0].reps, made[0].load, made[0].unit, made[0].side))
+        context = replace(context, last=LastSet(made[0].reps, made[0].load, made[0].unit, made[0].side, made[0].seconds))
     change = amend(changed, context)
     if len(made) == 1 and _says_the_same(made[0], change):
         return told  # "20 reps at 8kg haha I mean 8kg"

@@ -27,6 +27,7 @@ from core.session.states import (
 )
 
 if TYPE_CHECKING:
+    from core.diary import SetRecord
     from core.reading.acts import Act
     from core.session.states import State
     from core.session.turn import Turn
@@ -69,6 +70,13 @@ def context_of(state: State, turn: Turn) -> Context:
             return _workout_context(state, turn)
 
 
+def _last_set(record: SetRecord) -> LastSet:
+    load = record.load
+    return LastSet(
+        record.reps, None if load is None else load.amount, None if load is None else load.unit, record.side, record.seconds
+    )
+
+
 def _workout_context(state: Running | Idle, turn: Turn) -> Context:
     unit, zone = turn.plan.trainee.unit, turn.plan.trainee.zone
     workout, place = workout_of(state), place_asked(state, turn)
@@ -76,13 +84,11 @@ def _workout_context(state: Running | Idle, turn: Turn) -> Context:
     if workout is None:
         return Context(unit=unit, awaiting=quiet, today=turn.today.isoformat(), zone=zone)
     done = turn.sets_of(workout)
-    last = None
-    if done:
-        load = done[-1].load
-        last = LastSet(done[-1].reps, None if load is None else load.amount, None if load is None else load.unit, done[-1].side)
+    last = _last_set(done[-1]) if done else None
     if place is None:
         told = Awaiting.REPS if done and isinstance(state, Resting | Working) else quiet  # a bare number corrects, or comes twice
-        return Context(unit=unit, awaiting=told, last=last, today=turn.today.isoformat(), zone=zone)
+        held = last is not None and last.reps is None
+        return Context(unit=unit, awaiting=told, last=last, today=turn.today.isoformat(), zone=zone, hold=held)
     prescribed = workout.prescriptions[place.station - 1]
     movement = exercise_at(workout, place)
     wanted = None if prescribed is None or prescribed.load is None else prescribed.load.in_unit(unit)

@@ -234,3 +234,12 @@ def test_a_correction_of_a_counted_set_stays_a_count_while_a_hold_is_asked_for()
     assert acts("scratch that, 12 at 8kg", **known) == [{"act": "undo"}, {"act": "log", "reps": 12, "load": 8, "unit": "kg"}]
     assert acts("sorry, 40", **known) == [{"act": "unclear"}]
     assert acts("40", **known) == [{"act": "log", "seconds": 40}]
+
+
+def test_a_correction_of_a_hold_is_of_its_seconds():
+    """Unless the number given up is not the one of the hold, and so of a set before it."""
+    known = {"awaiting": "reps", "hold": True, "last": {"seconds": 40}}
+    assert acts("sorry 45", **known) == [{"act": "amend", "seconds": 45}]
+    assert acts("sorry 45 not 40", **known) == [{"act": "amend", "seconds": 45}]
+    assert acts("sorry 12 not 11", **known) == [{"act": "amend", "reps": 12}]
+    assert acts("sorry 45", awaiting="reps", last={"seconds": 40}) == UNCLEAR

@@ -41,3 +41,17 @@ def test_a_set_told_after_half_of_the_first_station_is_kept():
     """Some put the weights down early."""
     walk = Walk(known=True).says("go", "go", "go").waits(45).says("11 at 8kg")
     assert [record.reps for record in walk.history.standing()] == [11]
+
+
+def test_a_correction_after_a_hold_is_of_its_seconds():
+    """A plank has no reps to put right."""
+    walk = Walk(known=True).says("go", "go", *["skip"] * 6, "go").waits(62).says("40", "sorry 45")
+    assert [(record.reps, record.seconds) for record in walk.history.standing()] == [(None, 45)]
+
+
+def test_a_counted_set_is_put_right_while_a_hold_is_asked_for():
+    """The curls before the plank stay curls."""
+    walk = Walk(known=True).says("go", "go", *["skip"] * 5, "go").waits(62).says("11 at 8kg", "go").waits(62)
+    walk.says("sorry 12 not 11")
+    assert [(record.reps, record.seconds) for record in walk.history.standing()] == [(12, None)]
+    assert walk.says("sorry, 40").kinds() == ["SetNotRead"]
