@@ -11,7 +11,7 @@ from core.messages import BestSet, EffortAsked, NextChange, Summary, SummaryLine
 from core.session.cues import going_on
 from core.session.lines import line_of
 from core.session.loads import change_of
-from core.session.places import exercise_at
+from core.session.places import exercise_at, from_now_on
 from core.session.prescription import advise
 from core.session.states import Asking, Idle, Place, Running, Working
 
@@ -79,7 +79,7 @@ def _best(done: tuple[SetRecord, ...]) -> BestSet | None:
 
 def _changes(turn: Turn, workout: Workout, done: tuple[SetRecord, ...]) -> tuple[NextChange, ...]:
     """The loads and tempos that will differ from the last set of this workout."""
-    changes = []
+    workout, changes = from_now_on(workout), []
     for station in range(1, len(workout.circuit.stations) + 1):
         movement = exercise_at(workout, Place(1, station))
         last = next((record.load for record in reversed(done) if record.exercise == movement.slug and record.reps), None)

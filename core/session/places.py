@@ -38,6 +38,11 @@ def with_exercises(workout: Workout, slugs: tuple[str, ...]) -> Workout:
     return replace(workout, exercises=slugs, done_as=(*workout.done_as, *before))
 
 
+def from_now_on(workout: Workout) -> Workout:
+    """The workout as if its stations had been swapped from its start on: for what comes, not for what was done."""
+    return replace(workout, done_as=())
+
+
 def sided(workout: Workout, place: Place) -> bool:
     """Whether the place is done one side after the other; a swap brings its own way."""
     station, movement = station_at(workout, place), exercise_at(workout, place)

@@ -12,7 +12,7 @@ from core.messages import PlatePlan, PlateStretch
 from core.rack import Kind, Rack
 from core.rack_plan import PlateStation, plan
 from core.reasons import AsSaid, CoachSays, GoingLight, HeldBack, TempoFirst
-from core.session.places import exercise_at, rest_after_s
+from core.session.places import exercise_at, from_now_on, rest_after_s
 from core.session.prescription import advise, ask_at
 from core.session.states import Place, Workout
 from core.suggestion import load_costs
@@ -48,11 +48,11 @@ def adjustable(rack: Rack) -> bool:
 
 def _plan(turn: Turn, workout: Workout, rack: Rack) -> RackPlan:
     circuit, unit = workout.circuit, turn.plan.trainee.unit
-    stations = []
+    workout, stations = replace(from_now_on(workout), planned=()), []
     for number in range(1, len(circuit.stations) + 1):
         place = Place(workout.place.round, number)
         before = Place(1, number - 1 if number > 1 else len(circuit.stations))
-        costs = _costs(turn, replace(workout, planned=()), place)
+        costs = _costs(turn, workout, place)
         hands = exercise_at(workout, place).loads_held if costs else 0
         stations.append(PlateStation(float(rest_after_s(workout, before).high), hands, costs))
     change_s = float(circuit.plate_change_s)
