@@ -13,7 +13,7 @@ from core.reading.exercise_runs import NAMING, longest_run
 from core.reading.lexicon import GISTS, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import Said
-from core.reading.standing import SKIPPED_ELSEWHERE
+from core.reading.standing_requests import SKIPPED_ELSEWHERE
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Snooze, Unclear
+from core.reading.around_phrases import WHEN
 from core.reading.clock import DAY_WORDS, GROUPS
 from core.reading.occasions import is_an_occasion
 from core.reading.spans import CLAUSE_ENDS, split
-from core.reading.standing import WHEN
 from core.reading.token import Kind
 from core.reading.when import REMIND_WORDS, SMALL, asks_about_reminders, when_acts
 

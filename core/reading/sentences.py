@@ -19,12 +19,9 @@ from core.reading.reading_so_far import Reading, act_of
 from core.reading.sentence_times import read_times
 from core.reading.side_words import LIMBS
 from core.reading.spans import parted
-from core.reading.standing import (
-    in_its_place,
-    past_a_figure,
-    stands,
-)
+from core.reading.standing import past_a_figure, stands
 from core.reading.standing_alone import corrects_unit, is_conversation, is_in_danger, read_alone
+from core.reading.standing_requests import in_its_place
 from core.reading.token import Kind, Token
 from core.reading.unit_talk import unit_wished
 

@@ -29,10 +29,10 @@ from core.reading.acts import (
     Undo,
     Units,
 )
+from core.reading.around_phrases import OF_WAITING
 from core.reading.exercise_runs import proposed
 from core.reading.named_only import without_what_is_only_named
 from core.reading.naming import as_written
-from core.reading.standing import OF_WAITING
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.reading import phrases
 from core.reading.acts import Awaiting, Context, Pain
+from core.reading.around_phrases import FEELINGS, OF_THE_SESSION, OF_WAITING, WHEN, asked
 from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_told, may_stand_beside, may_trail
 from core.reading.feelings import feeling
 from core.reading.lexicon import COURTESY, HURT, PLACES
@@ -14,19 +15,11 @@ from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import REQUESTS, Said
 from core.reading.reading_so_far import Reading, act_of
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, split
-from core.reading.standing import (
-    FEELINGS,
-    OF_THE_SESSION,
-    OF_WAITING,
-    WHEN,
-    asked,
-    ends_a_set,
-    goes_on,
-    is_of_oneself,
-    is_thanked_for,
-    leads_to_a_set,
-    of_dates,
-)
+from core.reading.standing import of_dates
+from core.reading.standing_ends import ends_a_set
+from core.reading.standing_feelings import is_of_oneself, leads_to_a_set
+from core.reading.standing_requests import is_thanked_for
+from core.reading.standing_waits import goes_on
 from core.reading.token import Kind, Token
 from core.reading.when import REMIND_WORDS
 

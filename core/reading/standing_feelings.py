@@ -1,0 +1,136 @@
+"""Whether a feeling is the writer's own, and about the weight: not about the traffic, a knee, or what a child thinks."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.around_phrases import LIFTING, asked
+from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
+from core.reading.spans import CLAUSE_ENDS
+from core.reading.token import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from core.reading.phrases import Said
+
+
+_HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
+_ON_TIME = frozenset({"the", "time", "cue", "schedule", "a", "my", "noon", "half"})
+_COPULAS = frozenset({"is", "are", "was", "were", "felt"})
+_LIFTED = EXERCISES | {
+    "weight", "weights", "load", "loads", "dumbbell", "dumbbells", "kettlebell", "kettlebells", "one", "ones", "pair", "set",
+    "sets", "last", "exercise", "reps", "kg", "lb", "round", "station", "bar", "plates", "s", "workout", "session", "circuit",
+    "whole", "thing", "current", "second", "first",
+}  # fmt: skip
+_WISHED = frozenset({"have", "had", "get", "use", "used", "try", "tried", "trouble", "ask", "trusted"})
+_ELSEWHERE = listed("words_standing", "elsewhere")
+_FINDING = frozenset({"thinks", "say", "says", "said", "reckons", "thought", "finds", "found", "told", "calls", "asked", "claims"})
+_LIFE = frozenset({"work", "traffic", "rain", "life", "homework", "heat", "sun", "school", "kids", "day", "chores"})
+
+
+def feeling_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether words of a feeling judge the weight where they stand."""
+    if said.meaning == "right" and not _is_right(tokens, said, first, last):
+        return False
+    before = tokens[said.first - 1] if said.first > first else None
+    wonders = _wonders(tokens, said, first)
+    if before is not None and before.text == "if" and not wonders:
+        return False  # "if that's ok"
+    after = tokens[said.last] if said.last < last else None
+    words = {token.text for token in tokens[said.first : said.last]}
+    if said.meaning == "heavy" and after is not None and after.text in {"less", "small", "few", "little", "low"}:
+        return False  # "weight is too much less"
+    if said.meaning == "light" and words & {"go", "move", "bump"} and "not" in {t.text for t in tokens[first : said.first]}:
+        return False  # "the last one would not go up"
+    if said.meaning in {"heavy", "light"} and wonders:
+        return True  # "I wonder whether I might have a lighter pair"
+    return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
+        tokens, said, first
+    )
+
+
+def _is_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether what felt good was the weight, and not the day, the minute, a place of the body, or nothing at all."""
+    if is_of_oneself(tokens, said):
+        return False  # "I felt good today"
+    if said.first == first and leads_to_a_set(tokens, said, last):
+        return False  # "felt strong so I went up to 15 kg"
+    before = tokens[said.first - 1].text if said.first > first else ""
+    after = tokens[said.last].text if said.last < last else ""
+    if tokens[said.last - 1].text == "on" and after in _ON_TIME:
+        return False  # "washing machine finished bang on the beep"
+    if before in {"not", "never", "no", "hardly"}:
+        return False  # "this is not good for me"
+    return not any(
+        tokens[i].text in PLACES and tokens[i - 1].text not in {"each", "either", "both", "every", "per"}
+        for i in range(first, said.first)
+    )  # "my knee hurt last year but it's fine now"
+
+
+def is_of_oneself(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "felt good" tells how the writer feels, and nothing of the weight: "I felt good today"."""
+    words = [token.text for token in tokens[max(0, said.first - 3) : said.last]]
+    at = next((i for i, word in enumerate(words) if word in {"feel", "felt", "feeling"}), None)
+    if said.meaning != "right" or at is None or {"right", "perfect", "comfortable", "manageable"} & set(words[at:]):
+        return False
+    lead = [word for word in words[:at] if word not in {"really", "just", "am", "still", "actually", "have", "been"}]
+    return lead[-1:] == ["i"]
+
+
+def leads_to_a_set(tokens: Sequence[Token], said: Said, last: int) -> bool:
+    """Whether a feeling only tells why the set that follows was done: "felt good so I did 12"."""
+    after = tokens[said.last].text if said.last < last else ""
+    return after == "so" and any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
+
+
+def _wonders(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a wish is led in by nothing but a polite wondering about it: "I was wondering if I could have a lighter one"."""
+    lead = {token.text for token in tokens[first : said.first]}
+    wished = {token.text for token in tokens[said.first : said.last]}
+    return bool(wished & _WISHED and lead & {"wonder", "wondering", "wondered", "mind"} and (lead | wished) & {"if", "whether"})
+
+
+def _is_said_by_others(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether somebody else finds it so: "my kid thinks they're too heavy"."""
+    lead = [token.text for token in tokens[first : said.first]]
+    return any(
+        (one in GUARDS["people"] or one in {"he", "she", "buddy", "mate", "bro"}) and following in _FINDING
+        for one, following in pairwise(lead)
+    )
+
+
+def _judges_otherwise(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether what follows a feeling names something else: "easy to forget", "rough on my shoulder", "too light outside"."""
+    words = [token.text for token in tokens[said.last : said.last + 4]]
+    if words[:1] == ["to"] and tokens[said.last - 1].text in {"easy", "hard", "tough", "difficult"}:
+        return words[1:2] != [] and words[1] not in LIFTING
+    end = next((i for i, word in enumerate(words) if word in CLAUSE_ENDS or not word.isalpha()), len(words))
+    return bool(_ELSEWHERE & set(words[:end])) or (words[:1] == ["on"] and bool(set(PLACES) & set(words[:end])))
+
+
+def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether the feeling is about the traffic, the shoes or a knee, and not about the load."""
+    lead = [token.text for token in tokens[max(first, said.first - 5) : said.first]]
+    while lead and lead[-1] in _HOW_MUCH:
+        lead.pop()
+    after = tokens[said.last].text if said.last < len(tokens) else ""
+    beyond = tokens[said.last + 1].text if said.last + 1 < len(tokens) else ""
+    if after in _LIFE or (after in {"at", "in"} and beyond in _LIFE | {"the", "my"}) or _judges_otherwise(tokens, said):
+        return True  # "was heavy traffic", "easy day at work"
+    if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
+        return True  # "the easy one is over"
+    told = tokens[said.first].text in _COPULAS
+    if lead and lead[-1] in _COPULAS:
+        lead.pop()
+        told = True
+    if told and len(lead) > 1 and lead[-2] in {"the", "my", "our", "your"} and lead[-1] not in _LIFTED:
+        return True  # "the film was too light"
+    if lead and lead[-1].endswith("ly"):
+        return False  # "frankly too heavy"
+    if lead and lead[-1] in _LIFE:
+        return True
+    if lead[-2:] in (["next", "week"], ["next", "session"], ["next", "workout"]):
+        return False  # "next week give me more weight"
+    return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))

@@ -1,0 +1,98 @@
+"""Whether words of waiting ask to wait: no hold, no tempo, no rest within a set, and nobody else."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.around_phrases import AUXILIARIES, OF_WAITING, WHEN, of_somebody
+from core.reading.lexicon import COURTESY, listed
+from core.reading.quantities import HOLD_WORDS
+from core.reading.spans import CLAUSE_ENDS
+from core.reading.token import Kind, Token
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from core.reading.phrases import Said
+
+
+_WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "squats"), ("wall", "hold")}
+_CALLING = listed("words_phrases", "thing")
+
+
+def asks_to_wait(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether words of waiting ask to wait, and tell of no hold, no tempo and nobody else."""
+    before = tokens[said.first - 1] if said.first > first else None
+    after = tokens[said.last] if said.last < last else None
+    if _was_forced(tokens, said, first) or (before is not None and before.text in AUXILIARIES and of_somebody(tokens, said, first)):
+        return False  # "had to stop for a second at 8", "the kids are getting water"
+    counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
+    held = any(token.text in HOLD_WORDS - {"hold", "hang", "wall"} for token in tokens[first:last])
+    held = held or any(pair in _WALL_SITS for pair in pairwise(token.text for token in tokens[first:last]))
+    held = held or (
+        tokens[first].text == "i"
+        and any(token.text == "hold" for token in tokens)
+        and tokens[said.last - 1].text in {"minutes", "seconds"}
+    )
+    whole = said.first == first and all(tokens[i].text in COURTESY for i in range(said.last, last))
+    if (
+        not whole
+        and _pauses_for(tokens, said)
+        and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :]))
+    ):
+        return False  # "10 at 12kg, pause 2 seconds at the bottom"
+    return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
+
+
+def _was_forced(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether the wait is over and only told: "had to stop for a second at 8"."""
+    return [token.text for token in tokens[max(first, said.first - 2) : said.first]] == ["had", "to"]
+
+
+def _pauses_for(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether a phrase begins with a word of pausing and tells for how many seconds, so that it may be a rest within the set."""
+    timed = any(tokens[i].kind is Kind.NUMBER and tokens[i + 1].text == "seconds" for i in range(said.first, said.last - 1))
+    return timed and tokens[said.first].text in {"pause", "pausing", "break", "wait"}
+
+
+def _tells_why(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a doorbell or a crying baby is only told beside a set: "before the phone rang", "my son is crying but ten"."""
+    words = {token.text for token in tokens[said.first : said.last]}
+    led = said.first > first and tokens[said.first - 1].text in WHEN
+    recorded = any(token.kind is Kind.NUMBER or token.text in {"same", "ditto"} for token in tokens)
+    recorded = recorded or tokens[0].text == "none"
+    ahead = tokens[max(first, said.first - 3) : said.first]
+    before = [token.text for token in ahead]
+    counted = any(token.kind is Kind.NUMBER for token in ahead)
+    led = led or (
+        recorded and not counted and "with" in before and not words & {"sec", "second", "seconds", "minutes"}
+    )  # "with a short pause"
+    must = tokens[said.first].text in {"got", "have"} and tokens[said.first + 1].text == "to"
+    return led or (not words & OF_WAITING and recorded and not must)
+
+
+def _waits(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether a length of time beside a set is a wait: it stands by itself ("11 at 20kg, 2 secs"), not "3 sec negatives"."""
+    lengths = [i for i in range(said.first, said.last) if tokens[i].kind is Kind.NUMBER]
+    others = any(tokens[i].kind is Kind.NUMBER for i in range(first, last) if not said.first <= i < said.last)
+    if not others or not lengths or lengths[0] != said.first:
+        return True
+    begin = said.first
+    while begin > first and tokens[begin - 1].text in COURTESY | _CALLING:
+        begin -= 1  # "doorbell sir one minute"
+    begins = begin == first or tokens[begin - 1].text in CLAUSE_ENDS
+    asked_for = "please" in {token.text for token in tokens[said.first : said.last + 1]}
+    begins |= asked_for and tokens[begin - 1].text in {"kg", "lb", "reps", "rep"}  # "12 at 10kg one min please"
+    ends = said.last == last or tokens[said.last].text in CLAUSE_ENDS | COURTESY
+    return begins and ends
+
+
+def goes_on(tokens: Sequence[Token], index: int) -> bool:
+    """Whether "and a half" or "and ten" follows: a length of time, not a wait."""
+    following = list(tokens[index : index + 2])
+    return (
+        len(following) > 1
+        and following[0].text == "and"
+        and (following[1].text in {"a", "half"} or following[1].kind is Kind.NUMBER)
+    )
