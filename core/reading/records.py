@@ -9,7 +9,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from core.reading import counted_in_words, guards, lost_counts, other_figures, unheeded
+from core.reading import counted_in_words, guards, lost_counts, other_doers, other_figures, unheeded
 from core.reading.acts import Act, Amend, Awaiting, Context, LastSet, Log, Unclear
 from core.reading.amends import amend, of_the_last
 from core.reading.asked_sets import asks
@@ -96,7 +96,7 @@ def records(
     if not open_numbers and not counted:
         same = marks.get("mark-same")
         around = next(([*tokens[a:b]] for a, b in parted(tokens, clauses) if same is not None and a <= same.first < b), tokens)
-        if guards.tells_otherwise(around) or (same is not None and guards.likens_no_set(tokens, same.first, same.last)):
+        if other_doers.tells_otherwise(around) or (same is not None and other_doers.likens_no_set(tokens, same.first, same.last)):
             return []
         return _without_numbers(tokens, parts, marks, context, correcting=correcting)
     if not counted:
@@ -381,10 +381,10 @@ def _kept_back(
     *,
     strong: bool,
 ) -> bool:
-    if guards.of_another_day(tokens, sentences, clauses) or lost_counts.lost_count(tokens):
+    if other_doers.of_another_day(tokens, sentences, clauses) or lost_counts.lost_count(tokens):
         return True
     for first, last in sentences:
-        if any(first <= i < last for i in open_numbers) and guards.tells_of_others(tokens, first, last, free):
+        if any(first <= i < last for i in open_numbers) and other_doers.tells_of_others(tokens, first, last, free):
             return True
     for first, last in parted(tokens, clauses):
         inside = any(first <= i < last for i in open_numbers)
