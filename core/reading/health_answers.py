@@ -12,12 +12,12 @@ from typing import TYPE_CHECKING, Literal, TypeVar
 
 from core.circuit import Side
 from core.health import AgeBand, Condition, Injury, Symptom, Topic
-from core.reading.whole_words import has, is_denied, likely, place_of, plain, yes_or_no
+from core.reading.whole_words import has, in_figures, is_denied, likely, place_of, plain, yes_or_no
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-ADULT_FROM, MIDDLE_FROM, OLDER_FROM, OLDEST = 18, 40, 65, 110
+YOUNGEST, ADULT_FROM, MIDDLE_FROM, OLDER_FROM, OLDEST = 10, 18, 40, 65, 110
 SKIPS = ("skip", "pass", "rather not", "prefer not", "no comment", "next", "wont say", "private")
 LEAVES = ("later", "stop", "not now", "enough", "cancel", "quit", "exit")
 CONDITIONS: Mapping[Condition, tuple[str, ...]] = {
@@ -113,11 +113,11 @@ def read_topic(text: str, topic: Topic) -> Answer | Left | Stopped | None:
         return Stopped()
     match topic:
         case Topic.AGE:
-            return _age(said)
+            return _age(in_figures(text))
         case Topic.CONDITIONS:
-            return _listed(said, CONDITIONS, also_no=("blood pressure", "cholesterol", "asthma", "thyroid"))
+            return _listed(in_figures(text), CONDITIONS, also_no=("blood pressure", "cholesterol", "asthma", "thyroid"))
         case Topic.SYMPTOMS:
-            return _symptoms(said)
+            return _symptoms(in_figures(text))
         case Topic.INJURIES:
             return _injuries(said)
         case Topic.PREGNANCY:
@@ -139,8 +139,8 @@ def _age(said: str) -> AgeBand | None:
     if re.search(r"\b65 ?(?:\+|plus|or (?:over|older|more))|\b(?:over|above) 65\b", said):
         return AgeBand.OLDER
     numbers = [int(number) for number in re.findall(r"(?<![\d.])\d{1,3}(?![\d.])", said)]
-    if len(numbers) != 1 or not 1 <= numbers[0] <= OLDEST:
-        return None
+    if len(numbers) != 1 or not YOUNGEST <= numbers[0] <= OLDEST or re.search(r"\b60 ?s\b", said):
+        return None  # who is in the sixties may be on either side of 65
     age = numbers[0]
     if age < ADULT_FROM:
         return AgeBand.UNDER_18

@@ -10,7 +10,7 @@ from decimal import Decimal
 from typing import Literal
 
 from core.health import Feeling, Quality
-from core.reading.whole_words import has, is_denied, likely, place_of, plain
+from core.reading.whole_words import has, in_figures, is_denied, likely, place_of, plain
 
 EFFORT_MAX = 10
 FEVER_C, FEVER_F = 38.0, 100.4  # entry 46
@@ -236,7 +236,7 @@ def read_relief(text: str) -> Literal["rest", "lighter", "on"] | None:
 
 def read_effort(text: str) -> Decimal | None:
     """How hard it was, 0 to 10."""
-    said = plain(text)
+    said = in_figures(text)
     found = re.fullmatch(
         r"(?:(?:about|around|maybe|say|effort|an?|it was|rpe|i d say|id say) )*(\d{1,2}(?:\.5)?)(?: ?(?:/|out of|of) ?10)?", said
     )

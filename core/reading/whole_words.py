@@ -7,6 +7,10 @@ from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
+from core.reading.normal import normalise
+from core.reading.token import Kind
+from core.reading.tokens import tokenise
+
 SLIP_FROM = 6  # letters; shorter words must be spelt right
 DENIED_WITHIN = 4  # words
 YES = {
@@ -23,6 +27,15 @@ def plain(text: str) -> str:
     """Lower case, no apostrophes, single spaces, nothing but letters, digits and what numbers need."""
     lowered = text.lower().replace("’", "").replace("'", "")
     return " ".join(re.sub(r"[^a-z0-9.+/\-]+", " ", lowered).replace(" - ", " ").split()).strip(". ")
+
+
+def in_figures(text: str) -> str:
+    """A text made `plain`, its number words as figures: "fifty-two" is "52", "in my fifties" "in my 50s"."""
+    said = normalise(text)
+    for token in reversed(tokenise(said)):
+        if token.kind is Kind.NUMBER and token.worded:
+            said = f"{said[: token.start]}{token.value}{said[token.end :]}"
+    return plain(said)
 
 
 def has(said: str, phrases: tuple[str, ...]) -> bool:

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from core.reading.acts import Log
-    from core.session.states import Idle, Place, Running
+    from core.session.states import Idle, Place, Running, Workout
     from core.session.turn import Turn
 
 ASKED_MAX = 2  # a question is asked at most twice
@@ -32,9 +32,9 @@ def ask_part(state: Running | Idle, place: Place, part: Log, turn: Turn) -> Runn
     workout = workout_of(state)
     if workout is None:
         return state
-    times = 1 if workout.question is None else workout.question.times + 1
+    times = _times(workout, place)
     if times > ASKED_MAX:
-        return _leave_open(state, place, turn)
+        return _leave_open(with_workout(state, replace(workout, question=Question(place, times, part=part))), place, turn)
     turn.say(PartMissing(exercise_at(workout, place).name, _said_line(turn, part), asked_for(workout, place)))
     return with_workout(state, replace(workout, question=Question(place, times, part=part), unanswered=0))
 
@@ -49,10 +49,30 @@ def ask_unclear(state: Running | Idle, choices: Sequence[Log], turn: Turn) -> Ru
     workout, place = workout_of(state), place_asked(state, turn)
     if workout is None or place is None:
         return state
-    times = 1 if workout.question is None else workout.question.times + 1
+    times = _times(workout, place)
     if times > ASKED_MAX:
         return _leave_open(state, place, turn)
-    return ask_about(state, Question(place, times, tuple(Choice(log, place) for log in choices)), turn)
+    part = None if choices else part_of(workout, place)
+    return ask_about(state, Question(place, times, tuple(Choice(log, place) for log in choices), part), turn)
+
+
+def part_of(workout: Workout, place: Place) -> Log | None:
+    """What has been said already of the set that is missing at a place."""
+    asked = _asked_at(workout, place)
+    return None if asked is None else asked.part
+
+
+def _times(workout: Workout, place: Place) -> int:
+    """How often a place will have been asked about when it is asked about again."""
+    asked = _asked_at(workout, place)
+    return 1 if asked is None else asked.times + 1
+
+
+def _asked_at(workout: Workout, place: Place) -> Question | None:
+    """The question that is open, when it is about a place."""
+    asked = workout.question
+    same = asked is not None and (asked.place.round, asked.place.station) == (place.round, place.station)
+    return asked if same else None
 
 
 def ask_about(state: Running | Idle, question: Question, turn: Turn) -> Running | Idle:
@@ -82,7 +102,8 @@ def _leave_open(state: Running | Idle, place: Place, turn: Turn) -> Running | Id
     if workout is None:
         return state
     turn.say(LeftOpen(exercise_at(workout, place).name))
-    rest = with_workout(state, replace(workout, question=None, unanswered=0))
+    part = part_of(workout, place)  # "12kg" counts when the reps come later
+    rest = with_workout(state, replace(workout, question=None if part is None else Question(place, 0, part=part), unanswered=0))
     if isinstance(rest, Closing):
         return close(rest, rest.ending, turn)
     return rest

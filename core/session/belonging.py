@@ -83,4 +83,6 @@ def closed_places(workout: Workout, spread: Sequence[tuple[Place, Log]], felt: L
     said = [pair for pair in workout.felt if pair[0] not in stations]
     if felt is not None:
         said += [(station, felt) for station in stations]
-    return replace(workout, open=tuple(opened), question=None, unanswered=0, felt=tuple(said))
+    asked = workout.question
+    kept = asked if asked is not None and asked.part is not None and asked.place in opened else None
+    return replace(workout, open=tuple(opened), question=kept, unanswered=0, felt=tuple(said))

@@ -6,9 +6,10 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.messages import AlreadyNoted, NothingToCorrect, TooManySets
-from core.session.asking_back import ask_part
+from core.reading.acts import Amend, Log
+from core.session.asking_back import ask_part, part_of
 from core.session.belonging import closed_places, place_asked, spread_out, with_workout, workout_of
-from core.session.corrections import equal_said, put_right, said_again
+from core.session.corrections import amend, equal_said, put_right, said_again
 from core.session.lines import filled, line_of, record_of
 from core.session.places import exercise_at
 from core.session.read_back import read_back
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from typing import Literal
 
-    from core.reading.acts import Log
     from core.session.states import Choice, Idle, Place, Running, Workout
     from core.session.turn import Turn
 
@@ -36,10 +36,11 @@ def take_logs(
         return state
     if place is None:
         return said_again(state, logs, turn)
-    asked = workout.question
-    if asked is not None and asked.part is not None and len(logs) == 1:
-        logs = (_merged(asked.part, logs[0]),)
-        place = asked.place
+    part = part_of(workout, place)
+    if part is not None and len(logs) == 1:
+        logs = (_merged(part, logs[0]),)
+    elif len(logs) == 1 and _is_of_the_last(workout, place, logs[0], turn):
+        return amend(state, Amend(load=logs[0].load, unit=logs[0].unit), turn)
     logs = tuple(filled(turn, workout, place, log) for log in logs)
     incomplete = next((log for log in logs if not _complete(workout, place, log)), None)
     if incomplete is not None:
@@ -51,6 +52,13 @@ def take_logs(
     records = [turn.note(record_of(turn, workout, at, log)) for at, log in spread]
     workout = closed_places(workout, spread, felt)
     return read_back(with_workout(state, workout), records, turn)
+
+
+def _is_of_the_last(workout: Workout, place: Place, log: Log, turn: Turn) -> bool:
+    """Whether a load alone is of the set noted last: the place that is still missing came before it."""
+    done = turn.sets_of(workout)
+    later = bool(done) and (done[-1].round, done[-1].station) > (place.round, place.station)
+    return later and log == Log(load=log.load, unit=log.unit)
 
 
 def _merged(part: Log, log: Log) -> Log:

@@ -161,7 +161,9 @@ def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float 
     here = workout.place
     missing = not turn.sets_at(workout, here) and whole(here) not in workout.skipped
     if missing:
-        workout = replace(workout, open=(*workout.open, whole(here)))
+        asked = workout.question  # which of two it was is asked no more: "the first" would be about this set
+        asked = None if asked is not None and asked.choices else asked
+        workout = replace(workout, open=(*workout.open, whole(here)), question=asked)
     coming = following(workout)
     rest_s = None if coming is None else rest_after_s(workout, here).high
     likely, again = likely_reps(workout, here, turn)

@@ -1,8 +1,14 @@
-"""Looking for a phrase of the health talk: the quick way finds what the plain way finds."""
+"""Answers of the health talk: numbers in words count as figures do; the quick way to a phrase finds what the plain way finds."""
 
+from decimal import Decimal
+
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.health import AgeBand, Condition, Topic
+from core.reading.health_answers import read_topic
+from core.reading.health_talk import read_effort
 from core.reading.whole_words import _alike, place_of
 
 SAID = "no not sharp shrp sharpp slept badly slpet fever feverish chest chets 11 at 20kg . .. ok. tight"
@@ -18,3 +24,39 @@ def test_a_phrase_is_found_where_its_words_stand(said, phrase):
     places = range(len(words) - len(wanted) + 1)
     plainly = (at for at in places if all(_alike(words[at + i], word) for i, word in enumerate(wanted)))
     assert place_of(said, phrase) == next(plainly, None)
+
+
+@pytest.mark.parametrize(
+    ("said", "band"),
+    [
+        ("fifty two", AgeBand.MIDDLE),
+        ("I'm thirty-nine, forty in May", None),  # two numbers: asked again
+        ("mid fifties", AgeBand.MIDDLE),
+        ("in my 40s", AgeBand.MIDDLE),
+        ("late thirties", AgeBand.ADULT),
+        ("sixties", None),  # either side of 65
+        ("60s", None),
+        ("I am sixty-six years of age", AgeBand.OLDER),
+        ("seventeen", AgeBand.UNDER_18),
+        ("1", None),
+        ("no one's business", None),
+    ],
+)
+def test_an_age_may_be_said_in_words(said, band):
+    """Nobody is guessed to be a child, or on one side of 65."""
+    assert read_topic(said, Topic.AGE) == band
+
+
+def test_a_list_is_picked_from_in_words():
+    """As the figures before its lines."""
+    assert read_topic("two and three", Topic.CONDITIONS) == read_topic("2 and 3", Topic.CONDITIONS) != ()
+    assert read_topic("one", Topic.CONDITIONS) == (Condition.HEART,)
+
+
+@pytest.mark.parametrize(
+    ("said", "effort"),
+    [("eight", 8), ("about seven", 7), ("six out of ten", 6), ("seven and a half", "7.5"), ("8/10", 8), ("eleven", None)],
+)
+def test_how_hard_it_was_may_be_said_in_words(said, effort):
+    """Nought to ten."""
+    assert read_effort(said) == (None if effort is None else Decimal(effort))

@@ -1,0 +1,46 @@
+"""A set is missing when the next station is over: a report goes to the one asked about last; what was said of one stays its own."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from tests.walking import Walk
+
+
+def missing() -> Walk:
+    """The squat was not told; the row was."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62)
+    return walk.waits(60 + 125)
+
+
+def sets(walk: Walk) -> list[tuple[str, int | None, Decimal | None]]:
+    """What stands: exercise, reps, load."""
+    return [(one.exercise, one.reps, None if one.load is None else one.load.amount) for one in walk.history.standing()]
+
+
+def test_a_report_goes_to_the_station_that_is_over_now_whatever_was_asked_before():
+    """Half a report of the squat does not make the row a squat."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("8kg").waits(60 + 125).says("13 each at 6kg")
+    assert sets(walk) == [("one-arm-row", 13, Decimal(6))]
+    assert sets(walk.says("12"))[1:] == [("goblet-squat", 12, Decimal(8))]  # what was said of it is not forgotten
+
+
+def test_which_of_two_it_was_is_asked_no_more_when_the_next_station_is_over():
+    """It would be about the wrong set."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("11 8").waits(60 + 125).says("the first")
+    assert sets(walk) == []
+    assert sets(walk.says("13 each")) == [("one-arm-row", 13, Decimal(12))]
+
+
+def test_a_load_alone_after_a_set_is_of_that_set_though_an_earlier_one_is_missing():
+    """Ten, and a moment later: at 12 kg."""
+    walk = missing().says("10 each", "at 12kg")
+    assert sets(walk) == [("one-arm-row", 10, Decimal(12))]
+
+
+def test_a_load_said_before_stays_said_while_the_reps_are_asked_for():
+    """Neither a word that cannot be read nor silence takes it away."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("12kg", "blorp", "11")
+    assert sets(walk) == [("goblet-squat", 11, Decimal(12))]
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("12kg", "blorp", "blorp", "11")
+    assert sets(walk) == [("goblet-squat", 11, Decimal(12))]
