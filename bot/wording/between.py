@@ -8,6 +8,7 @@ from bot.wording.phrases import load_text, page, set_text
 from bot.wording.pictures import strength_text
 from core.messages import (
     HelpShown,
+    MannersReturned,
     NothingRuns,
     NotUnderstood,
     ProgressShown,
@@ -144,3 +145,12 @@ def progress_shown(message: ProgressShown) -> Worded:
 def not_understood(message: NotUnderstood) -> Worded:
     """Nothing could be read."""
     return Worded(page("I didn't catch that.", EXPECTED[message.expects]))
+
+
+IN_KIND = {"thanks": "You're welcome.", "hello": "Hello!", "nod": "Good."}
+
+
+@words_for(MannersReturned)
+def manners_returned(message: MannersReturned) -> Worded:
+    """Thanks, a greeting or a nod."""
+    return Worded(page(IN_KIND[message.said], "" if message.expects is None else EXPECTED[message.expects]))

@@ -34,7 +34,9 @@ def page(*lines: str) -> str:
 
 
 def load_text(load: Load, hands: int = 1) -> str:
-    """`20 kg`, or `2 × 12 kg` when one goes in each hand."""
+    """`20 kg`, `2 × 12 kg` when one goes in each hand, or `no weight`."""
+    if not load.amount:
+        return "no weight"
     one = f"{amount_text(load.amount)} {load.unit}"
     return f"{hands} × {one}" if hands > 1 else one
 

@@ -35,6 +35,7 @@ from core.messages.account import (
 from core.messages.between import (
     BetweenMessage,
     HelpShown,
+    MannersReturned,
     NothingRuns,
     NotUnderstood,
     ProgressLine,
@@ -187,7 +188,8 @@ __all__ = [
     "EditNotRead", "EffortAsked", "EffortNoted", "FearHeard", "FeelingNoted", "FeltRight", "FeverRest", "FewerNoted",
     "FollowUp", "FormPoint", "FormShown", "FormUnknown", "GetReady", "Go", "GoodToHear", "Greeting", "HalfAsked", "HalfWay",
     "HealthAsked", "HealthLater", "HealthOffered", "HealthOutcome", "HelpShown", "HowItWorks", "IllAsked", "InviteMade",
-    "LeftOpen", "Lighter", "LighterDay", "LoadChanged", "MayHaveMissed", "Message", "NextChange", "NoOtherLoad", "NoSuchNumber",
+    "LeftOpen", "Lighter", "LighterDay", "LoadChanged", "MannersReturned", "MayHaveMissed", "Message",
+    "NextChange", "NoOtherLoad", "NoSuchNumber",
     "NoSwap", "NotDoneYet", "NotUnderstood", "Noted", "NothingRuns", "NothingSpared", "NothingToCorrect", "NothingToMove",
     "OtherSideAsked",
     "PainAdvice", "PainGone", "PainHeard", "PainKept", "PainStays", "PainStop", "PairsAsked", "PartMissing", "PausedNow",

@@ -104,4 +104,12 @@ class NotUnderstood:
     expects: Literal["reps", "go", "back", "today"]
 
 
-BetweenMessage = WelcomeBack | TodayPlan | NothingRuns | HelpShown | UnitNoted | ProgressShown | NotUnderstood
+@dataclass(frozen=True)
+class MannersReturned:
+    """Thanks, a greeting or a nod, answered in kind; `expects` is what is waited for, None when nothing is."""
+
+    said: Literal["thanks", "hello", "nod"]
+    expects: Literal["reps", "go", "back", "today"] | None
+
+
+BetweenMessage = WelcomeBack | TodayPlan | NothingRuns | HelpShown | UnitNoted | ProgressShown | NotUnderstood | MannersReturned

@@ -11,6 +11,7 @@ from core.health import NoteKind
 from core.messages import (
     DaySkipped,
     HelpShown,
+    MannersReturned,
     NothingRuns,
     NotUnderstood,
     PainHeard,
@@ -52,6 +53,7 @@ from core.reading.acts import (
     Undo,
     Units,
 )
+from core.reading.manners import manners
 from core.session import care, health, onboarding, talk
 from core.session.asking_back import ask_unclear
 from core.session.belonging import place_asked, with_workout, workout_of
@@ -191,7 +193,9 @@ def _while_running(state: Running, act: Act, turn: Turn) -> State:
             say_where(state, turn)
         case Have():
             return _more_rack(state, act, turn)
-        case Remind() | Snooze() | Repeat() | HalfOfDay() | Away() | Move() | InZone() | MyReminders():
+        case Remind():
+            remind(turn, act)
+        case Snooze() | Repeat() | HalfOfDay() | Away() | Move() | InZone() | MyReminders():
             turn.say(NotUnderstood(_expected(state)))
         case Help() | Form() | Progress() | Units():
             _inform(state, act, turn)
@@ -205,6 +209,17 @@ def _unclear(state: Running, choices: Sequence[Log], turn: Turn) -> State:
         turn.say(NotUnderstood(_expected(state)))
         return state
     return ask_unclear(state, choices, turn)
+
+
+def return_manners(state: Running | Idle, text: str, turn: Turn) -> bool:
+    """Answer thanks, a greeting or a nod in kind, and what is waited for; False when it is none, or one of two is to be picked."""
+    said, workout = manners(text), workout_of(state)
+    if said is None or (workout is not None and workout.question is not None and workout.question.choices):
+        return False
+    waits = isinstance(state, SettingUp | WarmingUp | Paused) or place_asked(state, turn) is not None
+    expects = _expected(state) if isinstance(state, Running) and waits else None
+    turn.say(MannersReturned(said, "today" if said == "hello" and isinstance(state, Idle) else expects))
+    return True
 
 
 def _expected(state: Running) -> Literal["reps", "go", "back", "today"]:

@@ -21,7 +21,7 @@ from core.reading.own_talk import ForCoach, own_talk
 from core.session import care, edited, health, onboarding, own, talk, unasked
 from core.session.awaited import context_of, read_in
 from core.session.belonging import place_asked
-from core.session.carrying_out import carry_out
+from core.session.carrying_out import carry_out, return_manners
 from core.session.corrections import add_to_last
 from core.session.cues import just_stopped
 from core.session.events import Edited, Opened, Said, Step, Woke
@@ -143,6 +143,8 @@ def _said(state: State, text: str, turn: Turn) -> State:
         added = add_to_last(state, text, turn)
         if added is not None:
             return added
+        if return_manners(state, text, turn):
+            return state
     return care.told_at_once(carry_out(state, acts, turn), text, turn)
 
 
