@@ -10,6 +10,11 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
+from core.reading.acts import Unclear
+from core.reading.normal import normalise
+from core.reading.reader import read
+from core.reading.token import Kind
+from core.reading.tokens import tokenise
 from core.reading.whole_words import plain
 from core.records_file import Form
 
@@ -99,6 +104,10 @@ _LEAD = (
     r"let me ask {coach}",
     r"(?:message |note )?(?:for|to) {coach}(?=\s*:)",
 )
+_TELLING = (
+    r"(?:(?:can|could|would|will) (?:you|u) )?(?:please |pls )?(?:tell|inform) {coach}(?: that| about)?",
+    r"(?:(?:can|could|would|will) (?:you|u) )?(?:please |pls )?let {coach} know(?: that| about)?",
+)
 _OPENING = r"(?:(?:hey|hi|hello|ok|okay|please|pls|and|also|oh|so)[,!]? )*"
 _NOTHING = re.compile(r"(?:please|pls|something|a question|this|that|it|for me|thanks|thank you|[\s,.!?])*", re.IGNORECASE)
 _YES = re.compile(
@@ -158,13 +167,21 @@ def _for_coach(text: str, coach: str) -> ForCoach | None:
     """What is asked of the coach, from where they are named to the end; what stands before it is said on its own."""
     bare = re.sub(r"^coach\s+", "", coach, flags=re.IGNORECASE)
     named = rf"(?:(?:my|the|your) )?(?:coach(?: {re.escape(bare)})?|{re.escape(bare)})\b"
-    leads = "|".join(lead.format(coach=named) for lead in _LEAD)
+    leads = "|".join(lead.format(coach=named) for lead in (*_LEAD, *_TELLING))
     found = re.search(rf"(?:^\s*|[.!?;,\n]\s*){_OPENING}(?:{leads})\s*[:;,.!?-]*\s*", text.replace("’", "'"), re.IGNORECASE)
     if found is None:
         return None
     before, question = text[: found.start()].strip(), text[found.end() :].strip()
+    if any(re.search(lead.format(coach=named), found.group(), re.IGNORECASE) for lead in _TELLING) and not _is_only_told(text):
+        return None  # "tell coach I did 11 at 20kg" is a set, "tell coach I can't train today" a day off
     if _NOTHING.fullmatch(question) is None:
         return ForCoach(question, before)
     if before and not any(letter.isdigit() for letter in before):  # "elbows in or out? can you ask the coach?"
         return ForCoach(before + text[found.start()].strip(",;"))
     return ForCoach(None, before)
+
+
+def _is_only_told(text: str) -> bool:
+    """Whether a text holds no number, and nothing that the reader knows."""
+    counted = any(token.kind is Kind.NUMBER for token in tokenise(normalise(text)))
+    return not counted and all(isinstance(act, Unclear) for act in read(text))

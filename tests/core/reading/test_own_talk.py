@@ -64,6 +64,9 @@ FORGET = (
 )
 WEEK = ("my week", "How was my week?", "how did my week go", "how's my week going", "show me my week", "How did I do this week?")
 NOT_OURS = (
+    "tell coach I did 11 at 20kg",
+    "tell coach i cant train today",
+    "tell my coach my knee hurts",
     "my week was hard, 11 at 20kg",
     "11 at 20kg",
     "not this week",
@@ -99,6 +102,9 @@ ASKED = {
     "11 at 20kg. Ask coach if that is enough": ForCoach("if that is enough", "11 at 20kg"),
     "elbows in or out? can you ask the coach?": ForCoach("elbows in or out?"),
     "11 at 20kg, can you ask coach?": ForCoach(None, "11 at 20kg"),
+    "can you tell coach the shoulder was sore after": ForCoach("the shoulder was sore after"),
+    "Please let my coach know that the new circuit is lovely": ForCoach("the new circuit is lovely"),
+    "tell Wren thanks for the video": ForCoach("thanks for the video"),
     "ask coach": ForCoach(None),
     "I have a question for my coach.": ForCoach(None),
 }
