@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from core.rack import RackItem
 from core.records_file import RecordsFile
 
 
@@ -20,6 +21,13 @@ class SeenBy:
 
     coach: str
     shared: bool
+
+
+@dataclass(frozen=True)
+class RackShown:
+    """The equipment that is noted."""
+
+    items: tuple[RackItem, ...]
 
 
 @dataclass(frozen=True)
@@ -73,6 +81,7 @@ class SomebodyForgotten:
 OwnMessage = (
     RecordsHere
     | SeenBy
+    | RackShown
     | ForgetAsked
     | ForgetNot
     | ForgottenNow

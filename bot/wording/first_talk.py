@@ -7,6 +7,7 @@ from bot.wording.phrases import and_list, load_text, page
 from core.messages import (
     Greeting,
     HowItWorks,
+    NotNeeded,
     PairsAsked,
     RackAsked,
     RackMoreAsked,
@@ -77,7 +78,15 @@ def pairs_asked(message: PairsAsked) -> Worded:
 def rack_more_asked(message: RackMoreAsked) -> Worded:
     """Are the weights that are known still there?"""
     return Worded(
-        page("Do you still have these, too?", *(f"• {_item_text(item)}" for item in message.known), '"yes" or "no"'), ("yes", "no")
+        page("Do you still have these, too?", *(f"• {item_text(item)}" for item in message.known), '"yes" or "no"'), ("yes", "no")
+    )
+
+
+@words_for(NotNeeded)
+def not_needed(message: NotNeeded) -> Worded:
+    """Things that no station is done with."""
+    return Worded(
+        page(f"Not needed here: {', '.join(message.kinds)}.", "We use dumbbells, kettlebells, bands and your own weight.")
     )
 
 
@@ -86,10 +95,11 @@ def rack_noted(message: RackNoted) -> Worded:
     """What the trainee owns, read back."""
     if not message.items:
         return Worded(page("Noted: no weights. We use your own."))
-    return Worded(page("Noted, you have:", *(f"• {_item_text(item)}" for item in message.items)))
+    return Worded(page("Noted, you have:", *(f"• {item_text(item)}" for item in message.items)))
 
 
-def _item_text(item: RackItem) -> str:
+def item_text(item: RackItem) -> str:
+    """`2 × 12 kg`, `1 × 16 kg kettlebell`, `1 × bench`."""
     kind = "" if item.kind is Kind.DUMBBELL else f" {item.kind}{'s' if item.count > 1 else ''}"
     load = "" if item.load is None else f"{load_text(item.load)}"
     return f"{item.count} × {load}{kind}".replace("×  ", "× ")

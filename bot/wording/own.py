@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.wording.book import Worded, words_for
+from bot.wording.first_talk import item_text
 from bot.wording.phrases import page
 from core.own_messages import (
     CoachEnded,
@@ -12,6 +13,7 @@ from core.own_messages import (
     ForgottenNow,
     QuestionPassedOn,
     QuestionWanted,
+    RackShown,
     RecordsHere,
     SeenBy,
     SomebodyForgotten,
@@ -67,6 +69,14 @@ def forget_asked(message: ForgetAsked) -> Worded:
         ),
         ("yes", "no", "my records"),
     )
+
+
+@words_for(RackShown)
+def rack_shown(message: RackShown) -> Worded:
+    """The equipment that is noted."""
+    if not message.items:
+        return Worded(page("No weights noted.", 'Tell me what you have, like: "a pair of 8s and a 12".'))
+    return Worded(page("Noted as yours:", *(f"• {item_text(item)}" for item in message.items), "Changed? Tell me all you have."))
 
 
 @words_for(ForgetNot)

@@ -56,10 +56,17 @@ class RackMoreAsked:
 
 
 @dataclass(frozen=True)
+class NotNeeded:
+    """Things were named that no station is done with: "bench", "barbell"."""
+
+    kinds: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class RackNoted:
     """What the trainee owns, read back."""
 
     items: tuple[RackItem, ...]
 
 
-FirstTalkMessage = Greeting | HowItWorks | UnitAsked | RackAsked | RackNotRead | PairsAsked | RackMoreAsked | RackNoted
+FirstTalkMessage = Greeting | HowItWorks | UnitAsked | RackAsked | RackNotRead | PairsAsked | RackMoreAsked | RackNoted | NotNeeded

@@ -229,7 +229,7 @@ def read_relief(text: str) -> Literal["rest", "lighter", "on"] | None:
     said = plain(text)
     if has(said, LIGHTER):
         return "lighter"
-    if has(said, REST) and not said.startswith("no "):
+    if has(said, REST) and not said.startswith("no ") and "rest of" not in said:
         return "rest"
     return "on" if said in ONWARD else None
 

@@ -30,9 +30,9 @@ class MyRecords:
 
 @dataclass(frozen=True)
 class OwnWord:
-    """The trainee asks who sees this, wants to be forgotten, or asks how the week was."""
+    """The trainee asks who sees this, wants to be forgotten, or asks how the week was or which weights are noted."""
 
-    word: Literal["seen", "forget", "week"]
+    word: Literal["seen", "forget", "week", "weights"]
 
 
 @dataclass(frozen=True)
@@ -97,6 +97,13 @@ _WEEK = (
     r"how did i do this week|how am i doing this week|what did i do this week|how was i this week",
 )
 
+_GEAR = r"(?:weights|dumbbells|kettlebells|equipment|kit|gear|rack)"
+_WEIGHTS = (
+    rf"(?:what|which) {_GEAR} (?:do (?:i|we) (?:have|own)|have (?:i|we)(?: got)?|ve i got|(?:have|did) (?:i|we) (?:told|tell) you)",
+    rf"(?:what|which) {_GEAR} (?:do|have) you (?:have|know|got|noted|think i have|saved)(?: noted| down| for me| of mine| about)?",
+    rf"(?:(?:show|list|tell)(?: me)? )?my {_GEAR}(?: list)?",
+)
+
 _LEAD = (
     r"(?:(?:can|could|would|will) (?:you|u) )?(?:please |pls )?(?:ask|check with) {coach}",
     r"(?:i(?:'ve| have)? (?:got )?|got )?(?:an? |one |my |another |quick |little )*question (?:for|to) {coach}",
@@ -132,6 +139,8 @@ def own_talk(text: str, coach: str) -> OwnTalk | None:
         return OwnWord("seen")
     if any(re.fullmatch(form, line) for form in _WEEK):
         return OwnWord("week")
+    if any(re.fullmatch(form, line) for form in _WEIGHTS):
+        return OwnWord("weights")
     return _records(line)
 
 

@@ -133,7 +133,7 @@ def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
         case Repeat() | HalfOfDay() | Away() | Move() | InZone() | MyReminders():
             return calendar(turn, state, act)
         case Have():
-            return onboarding.more_rack(act, turn)
+            return onboarding.more_rack(state, act, turn)
         case Pain():
             turn.note_pain(act.place, act.side, None, urgent=False)
             turn.keep_note(NoteKind.PAIN, talk.told_place(act.place, turn))
@@ -249,7 +249,9 @@ def _inform(state: Running | Idle, act: Help | Form | Progress | Units, turn: Tu
 def _more_rack(state: Running, act: Have, turn: Turn) -> Running:
     """Something more to lift, said in the middle of a workout; one of each where no count was said."""
     known = (turn.plan.trainee.rack or Rack()).items
-    items = tuple(onboarding.item_of(item, turn.plan.trainee.unit) for item in act.items)
+    items = onboarding.items_of(act, turn)
+    if act.items and not items:
+        return state
     rack = Rack((*known, *(RackItem(item.kind, item.load, item.count or 1) for item in items)))
     turn.keep(RackSaid(rack))
     turn.say(RackNoted(rack.items))

@@ -60,7 +60,20 @@ def amend(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:
         place = Place(last.round, last.station)
         say_noted(turn, state, place, [turn.note(changed)])  # something added, nothing put right
         return state
+    if act.side in (Side.LEFT, Side.RIGHT) and last.side is Side.EACH:
+        return _side_apart(state, last, replace(changed, side=act.side), turn)
     return put_right(state, last, changed, turn)
+
+
+def _side_apart(state: Running | Idle, last: SetRecord, changed: SetRecord, turn: Turn) -> Running | Idle:
+    """One side of a set told for both is put right: the other side stays what it was, in a record of its own."""
+    turn.keep(SetUndone(last.number, turn.now))
+    other = replace(last, side=Side.RIGHT if changed.side is Side.LEFT else Side.LEFT)
+    told = sorted((changed, other), key=lambda record: record.side is Side.RIGHT)
+    records = [turn.note(replace(record, number=0, at=turn.now, replaces=None)) for record in told]
+    say_noted(turn, state, Place(last.round, last.station), records)
+    workout = workout_of(state)
+    return state if workout is None else with_workout(state, replace(workout, question=None))
 
 
 def _with_number(done: Sequence[SetRecord], rejected: Decimal, act: Amend) -> SetRecord | None:

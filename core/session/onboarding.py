@@ -11,6 +11,7 @@ from core.messages import (
     CautionsNeeded,
     Greeting,
     HowItWorks,
+    NotNeeded,
     PairsAsked,
     RackAsked,
     RackMoreAsked,
@@ -19,8 +20,9 @@ from core.messages import (
     UnitAsked,
 )
 from core.rack import Kind, Rack, RackItem
-from core.reading.acts import Answer, Have, Item, Units
+from core.reading.acts import Answer, Have, Item, Unclear, Units
 from core.session import health
+from core.session.asking_back import ASKED_MAX
 from core.session.opening import say_today
 from core.session.states import AskingCautions, AskingMore, AskingPairs, AskingRack, AskingUnit, Idle, State
 from core.units import Load, Unit
@@ -115,18 +117,25 @@ def _rack(acts: Sequence[Act], turn: Turn) -> State:
 
 def take_rack(have: Have, turn: Turn) -> State:
     """Keep what the trainee owns, after asking about pairs where no count was said."""
-    items = _carried_on([item_of(item, turn.plan.trainee.unit) for item in have.items])
+    items = _carried_on(items_of(have, turn))
     if _uncounted(items):
         turn.say(PairsAsked(_uncounted(items)))
         return AskingPairs(items)
     return _keep(items, turn)
 
 
-def item_of(item: Item, unit: Unit) -> RackItem:
+def items_of(have: Have, turn: Turn) -> tuple[RackItem, ...]:
+    """The items as the rack keeps them; what no station is done with, such as a bench, is not kept, and that is said."""
+    unused = tuple(dict.fromkeys(item.kind for item in have.items if item.kind is not None and item.kind not in tuple(Kind)))
+    if unused:
+        turn.say(NotNeeded(unused))
+    return tuple(_item_of(item, turn.plan.trainee.unit) for item in have.items if item.kind not in unused)
+
+
+def _item_of(item: Item, unit: Unit) -> RackItem:
     """An item as the rack keeps it; a count of 0 stands for one that was not said."""
     load = None if item.load is None else Load(item.load, item.unit or unit)
-    known = item.kind if item.kind in tuple(Kind) else Kind.DUMBBELL
-    kind = Kind(known or Kind.DUMBBELL)
+    kind = Kind(item.kind or Kind.DUMBBELL)
     default = 0 if kind in (Kind.DUMBBELL, Kind.KETTLEBELL, Kind.PLATE) else (2 if kind is Kind.HANDLE else 1)
     return RackItem(kind, load, default if item.count is None else item.count)
 
@@ -158,12 +167,15 @@ def _pairs(state: AskingPairs, acts: Sequence[Act], turn: Turn) -> State:
     return AskingRack()
 
 
-def more_rack(have: Have, turn: Turn) -> State:
+def more_rack(state: Idle, have: Have, turn: Turn) -> State:
     """Weights named outside the first talk: asked whether those known are still there, when there are any."""
     if not _known(turn) or not have.items:
         return take_rack(have, turn)
+    items = items_of(have, turn)
+    if not items:
+        return state
     turn.say(RackMoreAsked(_known(turn)))
-    return AskingMore(_carried_on([item_of(item, turn.plan.trainee.unit) for item in have.items]))
+    return AskingMore(_carried_on(items))
 
 
 def _known(turn: Turn) -> tuple[RackItem, ...]:
@@ -173,10 +185,20 @@ def _known(turn: Turn) -> tuple[RackItem, ...]:
 
 def _more(state: AskingMore, acts: Sequence[Act], turn: Turn) -> State:
     said = _said_yes(acts)
-    if said is None:
+    if said is None and state.times < ASKED_MAX:
         turn.say(RackMoreAsked(_known(turn)))
-        return state
-    items = (*_known(turn), *state.items) if said else state.items
+        return replace(state, times=state.times + 1)
+    return keep_more(state, turn, known=said is not False)
+
+
+def is_left(acts: Sequence[Act]) -> bool:
+    """Whether somebody has gone on to something else while it is asked whether the weights known are still there."""
+    return not any(isinstance(act, Answer | Have | Unclear) for act in acts)
+
+
+def keep_more(state: AskingMore, turn: Turn, *, known: bool = True) -> State:
+    """Keep the weights named, beside those `known` already or in their place; what is kept is read back."""
+    items = (*_known(turn), *state.items) if known else state.items
     if _uncounted(items):
         turn.say(PairsAsked(_uncounted(items)))
         return AskingPairs(items)

@@ -18,6 +18,7 @@ from core.own_messages import (
     ForgottenNow,
     QuestionPassedOn,
     QuestionWanted,
+    RackShown,
     RecordsHere,
     SeenBy,
 )
@@ -48,6 +49,9 @@ def heard(state: State, said: OwnTalk, turn: Turn) -> None:
                 turn.say(RecordsHere(_file(form, turn)))
         case OwnWord("seen"):
             turn.say(SeenBy(turn.plan.coach, turn.plan.trainee.health.share))
+        case OwnWord("weights"):
+            rack = turn.plan.trainee.rack
+            turn.say(RackShown(() if rack is None else rack.items))
         case OwnWord("forget"):
             turn.say(ForgetByHost() if turn.plan.coaches else ForgetAsked())
         case OwnWord():

@@ -194,9 +194,10 @@ class AskingPairs(Conversation):
 
 @dataclass(frozen=True)
 class AskingMore(Conversation):
-    """Weights were named when others were known: are those still there?"""
+    """Weights were named when others were known: are those still there? Asked `times` times."""
 
     items: tuple[RackItem, ...]
+    times: int = 1
     kind: Literal["asking_more"] = "asking_more"
 
 

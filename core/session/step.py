@@ -132,6 +132,9 @@ def _said(state: State, text: str, turn: Turn) -> State:
         if alarm is not None:
             talk.urgent(Idle(), alarm, turn)  # the question that was open stays open
             return state
+        if isinstance(state, AskingMore) and onboarding.is_left(acts):
+            now = onboarding.keep_more(state, turn)
+            return _said(now, text, turn) if isinstance(now, Idle) else now
         return _before_all(state, text, acts, turn)
     if alarm is not None:
         health.keep_symptoms(state, text, turn)

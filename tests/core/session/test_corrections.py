@@ -55,3 +55,11 @@ def test_a_counted_set_is_put_right_while_a_hold_is_asked_for():
     walk.says("sorry 12 not 11")
     assert [(record.reps, record.seconds) for record in walk.history.standing()] == [(12, None)]
     assert walk.says("sorry, 40").kinds() == ["SetNotRead"]
+
+
+def test_one_side_of_a_set_told_for_both_is_put_right_and_the_other_stays():
+    """Thirteen each, and then: eleven on the left."""
+    walk = told().says("make that 11 on the left")
+    assert [(record.side, record.reps) for record in walk.history.standing()][1:] == [("left", 11), ("right", 13)]
+    walk.says("sorry the right was 12")
+    assert [(record.side, record.reps) for record in walk.history.standing()][1:] == [("left", 11), ("right", 12)]
