@@ -75,18 +75,20 @@ def _asked_at(workout: Workout, place: Place) -> Question | None:
     return asked if same else None
 
 
+def _choice_line(turn: Turn, workout: Workout, choice: Choice) -> ChoiceLine:
+    return ChoiceLine(exercise_at(workout, choice.place).name, log_line(turn, workout, choice.place, choice.log))
+
+
 def ask_about(state: Running | Idle, question: Question, turn: Turn) -> Running | Idle:
     """Ask which of the likely meanings it is, or for the report anew where there are none."""
     workout = workout_of(state)
     if workout is None:
         return state
     movement = exercise_at(workout, question.place)
+    apart = {_choice_line(turn, workout, choice): choice for choice in question.choices}
+    question = replace(question, choices=tuple(apart.values()) if len(apart) > 1 else ())  # nobody picks one of two equals
     if question.choices:
-        lines = [
-            ChoiceLine(exercise_at(workout, choice.place).name, log_line(turn, workout, choice.place, choice.log))
-            for choice in question.choices
-        ]
-        turn.say(WhichOne(tuple(lines)))
+        turn.say(WhichOne(tuple(_choice_line(turn, workout, choice) for choice in question.choices)))
     else:
         prescribed = workout.prescriptions[question.place.station - 1]
         load = None if prescribed is None or not movement.loads_held else prescribed.load

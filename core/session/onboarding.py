@@ -169,10 +169,10 @@ def _pairs(state: AskingPairs, acts: Sequence[Act], turn: Turn) -> State:
 
 def more_rack(state: Idle, have: Have, turn: Turn) -> State:
     """Weights named outside the first talk: asked whether those known are still there, when there are any."""
-    if not _known(turn) or not have.items:
+    if not _known(turn):
         return take_rack(have, turn)
     items = items_of(have, turn)
-    if not items:
+    if have.items and not items:
         return state
     turn.say(RackMoreAsked(_known(turn)))
     return AskingMore(_carried_on(items))

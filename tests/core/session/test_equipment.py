@@ -45,3 +45,12 @@ def test_what_no_station_is_done_with_is_not_kept_as_something_to_lift():
     assert walk.said == [NotNeeded(("bench",))]
     walk = Walk(known=True).says("I have a barbell and a 10kg kettlebell").says("yes")
     assert walk.ledger.trainee.rack.items[len(RACK.items) :] == (RackItem(Kind.KETTLEBELL, Load(Decimal(10), Unit.KG), 1),)
+
+
+def test_a_none_between_workouts_takes_no_weights_away():
+    """It answers nothing, and what is known stays; "no weights" is asked about first."""
+    walk = Walk(known=True).says("none", "nothing")
+    assert walk.ledger.trainee.rack == RACK
+    walk.says("no weights")
+    assert isinstance(walk.said[0], RackMoreAsked)
+    assert walk.says("no").ledger.trainee.rack.items == ()

@@ -44,3 +44,9 @@ def test_a_load_said_before_stays_said_while_the_reps_are_asked_for():
     assert sets(walk) == [("goblet-squat", 11, Decimal(12))]
     walk = Walk(known=True).says("go", "go", "go").waits(62).says("12kg", "blorp", "blorp", "11")
     assert sets(walk) == [("goblet-squat", 11, Decimal(12))]
+
+
+def test_nobody_is_asked_to_pick_one_of_two_that_are_the_same():
+    """Ten ten: how many, then?"""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("10 10")
+    assert walk.kinds() == ["SetNotRead"]
