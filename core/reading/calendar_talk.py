@@ -58,6 +58,8 @@ def _shown(line: str) -> MyReminders | None:
         r"my reminders",
         r"when (?:do|will) you (?:next )?remind me(?: next)?",
         r"(?:what|which) (?:are my days|days do i train|days are mine)",
+        r"when(?: is|'s) (?:my|the) next (?:training|workout|session|one|training day)",
+        r"when (?:do|will) i (?:next )?train(?: next| again)?",
     )
     return MyReminders() if any(re.fullmatch(ask, line) for ask in asks) else None
 
@@ -148,7 +150,8 @@ def _away_between(line: str, today: date) -> Away | None:
 
 
 def _away_once(line: str, today: date) -> Away | None:
-    once = re.fullmatch(rf"(?:{_OFF}|(?:{_I_AM} )?{_GONE})(?: training)? (?P<day>{NAMED_DAY})(?: off)?", line)
+    why = rf"(?:,? (?:because |as |since |cos )?{_I_AM} {_GONE}(?: then| that day)?)?"
+    once = re.fullmatch(rf"(?:{_OFF}|(?:{_I_AM} )?{_GONE})(?: training)? (?P<day>{NAMED_DAY})(?: off)?{why}", line)
     if once is None:
         return None
     day = date_named(once["day"], today, first=today)

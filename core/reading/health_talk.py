@@ -56,6 +56,10 @@ UNWELL = (
     "so out of breath", "very out of breath", "really out of breath", "is that normal", "is this normal", "cut myself", "i fell",
     "fell over", "dropped the dumbbell", "dropped a dumbbell", "dropped the weight", "dropped a weight", "dropped it on",
 )  # fmt: skip
+_ONLY_REGRETS = re.compile(
+    r"\bafraid (?:that )?(?:not|so|there|no|(?:it|that|this) (?:is|was)|i (?:could|can|cant|cannot|did|didnt|do|dont"
+    r"|only|just|have|had|got|must|managed|need|shall|missed|forgot|lost|stopped|skipped|was))\b"
+)
 AFRAID = ("scared", "frightened", "afraid", "panicking", "panic", "nervous", "anxious", "worried", "terrified")
 JOKES = ("lol", "haha", "hahaha", "jk", "kidding", "joking", "lmao", "rofl", "xd")
 GONE = (
@@ -120,6 +124,7 @@ BURNING = re.compile(
     rf"|(?:(?:this|that|it|these) (?:is |are |s )?(?:killing|kills) me|i(?:m| am) (?:dead|dying)) {_LAUGH})"
     rf"(?: (?:now|already|today|{_LAUGH}|man|wow))*"
 )
+_SUPPOSING = r"(?:about|around|maybe|say|effort|an?|it was|rpe|i would say|i d say|id say|i think|probably|i reckon)"
 EFFORT_WORDS = {
     "nothing": 0, "very easy": 2, "super easy": 2, "too easy": 2, "easy": 3, "moderate": 4, "medium": 5, "ok": 5, "okay": 5,
     "fine": 5, "somewhat hard": 5, "a bit hard": 5, "hard": 7, "tough": 7, "very hard": 8, "really hard": 8, "brutal": 9,
@@ -208,8 +213,8 @@ def feels_unwell(text: str) -> bool:
 
 
 def is_afraid(text: str) -> bool:
-    """Whether somebody says, and means, that they are afraid."""
-    said = plain(text)
+    """Whether somebody says, and means, that they are afraid; "I'm afraid I only did seven" is manners."""
+    said = _ONLY_REGRETS.sub(" ", plain(text))
     at = next((at for phrase in likely(said, AFRAID) if (at := place_of(said, phrase)) is not None), None)
     return at is not None and not is_denied(said, at) and not has(said, (*JOKES, *LONG_AGO))
 
@@ -237,9 +242,7 @@ def read_relief(text: str) -> Literal["rest", "lighter", "on"] | None:
 def read_effort(text: str) -> Decimal | None:
     """How hard it was, 0 to 10."""
     said = in_figures(text)
-    found = re.fullmatch(
-        r"(?:(?:about|around|maybe|say|effort|an?|it was|rpe|i d say|id say) )*(\d{1,2}(?:\.5)?)(?: ?(?:/|out of|of) ?10)?", said
-    )
+    found = re.fullmatch(rf"(?:{_SUPPOSING} )*(\d{{1,2}}(?:\.5)?)(?: ?(?:/|out of|of) ?10)?", said)
     if found is not None and Decimal(found[1]) <= EFFORT_MAX:
         return Decimal(found[1])
     bare = re.sub(r"^(?:it was |that was |pretty |quite )+", "", said)

@@ -58,11 +58,11 @@ from core.session import care, health, onboarding, talk
 from core.session.asking_back import ask_unclear
 from core.session.belonging import place_asked, with_workout, workout_of
 from core.session.closing import close
-from core.session.corrections import amend, undo
+from core.session.corrections import undo
 from core.session.idle import calendar, remind, skip_day, snooze
 from core.session.lines import line_of
 from core.session.opening import begin, say_today
-from core.session.report import choose, take_logs
+from core.session.report import choose, correct, take_logs
 from core.session.ring import say_where
 from core.session.states import Asking, Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
 
@@ -119,7 +119,7 @@ def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
             say_today(turn)
             return health.offered(state, turn)
         case Amend():
-            return amend(state, act, turn)
+            return correct(state, act, turn)
         case Undo():
             return undo(state, turn)
         case Answer(choice=int(number)):
@@ -178,7 +178,7 @@ def _while_running(state: Running, act: Act, turn: Turn) -> State:
         case Pain():
             return talk.pain(state, act, turn)
         case Amend():
-            return amend(state, act, turn)
+            return correct(state, act, turn)
         case Undo():
             return undo(state, turn)
         case Answer(choice=int(number)):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from core.circuit import Side
 from core.diary import SetUndone
-from core.messages import AlreadyNoted, Corrected, NoSuchNumber, NotDoneYet, NothingToCorrect, Undone
+from core.messages import AlreadyNoted, Corrected, NoSuchNumber, NotDoneYet, NothingToCorrect, NotUnderstood, Undone
 from core.reading import read
 from core.reading.acts import Amend, Awaiting, Context, Log
 from core.session.asking_back import ask_about
@@ -32,7 +32,11 @@ def amend(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:
     workout = workout_of(state)
     done = () if workout is None else turn.sets_of(workout)
     if act.side is not None:
-        done = tuple(record for record in done if record.side in (act.side, None, Side.EACH)) or done
+        sided_ones = tuple(record for record in done if record.side in (act.side, Side.EACH))
+        if done and not sided_ones:
+            turn.say(NotUnderstood("reps"))  # "10 on the left" of a set without sides
+            return state
+        done = sided_ones
     if workout is None or not done:
         turn.say(NothingToCorrect())
         return state

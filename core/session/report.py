@@ -11,7 +11,7 @@ from core.session.asking_back import ask_part, part_of
 from core.session.belonging import closed_places, place_asked, spread_out, with_workout, workout_of
 from core.session.corrections import amend, equal_said, put_right, said_again
 from core.session.lines import filled, line_of, record_of
-from core.session.places import exercise_at
+from core.session.places import exercise_at, sided
 from core.session.read_back import read_back
 from core.session.ring import asked_for
 
@@ -52,6 +52,24 @@ def take_logs(
     records = [turn.note(record_of(turn, workout, at, log)) for at, log in spread]
     workout = closed_places(workout, spread, felt)
     return read_back(with_workout(state, workout), records, turn)
+
+
+def correct(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:
+    """Take a correction: of the report that is asked about, when one is; else of the set noted last."""
+    workout, place = workout_of(state), place_asked(state, turn)
+    if workout is None or place is None:
+        return amend(state, act, turn)
+    log = Log(act.reps, act.load, act.unit, act.side, act.reserve, act.rpe, act.seconds)
+    asked = workout.question is not None and all(choice.replaces is None for choice in workout.question.choices)
+    if (asked and act.rejected is None and log.side in (None, place.side)) or _tells_a_side(workout, place, act, turn):
+        return take_logs(state, (log,), turn)
+    return amend(state, act, turn)
+
+
+def _tells_a_side(workout: Workout, place: Place, act: Amend, turn: Turn) -> bool:
+    """Whether a side is told where sides are missing, and the set noted last has none: "oh, I meant ten on the left"."""
+    done = turn.sets_of(workout)
+    return act.side is not None and sided(workout, place) and not (done and done[-1].side)
 
 
 def _is_of_the_last(workout: Workout, place: Place, log: Log, turn: Turn) -> bool:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from core.health import AgeBand, Condition, Topic
 from core.reading.health_answers import read_topic
-from core.reading.health_talk import read_effort
+from core.reading.health_talk import is_afraid, read_effort
 from core.reading.whole_words import _alike, place_of
 
 SAID = "no not sharp shrp sharpp slept badly slpet fever feverish chest chets 11 at 20kg . .. ok. tight"
@@ -55,8 +55,32 @@ def test_a_list_is_picked_from_in_words():
 
 @pytest.mark.parametrize(
     ("said", "effort"),
-    [("eight", 8), ("about seven", 7), ("six out of ten", 6), ("seven and a half", "7.5"), ("8/10", 8), ("eleven", None)],
+    [
+        ("eight", 8),
+        ("about seven", 7),
+        ("six out of ten", 6),
+        ("seven and a half", "7.5"),
+        ("8/10", 8),
+        ("eleven", None),
+        ("I would say six", 6),
+    ],
 )
 def test_how_hard_it_was_may_be_said_in_words(said, effort):
     """Nought to ten."""
     assert read_effort(said) == (None if effort is None else Decimal(effort))
+
+
+@pytest.mark.parametrize(
+    ("said", "afraid"),
+    [
+        ("I am afraid I could only do seven.", False),
+        ("afraid not", False),
+        ("I'm afraid that was all", False),
+        ("I'm afraid", True),
+        ("I am afraid of falling", True),
+        ("I'm afraid I will drop it", True),
+    ],
+)
+def test_a_regret_is_no_fear(said, afraid):
+    """The clock stops for somebody who is frightened, not for good manners."""
+    assert is_afraid(said) is afraid

@@ -106,6 +106,7 @@ AWAY = {
     "away for two weeks": (3, 16),
     "I'm travelling for 10 days": (3, 12),
     "skip tomorrow": (4, 4),
+    "Not this Thursday, I am away.": (5, 5),
     "not tomorrow": (4, 4),
     "not this friday": (6, 6),
     "I can't train on friday": (6, 6),
@@ -185,6 +186,7 @@ def test_the_days_can_be_asked_for():
     """What is set is shown."""
     assert calendar_talk("what are my reminders?", TUESDAY) == MyReminders()
     assert calendar_talk("When do you remind me?", TUESDAY) == MyReminders()
+    assert calendar_talk("When is my next training?", TUESDAY) == MyReminders()
 
 
 LEFT = (

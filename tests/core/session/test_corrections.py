@@ -63,3 +63,23 @@ def test_one_side_of_a_set_told_for_both_is_put_right_and_the_other_stays():
     assert [(record.side, record.reps) for record in walk.history.standing()][1:] == [("left", 11), ("right", 13)]
     walk.says("sorry the right was 12")
     assert [(record.side, record.reps) for record in walk.history.standing()][1:] == [("left", 11), ("right", 12)]
+
+
+def test_a_correction_of_what_could_not_be_read_is_no_correction_of_the_set_before():
+    """While it is asked about, "I meant" is about that."""
+    walk = Walk(known=True).says("go", "go", "go").waits(65).says("5 at 8kg").waits(60 + 125)
+    walk.says("eleventy each", "sorry I meant 11 at 8kg")
+    assert [(record.exercise, record.reps) for record in walk.history.standing()] == [("goblet-squat", 5), ("one-arm-row", 11)]
+    walk = Walk(known=True).says("go", "go", "go").waits(65).says("5 at 8kg").waits(60 + 125)
+    walk.says("8kg", "no, 12kg", "11")
+    assert [int(record.load.amount) for record in walk.history.standing()] == [8, 12]
+
+
+def test_a_side_is_no_correction_of_a_set_without_sides():
+    """It belongs to the station that has some and is missing."""
+    walk = (
+        Walk(known=True).says("go", "go", "go").waits(65).says("5 at 8kg").waits(60 + 125).says("oh dear, I meant ten on the left")
+    )
+    assert [(record.exercise, record.reps) for record in walk.history.standing()] == [("goblet-squat", 5), ("one-arm-row", 10)]
+    walk = Walk(known=True).says("go", "go", "go").waits(65).says("5 at 8kg", "sorry, left was 4")
+    assert [record.reps for record in walk.history.standing()] == [5]
