@@ -55,14 +55,13 @@ from core.reading.acts import (
 )
 from core.reading.manners import manners
 from core.session import care, health, onboarding, talk
-from core.session.asking_back import ask_unclear
 from core.session.belonging import place_asked, with_workout, workout_of
 from core.session.closing import close
 from core.session.corrections import undo
 from core.session.idle import calendar, remind, skip_day, snooze
 from core.session.lines import line_of
 from core.session.opening import begin, say_today
-from core.session.report import choose, correct, take_logs
+from core.session.report import choose, correct, take_logs, take_unclear
 from core.session.ring import say_where
 from core.session.states import Asking, Closing, Idle, Paused, Resting, Running, SettingUp, WarmingUp, Working
 
@@ -143,7 +142,7 @@ def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
             turn.say(NothingRuns(turn.plan.circuit.name))
         case Unclear() | Answer() | Log():
             if place_asked(state, turn) is not None and isinstance(act, Unclear) and act.choices:
-                return ask_unclear(state, [log for one in act.choices for log in one if isinstance(log, Log)], turn)
+                return take_unclear(state, [log for one in act.choices for log in one if isinstance(log, Log)], turn)
             turn.say(NotUnderstood("today"))
         case Help() | Form() | Progress() | Units():
             _inform(state, act, turn)
@@ -208,7 +207,7 @@ def _unclear(state: Running, choices: Sequence[Log], turn: Turn) -> State:
     if place_asked(state, turn) is None or (isinstance(state, Working) and not state.workout.open):
         turn.say(NotUnderstood(_expected(state)))
         return state
-    return ask_unclear(state, choices, turn)
+    return take_unclear(state, choices, turn)
 
 
 def return_manners(state: Running | Idle, text: str, turn: Turn) -> bool:

@@ -168,16 +168,24 @@ def _sides_again(state: Running | Idle, place: Place, logs: Sequence[Log], turn:
 
 
 def add_to_last(state: Running | Idle, text: str, turn: Turn) -> Running | Idle | None:
-    """A few words that only mean something after a set, such as "2 left": the end of the last report. None when they are not."""
+    """A few words that only mean something after a set ("2 left", "at 12kg") end the last report; None when they do not."""
     workout = workout_of(state)
     done = () if workout is None else turn.sets_of(workout)
     if not done or done[-1].reps is None:
         return None
     match read(f"{done[-1].reps} reps, {text}", Context(unit=turn.plan.trainee.unit, awaiting=Awaiting.REPS)):
-        case (Log(reps=reps, load=None, side=None, seconds=None, same=False) as log,) if reps == done[-1].reps:
-            if log.reserve is not None or log.rpe is not None:
-                return amend(state, Amend(reserve=log.reserve, rpe=log.rpe), turn)
+        case (Log(reps=reps, side=None, seconds=None, same=False) as log,) if reps == done[-1].reps:
+            if log.load is not None and not _is_a_load_alone(text):
+                return None  # "hold her squat at 12 kg"
+            if not (log.load is None and log.reserve is None and log.rpe is None):
+                return amend(state, Amend(load=log.load, unit=log.unit, reserve=log.reserve, rpe=log.rpe), turn)
     return None
+
+
+def _is_a_load_alone(text: str) -> bool:
+    """Whether a text is nothing but a load led in: "at 12 kg", "with 12s"."""
+    words = text.lower().split()
+    return words[0] in {"at", "@", "with", "w/", "using"} and len(words) <= len(("at", "12", "kg"))
 
 
 def equal_said(meant: SetRecord, last: SetRecord, name: str) -> bool:

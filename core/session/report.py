@@ -6,14 +6,16 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from core.messages import AlreadyNoted, NothingToCorrect, TooManySets
+from core.rack import Rack
 from core.reading.acts import Amend, Log
-from core.session.asking_back import ask_part, part_of
+from core.session.asking_back import ask_part, ask_unclear, part_of
 from core.session.belonging import closed_places, place_asked, spread_out, with_workout, workout_of
 from core.session.corrections import amend, equal_said, put_right, said_again
 from core.session.lines import filled, line_of, record_of
 from core.session.places import exercise_at, sided
 from core.session.read_back import read_back
 from core.session.ring import asked_for
+from core.units import Load
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -70,6 +72,16 @@ def _tells_a_side(workout: Workout, place: Place, act: Amend, turn: Turn) -> boo
     """Whether a side is told where sides are missing, and the set noted last has none: "oh, I meant ten on the left"."""
     done = turn.sets_of(workout)
     return act.side is not None and sided(workout, place) and not (done and done[-1].side)
+
+
+def take_unclear(state: Running | Idle, choices: Sequence[Log], turn: Turn) -> Running | Idle:
+    """A report with several meanings: kept when only one of them has a load that the trainee owns, else asked about."""
+    owned = {load.kg for load in (turn.plan.trainee.rack or Rack()).loads(1)}
+    unit = turn.plan.trainee.unit
+    ours = [log for log in choices if log.load is not None and Load(log.load, log.unit or unit).kg in owned]
+    if len(ours) == 1 and all(log.load is not None for log in choices):
+        return take_logs(state, ours, turn)
+    return ask_unclear(state, choices, turn)
 
 
 def _is_of_the_last(workout: Workout, place: Place, log: Log, turn: Turn) -> bool:

@@ -25,6 +25,7 @@ from core.session.carrying_out import carry_out, return_manners
 from core.session.corrections import add_to_last
 from core.session.cues import just_stopped
 from core.session.events import Edited, Opened, Said, Step, Woke
+from core.session.named_place import with_named_last
 from core.session.opening import say_today
 from core.session.report import take_logs
 from core.session.ring import ring, say_where
@@ -123,6 +124,8 @@ def _opened(state: State, turn: Turn) -> State:
 
 
 def _said(state: State, text: str, turn: Turn) -> State:
+    if isinstance(state, Running | Idle):
+        state = with_named_last(state, text)
     acts = read_in(state, text, turn)
     alarm = None if health.is_telling_history(state, text, turn) else _urgent(acts)
     said = own_talk(text, turn.plan.coach)

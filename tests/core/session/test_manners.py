@@ -53,7 +53,7 @@ def test_a_nod_while_a_set_is_missing_says_what_is_waited_for():
 
 def test_a_nod_does_not_pick_one_of_two():
     """What could be two sets is asked again."""
-    walk = Walk(known=True).says("go", "go", "go").waits(62).says("11 8")
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("16 8")
     assert isinstance(walk.said[-1], WhichOne)
     assert not any(isinstance(one, MannersReturned) for one in walk.says("ok").said)
 

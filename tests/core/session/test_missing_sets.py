@@ -27,7 +27,7 @@ def test_a_report_goes_to_the_station_that_is_over_now_whatever_was_asked_before
 
 def test_which_of_two_it_was_is_asked_no_more_when_the_next_station_is_over():
     """It would be about the wrong set."""
-    walk = Walk(known=True).says("go", "go", "go").waits(62).says("11 8").waits(60 + 125).says("the first")
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("16 8").waits(60 + 125).says("the first")
     assert sets(walk) == []
     assert sets(walk.says("13 each")) == [("one-arm-row", 13, Decimal(12))]
 
@@ -50,3 +50,24 @@ def test_nobody_is_asked_to_pick_one_of_two_that_are_the_same():
     """Ten ten: how many, then?"""
     walk = Walk(known=True).says("go", "go", "go").waits(62).says("10 10")
     assert walk.kinds() == ["SetNotRead"]
+
+
+def test_a_report_that_names_its_exercise_goes_there():
+    """Two are missing, and the squats are told first."""
+    walk = missing().says("12 squats at 8kg")
+    assert sets(walk) == [("goblet-squat", 12, Decimal(8))]
+    assert sets(walk.says("10 rows each side"))[1:] == [("one-arm-row", 10, Decimal(12))]
+    assert sets(missing().says("12, three in a row today"))[:1] != [("goblet-squat", 12, Decimal(12))]
+
+
+def test_a_load_that_nobody_owns_is_no_meaning():
+    """Of 16 at 8 kg and 8 at 16 kg both could be; of 10 at 8 kg and 8 at 10 kg only one."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("10 8")
+    assert sets(walk) == [("goblet-squat", 10, Decimal(8))]
+    assert Walk(known=True).says("go", "go", "go").waits(62).says("16 8").kinds() == ["WhichOne"]
+
+
+def test_a_load_without_its_unit_may_follow_the_set():
+    """Eleven; at 8."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("11", "at 8")
+    assert sets(walk) == [("goblet-squat", 11, Decimal(8))]
