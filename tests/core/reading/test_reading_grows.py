@@ -1,14 +1,10 @@
-"""A message four times as long takes four times as much work, not sixteen times: nobody can hold the reader up with a long text.
-
-Counted in calls, which are the same on every machine; the benchmark beside the tests measures the time.
-"""
-
-import sys
+"""A message four times as long takes four times as much work, not sixteen times: nobody can hold the reader up with a long text."""
 
 import pytest
 
 from core.reading import read
 from core.reading.normal import LONGEST
+from tests.counting import calls
 
 SHORTER = LONGEST // 4
 PIECES = (
@@ -29,26 +25,8 @@ PIECES = (
 )
 
 
-def calls(text):
-    """How many calls a reading makes."""
-    made = 0
-
-    def count(_frame, event, _argument):
-        nonlocal made
-        made += event == "call"
-
-    before = sys.getprofile()
-    sys.setprofile(count)
-    try:
-        read(text)
-    finally:
-        sys.setprofile(before)
-    return made
-
-
 @pytest.mark.parametrize("piece", PIECES)
 def test_work_grows_with_the_length_of_a_message_and_no_faster(piece):
     """What is looked up once and remembered from then on is no part of it."""
     longest = (piece * LONGEST)[:LONGEST]
-    read(longest[:SHORTER])
-    assert calls(longest) <= 4.5 * calls(longest[:SHORTER])
+    assert calls(lambda: read(longest)) <= 4.5 * calls(lambda: read(longest[:SHORTER]))
