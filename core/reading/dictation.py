@@ -134,7 +134,7 @@ _AFTER_EIGHT = {
 
 def heard(tokens: list[Token]) -> list[Token]:
     """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
-    tokens = _with_sides_pointed_at(joined_parts(tokens))
+    tokens = _with_had(_with_sides_pointed_at(joined_parts(tokens)))
     meant = list(tokens)
     begun = {token.text for token, after in pairwise(tokens) if after.text in {"one", "1", "won"}}
     two_sided = any(token.text == "right" for token in tokens)
@@ -234,6 +234,12 @@ def _changes_to(tokens: list[Token], index: int) -> bool:
     return of_a_record and tokens[index + 1].kind is Kind.NUMBER
 
 
+def _with_had(tokens: list[Token]) -> list[Token]:
+    """The tokens with a "would" that can only be "had", as a number follows it: "I'd 12 and 11 done"."""
+    had = {at + 1 for at in range(len(tokens) - 2) if tokens[at].text in {"i", "we"} and tokens[at + 2].kind is Kind.NUMBER}
+    return [replace(token, text="had") if token.text == "would" and at in had else token for at, token in enumerate(tokens)]
+
+
 def _counted(before: Token | None) -> bool:
     return before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "s", "tank", "but"})
 
@@ -271,6 +277,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     counted |= following[:1] == ("reps",) and previous in _BEFORE_COUNTED
     if word in {"for", "to", "too"} and counted and previous not in _NOT_BEFORE_COUNTED:
         return "four" if word == "for" else "two"
+    if word in {"for", "to", "too"} and following[:2] == ("of", "them") and previous in _BEFORE_COUNTED:
+        return "four" if word == "for" else "two"  # "did only for of them"
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
             return "two"

@@ -20,6 +20,7 @@ from core.reading.whose import (
     leads_with_someone,
     only_imagined,
     reached_up,
+    tells_of_a_first,
     tried,
 )
 
@@ -148,7 +149,8 @@ def keeps_back(
     lone = len(core) == 1 and any(t.kind is Kind.NUMBER for t in (*tokens[:first], *tokens[last:]))
     judged = end not in told.bare and (pointed or lone)
     after = [tokens[i].text for i in inside if i > end]
-    if only_imagined(after) and not (judged and after[:2] in _JUDGED):
+    another = after[:1] == ["for"] and tells_of_a_first(tokens[first:end])
+    if only_imagined(after) and not another and not (judged and after[:2] in _JUDGED):
         return True  # but "only 7, 12.5 kg is too much"
     return is_of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from core.reading.held_things import holds_another_thing
 from core.reading.lexicon import AMOUNTS, HURT
 from core.reading.number_marks import NumberMarks
 from core.reading.side_words import counted_left, is_beside_number, is_busy, is_remark
@@ -33,6 +34,8 @@ class PhraseMarks(NumberMarks):
         name = _MARKS.get(said.meaning)
         if self._changes_nothing(name, said):
             self.passed.add("...")
+            return
+        if name == "LABEL" and self._is_side_first(said):
             return
         self.broken |= name in {"EACH", "HANDS", "SAME"} and self._text(said.first - 1) in {"not", "never"}  # "not each side"
         if name == "EACH" and self._counts_sets(said):
@@ -98,6 +101,8 @@ class PhraseMarks(NumberMarks):
             hurts = self._text(said.first - 1) in HURT  # "hurts on the right"
             named = self._text(said.last - 1) == "one" and not is_beside_number(self.tokens, said.first, said.last)
             return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
+        if name == "HELD" and holds_another_thing(self.tokens, said.first, said.last):
+            return True
         if name == "RESERVE" and self._is_in_my(said):
             return True
         if name == "NOT" and not self._is_number(said.last):
@@ -109,6 +114,12 @@ class PhraseMarks(NumberMarks):
         if name == "BODYWEIGHT":
             return self._text(said.first) == "nothing" and self._has_counted_nought()  # "zero. nothing."
         return name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said)))  # "nearly failed"
+
+    def _is_side_first(self, label: Said) -> bool:
+        """Whether "first" only says which side was done before the other, and numbers no set: "right side first, ten"."""
+        first = [token.text for token in self.tokens[label.first : label.last]] == ["first"]
+        labels = sum(said.meaning == "mark-label" for said in self.skip.values())
+        return first and labels == 1 and self.terminals[-1:] != [] and self.terminals[-1].type in {"LEFT_SIDE", "RIGHT"}
 
     def _is_counted_in_reps(self) -> bool:
         """Whether the set is told in full, so that "a minute" beside it is none of it."""

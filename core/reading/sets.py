@@ -122,7 +122,7 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
                 links.remove("with")  # "11 with both dumbbells at 7kg"
             elif items and items[-1].kind == "load":
                 items[-1].flags.add("hands")
-            elif items and items[-1].kind == "bare":
+            elif items and items[-1].kind == "bare" and not _is_of_next_load(parts, at):
                 items[-1].flags.add("per hand")
         elif part.kind == "label" and (about := scopes.judged(parts, at, items)) is not None:
             about.scope = scopes.scope_of(part)
@@ -147,6 +147,12 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
             continue
         dropped |= part.dropped
     return items
+
+
+def _is_of_next_load(parts: Sequence[Part], at: int) -> bool:
+    """Whether the hands at `at` are those that held the load after them: "15 then 12, each hand had 5kg"."""
+    following = parts[at + 1 : at + 2]
+    return parts[at - 1].kind in {"comma", "break", "dash"} and following != [] and following[0].kind == "load"
 
 
 def _is_left_over(parts: Sequence[Part], at: int) -> bool:
