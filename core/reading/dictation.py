@@ -62,6 +62,7 @@ _NOT_BEFORE_COUNTED = frozenset({"kg", "lb", "s", "it", "them", "this", "that", 
 
 _BEFORE_AN_HOUR = frozenset({"at", "by", "till", "until", "after", "from", "around", "before"})
 _DAY_PARTS = {("morning",), ("afternoon",), ("evening",)}
+_BEFORE_AN = frozenset({"left", "right", "side", "arm", "leg", "kg", "lb", "reps", "then"})
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -134,7 +135,7 @@ _AFTER_EIGHT = {
 
 def heard(tokens: list[Token]) -> list[Token]:
     """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
-    tokens = _with_had(_with_sides_pointed_at(joined_parts(tokens)))
+    tokens = _with_clipped(_with_sides_pointed_at(joined_parts(tokens)))
     meant = list(tokens)
     begun = {token.text for token, after in pairwise(tokens) if after.text in {"one", "1", "won"}}
     two_sided = any(token.text == "right" for token in tokens)
@@ -234,10 +235,18 @@ def _changes_to(tokens: list[Token], index: int) -> bool:
     return of_a_record and tokens[index + 1].kind is Kind.NUMBER
 
 
-def _with_had(tokens: list[Token]) -> list[Token]:
-    """The tokens with a "would" that can only be "had", as a number follows it: "I'd 12 and 11 done"."""
-    had = {at + 1 for at in range(len(tokens) - 2) if tokens[at].text in {"i", "we"} and tokens[at + 2].kind is Kind.NUMBER}
-    return [replace(token, text="had") if token.text == "would" and at in had else token for at, token in enumerate(tokens)]
+def _with_clipped(tokens: list[Token]) -> list[Token]:
+    """The tokens with what a number leaves of a clipped word: "I'd 12 and 11 done" is "had", "9 on the left an 10" is "and"."""
+    meant = list(tokens)
+    for at in range(1, len(tokens) - 1):
+        before, token = tokens[at - 1], tokens[at]
+        if token.text not in {"would", "an"} or tokens[at + 1].kind is not Kind.NUMBER:
+            continue
+        if token.text == "would" and before.text in {"i", "we"}:
+            meant[at] = replace(token, text="had")
+        elif token.text == "an" and (before.kind is Kind.NUMBER or before.text in _BEFORE_AN):
+            meant[at] = replace(token, text="and")
+    return meant
 
 
 def _counted(before: Token | None) -> bool:
@@ -295,7 +304,10 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         spoken |= (
-            before is None and following[:1] in {("with",), ("using",)} and following[1:2] != () and following[1] in NUMBER_WORDS
+            (before is None or previous in _BEFORE_COUNTED - {"left", "right"})
+            and following[:1] in {("with",), ("using",)}
+            and following[1:2] != ()
+            and following[1] in NUMBER_WORDS
         )
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         loaded = previous in {"at", "with", "@", "the", "my", "reps", "rep"} and following[:1] in {("kg",), ("lb",)}

@@ -15,7 +15,12 @@ _OWNING = frozenset({"the", "my", "a", "an", "our", "his", "her", "their", "your
 _STEADY = frozenset({"held", "hold", "holding", "hung", "hanging", "hang", "lasted", "lasting"})
 """Verbs that say of themselves that it was for a time, unless something is named that was held."""
 
-_LEADING = frozenset({"on", "up", "for", "about", "only", "just", "it", "at", "around", "there", "still", "with", "in", "all"})
+_LEADING = frozenset(
+    {"on", "up", "for", "about", "only", "just", "it", "at", "around", "there", "still", "with", "in", "all", "by", "of"}
+)
+_DOERS = frozenset(
+    {"i", "we", "it", "that", "this", "and", "then", "just", "only", "barely", "still", "also", "to", "have", "had", "was"}
+)
 _DOING = frozenset({"did", "got", "managed", "made"})
 
 
@@ -28,6 +33,8 @@ def holds_another_thing(tokens: Sequence[Token], first: int, last: int) -> bool:
     steady = any(token.text in _STEADY for token in tokens[first:last])
     owned = tokens[last - 1].text in _OWNING
     at = last
+    if not _is_counted(tokens, last) and _is_of_another(tokens, first):
+        return True
     while at < len(tokens) and tokens[at].kind is Kind.WORD and not tokens[at].apart:
         text = tokens[at].text
         if text in _HELD_FOR_TIME or (text == "and" and _does(tokens, at + 1)):
@@ -39,6 +46,20 @@ def holds_another_thing(tokens: Sequence[Token], first: int, last: int) -> bool:
             return False
         at += 1
     return False
+
+
+def _is_counted(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a number follows in the same breath."""
+    while at < len(tokens) and tokens[at].kind is Kind.WORD and not tokens[at].apart:
+        at += 1
+    return at < len(tokens) and tokens[at].kind is Kind.NUMBER
+
+
+def _is_of_another(tokens: Sequence[Token], first: int) -> bool:
+    """Whether somebody or something else is named right before the verb: "the rain held off", "the phone call lasted ages"."""
+    subject = tokens[first - 1].text if first else ""
+    owned = any(token.text in _OWNING for token in tokens[max(0, first - 3) : max(0, first - 1)])
+    return owned and subject.isalpha() and subject not in _HELD_FOR_TIME | _DOERS
 
 
 def _does(tokens: Sequence[Token], at: int) -> bool:

@@ -182,6 +182,7 @@ class NumberMarks(JoiningWords):
             spare = self.skip.get(after + 1)
             if spare is None or spare.meaning != "mark-reserve":
                 loaded |= self._follows_another_load(first)  # "then I took the 16 kg and did 6 more"
+                loaded |= [terminal.type for terminal in self.terminals[-4:-1]] == ["LOAD_IS", "NUM", "AND"]
             ahead = after + 2 + (self._text(after + 2) in {"the", "my", "those"})
             loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(ahead)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"

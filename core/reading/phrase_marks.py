@@ -84,7 +84,10 @@ class PhraseMarks(NumberMarks):
             name = "COULD"  # "was possible 3 more"
         if name == "RESERVE" and not counted and self._is_of_one(said, ahead):
             return
-        named_next = name == "EFFORT" and self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(ahead)
+        labelled = bool(self.terminals) and self.terminals[0].type.endswith("_IS")
+        closed = self._ends(ahead + 1) or self._text(ahead + 1) in AMOUNTS["rpe"]
+        named_next = labelled and self._is_number(ahead) and closed  # "kilos 14 reps 12 reserve 2"
+        named_next |= name == "EFFORT" and self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(ahead)
         if name in {"RESERVE", "EFFORT"} and (not counted or named_next or self._names_next(said, ahead)):
             if not self._is_number(ahead):
                 self.broken |= name == "RESERVE" and self._text(said.first) == "in" and self._text(said.first - 1) in {"kg", "lb"}

@@ -24,8 +24,11 @@ _TAKING_BACK = {"mark-sorry", "mark-amend"}
 _CLASSES = {
     "bare": "count", "reps": "count", "duration": "count", "load": "load", "bodyweight": "load", "reserve": "reserve",
     "more": "reserve", "failure": "reserve", "effort": "effort", "either": "either", "set_count": "sets", "left": "side",
-    "right": "side", "each": "side", "same": "same",
+    "left_side": "side", "right": "side", "each": "side", "same": "same",
 }  # fmt: skip
+
+
+_SIDES = frozenset({"left_side", "right"})
 
 
 def restate(
@@ -45,6 +48,9 @@ def restate(
         raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
+        if _classes(meant) == ["side", "count"] and _classes(stretch)[0] == "count":
+            meant = [next(part for part in meant if part.kind in _SIDES), *stretch]
+            continue  # "right 9 no 10, left 8, 14kg"
         if _is_full(meant) and _tells_again(meant, stretch):
             continue  # "12 at 10kg, it was 12, in fact 13"
         if set(_classes(meant)) < set(_classes(stretch)):

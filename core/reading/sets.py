@@ -127,6 +127,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
         elif part.kind == "label" and (about := scopes.judged(parts, at, items)) is not None:
             about.scope = scopes.scope_of(part)
         elif part.kind == "label":
+            if links[-1:] == ["with"]:
+                links.pop()  # "12 on first set and on next set 10"
             links.append("label")
             scope = scopes.scope_of(part)
         elif item is None:

@@ -113,11 +113,12 @@ def _places(tokens: Sequence[Token], at: int) -> list[_Place]:
     places: list[_Place] = []
     if after in _LIMBS and (amount or _has_number(tokens)):
         words = _BEFORE_SEVERAL | {"left", "right"} if after in _SEVERAL else _BEFORE_LIMBS
-        places.append(_Place(words, must=amount and after in {"side", "sides"}, known=amount or (before == "on" and at > 1)))
+        known = amount or (before == "on" and at > 1) or (_has_number(tokens[at + 2 : at + 3]) and not before.isalpha())
+        places.append(_Place(words, must=amount and after in {"side", "sides"}, known=known))
     if before in _GATHERING and at > 1 and (_is_amount(tokens, at - 2) or (after in _BEFORE_LOAD and _has_number(tokens))):
         places.append(_Place(_LIMBS, must=True, known=True))
     if _is_left_over(tokens, at + 1) and not counted:
-        taken = {"left": {"one"} if before.isalpha() or tokens[at].raw == "on" else set(), "more": {"three"}}.get(after, set())
+        taken = {"left": {"one"} if tokens[at].raw == "on" else set(), "more": {"three"}}.get(after, set())
         places.append(_Place(_LEFT_OVER - taken, known=True))
         places.append(_Place(_LEFT_OVER, must=after != "more"))
     if after == "or" and _text(tokens, at + 2) in {"two", "2"} and _is_left_over(tokens, at + 3):

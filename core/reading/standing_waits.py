@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 _WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "squats"), ("wall", "hold")}
 _CARRIED = frozenset({"carried", "walked", "hung", "held", "stayed", "kept"})
-_RESTED = (["rested"], ["waited"], ["breathed"], ["stopped"])
+_RESTED = (["rested"], ["waited"], ["breathed"], ["stopped"], ["managed"], ["did"], ["lasted"], ["got"], ["made"])
 _HANGS = frozenset({"hang", "hold", "plank", "carry"})
 _CALLING = listed("words_phrases", "thing")
 
@@ -58,7 +58,19 @@ def _is_spent(tokens: Sequence[Token], said: Said, first: int, last: int) -> boo
     """Whether a length of time was one of rest or of holding: "then rested half a minute", "carried the 16s for half a minute"."""
     lead = [token.text for token in tokens[first : said.first]]
     carried = lead[-1:] == ["for"] and bool(_CARRIED & set(lead))
-    return carried or lead[-1:] in _RESTED or (said.last < last and tokens[said.last].text in _HANGS)
+    return (
+        carried
+        or lead[-1:] in _RESTED
+        or _is_of_a_side(tokens, said.last)
+        or (said.last < last and tokens[said.last].text in _HANGS)
+    )
+
+
+def _is_of_a_side(tokens: Sequence[Token], at: int) -> bool:
+    """Whether what follows at `at` tells a side: "half a minute each side", "half a minute on the left"."""
+    at += at < len(tokens) and tokens[at].text == "on"
+    at += at < len(tokens) and tokens[at].text in {"the", "my"}
+    return at < len(tokens) and tokens[at].text in {"each", "per", "left", "right", "both"}
 
 
 def _pauses_for(tokens: Sequence[Token], said: Said) -> bool:
