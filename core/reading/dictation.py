@@ -242,7 +242,7 @@ def _with_clipped(tokens: list[Token]) -> list[Token]:
         before, token = tokens[at - 1], tokens[at]
         if token.text not in {"would", "an"} or tokens[at + 1].kind is not Kind.NUMBER:
             continue
-        if token.text == "would" and before.text in {"i", "we"}:
+        if token.text == "would" and before.text in {"i", "we"} and before.start == token.start:
             meant[at] = replace(token, text="had")
         elif token.text == "an" and (before.kind is Kind.NUMBER or before.text in _BEFORE_AN):
             meant[at] = replace(token, text="and")

@@ -83,6 +83,8 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
     weighed = [token.text for token in tokens[max(first, index - 3) : index]]
     if weighed in (["my", "weight", "was"], ["my", "weight", "is"]):
         return True
+    if given[:2] == ["in", "all"] and any(token.kind is Kind.NUMBER for token in tokens[:index]):
+        return True  # "another 3 after a breather, 10 in all"
     if given == ["give", "or", "take"] or given[:2] == ["and", "change"] or given == ["and", "a", "bit"]:
         return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:

@@ -117,7 +117,8 @@ def keeps_back(
     parting = set(free) - told.spoken
     if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
         return True
-    ahead = [tokens[i].text for i in range(first, core[0]) if i not in parting]
+    begin = max((i + 1 for i in soft if first <= i < core[0]), default=first)  # "rpe 8 reps 10": nobody reps
+    ahead = [tokens[i].text for i in range(begin, core[0]) if i not in parting]
     if ahead[:1] == ["no"]:
         ahead = ahead[2:]  # "no worries, got 10"
     meant = is_intended([tokens[i].text for i in range(first, core[0])])

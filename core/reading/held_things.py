@@ -30,6 +30,8 @@ def holds_another_thing(tokens: Sequence[Token], first: int, last: int) -> bool:
     So it does when a thing follows that nobody holds for a time ("held on to the rail. 12 each leg"), and "kept", "stayed",
     "walked" and "carried" when anything follows but the time itself ("kept it tidy, 11 at 18kg").
     """
+    if [token.text for token in tokens[last : last + 2]] == ["in", "there"]:
+        return True  # "hung in there, 12 at 20kg"
     steady = any(token.text in _STEADY for token in tokens[first:last])
     owned = tokens[last - 1].text in _OWNING
     at = last

@@ -35,8 +35,6 @@ class PhraseMarks(NumberMarks):
         if self._changes_nothing(name, said):
             self.passed.add("...")
             return
-        if name == "LABEL" and self._is_side_first(said):
-            return
         self.broken |= name in {"EACH", "HANDS", "SAME"} and self._text(said.first - 1) in {"not", "never"}  # "not each side"
         if name == "EACH" and self._counts_sets(said):
             self._emit("NUM", said.last - 1, self.tokens[said.last - 1].value)
@@ -84,11 +82,9 @@ class PhraseMarks(NumberMarks):
             name = "COULD"  # "was possible 3 more"
         if name == "RESERVE" and not counted and self._is_of_one(said, ahead):
             return
-        labelled = bool(self.terminals) and self.terminals[0].type.endswith("_IS")
-        closed = self._ends(ahead + 1) or self._text(ahead + 1) in AMOUNTS["rpe"]
-        named_next = labelled and self._is_number(ahead) and closed  # "kilos 14 reps 12 reserve 2"
-        named_next |= name == "EFFORT" and self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(ahead)
-        if name in {"RESERVE", "EFFORT"} and (not counted or named_next or self._names_next(said, ahead)):
+        named_next = name == "EFFORT" and self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(ahead)
+        named_next = named_next or self._goes_by_names(ahead) or self._names_next(said, ahead)
+        if name in {"RESERVE", "EFFORT"} and (not counted or named_next):
             if not self._is_number(ahead):
                 self.broken |= name == "RESERVE" and self._text(said.first) == "in" and self._text(said.first - 1) in {"kg", "lb"}
                 self.passed.add("...")
@@ -104,6 +100,8 @@ class PhraseMarks(NumberMarks):
             hurts = self._text(said.first - 1) in HURT  # "hurts on the right"
             named = self._text(said.last - 1) == "one" and not is_beside_number(self.tokens, said.first, said.last)
             return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
+        if name == "LABEL":
+            return self._is_side_first(said)
         if name == "HELD" and holds_another_thing(self.tokens, said.first, said.last):
             return True
         if name == "RESERVE" and self._is_in_my(said):
@@ -117,6 +115,11 @@ class PhraseMarks(NumberMarks):
         if name == "BODYWEIGHT":
             return self._text(said.first) == "nothing" and self._has_counted_nought()  # "zero. nothing."
         return name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said)))  # "nearly failed"
+
+    def _goes_by_names(self, ahead: int) -> bool:
+        """Whether every figure has its name before it, as the first one has: "kilos 14 reps 12 reserve 2"."""
+        closed = self._ends(ahead + 1) or self._text(ahead + 1) in AMOUNTS["rpe"]
+        return bool(self.terminals) and self.terminals[0].type.endswith("_IS") and self._is_number(ahead) and closed
 
     def _is_side_first(self, label: Said) -> bool:
         """Whether "first" only says which side was done before the other, and numbers no set: "right side first, ten"."""

@@ -28,9 +28,6 @@ _CLASSES = {
 }  # fmt: skip
 
 
-_SIDES = frozenset({"left_side", "right"})
-
-
 def restate(
     tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said], context: Context
 ) -> tuple[list[Part], list[Part] | None] | None:
@@ -48,9 +45,11 @@ def restate(
         raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
-        if _classes(meant) == ["side", "count"] and _classes(stretch)[0] == "count":
-            meant = [next(part for part in meant if part.kind in _SIDES), *stretch]
-            continue  # "right 9 no 10, left 8, 14kg"
+        if (kept := _kept_of_several(meant, _classes(stretch), stretch)) is not None:
+            meant = [*kept, *stretch]
+            continue  # "right 9 no 10, left 8, 14kg", "12, 10 no 9, all 14kg"
+        if set(_classes(meant)) == {"count"} and min(_classes(meant).count("count"), _classes(stretch).count("count")) > 1:
+            raise Open  # "10, 9, no 10, 8, all 16kg"
         if _is_full(meant) and _tells_again(meant, stretch):
             continue  # "12 at 10kg, it was 12, in fact 13"
         if set(_classes(meant)) < set(_classes(stretch)):
@@ -79,6 +78,24 @@ def _gives_up_of_it(parts: Sequence[Part], stretches: Sequence[Sequence[Part]]) 
         and rejected[0] in told
         and named[1].numbers == (rejected[0],)
     )
+
+
+def _kept_of_several(meant: Sequence[Part], again: Sequence[str], stretch: Sequence[Part]) -> list[Part] | None:
+    """What stays of counts and sides when only the last of them is told `again`: "left 9, right 8, no right 9"; None otherwise."""
+    told = [part for part in meant if part.kind in _CLASSES]
+    kinds = _classes(told)
+    if not set(kinds) <= {"side", "count"} or kinds[-1] != "count":
+        return None
+    counts, counted = kinds.count("count"), again.count("count")
+    place = meant.index(told[-1])
+    if kinds[-2:] != ["side", "count"]:
+        only = "side" not in {*kinds, *again} and counts > counted == 1
+        return list(meant[:place]) if only and again[0] == "count" else None
+    if again[0] == "count":
+        return list(meant[:place]) if again.count("side") < counted else None
+    side = next(part for part in stretch if part.kind in _CLASSES)
+    same = again[:2] == ["side", "count"] and side.kind == told[-2].kind and counts > counted
+    return list(meant[: meant.index(told[-2])]) if same else None
 
 
 def _stretches(parts: Sequence[Part], said: Mapping[int, Said], tokens: Sequence[Token]) -> list[list[Part]]:

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 _MOST_SHORT_RESERVE = Decimal(6)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_HAVING = frozenset({"had", "has", "having", "got"})
 _DENYING = frozenset({"not", "never", "no", "unable"})
 _ABLE = frozenset({"can", "could", "able", "unable"})
 _LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
@@ -122,8 +123,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
                 links.remove("with")  # "11 with both dumbbells at 7kg"
             elif items and items[-1].kind == "load":
                 items[-1].flags.add("hands")
-            elif items and items[-1].kind == "bare" and not _is_of_next_load(parts, at):
-                items[-1].flags.add("per hand")
+            elif items and items[-1].kind == "bare":
+                (flags if _is_of_next_load(parts, at) else items[-1].flags).add("per hand")
         elif part.kind == "label" and (about := scopes.judged(parts, at, items)) is not None:
             about.scope = scopes.scope_of(part)
         elif part.kind == "label":
@@ -153,8 +154,11 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
 
 def _is_of_next_load(parts: Sequence[Part], at: int) -> bool:
     """Whether the hands at `at` are those that held the load after them: "15 then 12, each hand had 5kg"."""
-    following = parts[at + 1 : at + 2]
-    return parts[at - 1].kind in {"comma", "break", "dash"} and following != [] and following[0].kind == "load"
+    following = next((part for part in parts[at + 1 : at + 3] if part.kind != "held"), None)
+    if following is None or following.kind not in {"load", "bare"}:
+        return False
+    held = bool(following.dropped & _HAVING) or parts[at + 1].kind == "held"
+    return held or (following.kind == "load" and parts[at - 1].kind in {"comma", "break", "dash"})
 
 
 def _is_left_over(parts: Sequence[Part], at: int) -> bool:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 _WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "squats"), ("wall", "hold")}
 _CARRIED = frozenset({"carried", "walked", "hung", "held", "stayed", "kept"})
-_RESTED = (["rested"], ["waited"], ["breathed"], ["stopped"], ["managed"], ["did"], ["lasted"], ["got"], ["made"])
+_RESTED = (["rested"], ["waited"], ["breathed"], ["stopped"], ["managed"], ["did"], ["lasted"], ["got"], ["made"], ["in"])
 _HANGS = frozenset({"hang", "hold", "plank", "carry"})
 _CALLING = listed("words_phrases", "thing")
 
