@@ -119,6 +119,7 @@ class PhraseMarks(NumberMarks):
     def _goes_by_names(self, ahead: int) -> bool:
         """Whether every figure has its name before it, as the first one has: "kilos 14 reps 12 reserve 2"."""
         closed = self._ends(ahead + 1) or self._text(ahead + 1) in AMOUNTS["rpe"]
+        closed |= self._text(ahead + 1) in {"kg", "lb", "reps"} and self._is_number(self._label_end(ahead + 2))
         return bool(self.terminals) and self.terminals[0].type.endswith("_IS") and self._is_number(ahead) and closed
 
     def _is_side_first(self, label: Said) -> bool:

@@ -84,10 +84,13 @@ def _kept_of_several(meant: Sequence[Part], again: Sequence[str], stretch: Seque
     """What stays of counts and sides when only the last of them is told `again`: "left 9, right 8, no right 9"; None otherwise."""
     told = [part for part in meant if part.kind in _CLASSES]
     kinds = _classes(told)
-    if not set(kinds) <= {"side", "count"} or kinds[-1] != "count":
+    if kinds[-1:] != ["count"] or not set(kinds) <= {"side", "count", "load"}:
         return None
     counts, counted = kinds.count("count"), again.count("count")
     place = meant.index(told[-1])
+    if "load" in kinds:  # "12 at 10kg then 10 sorry 9 at 12kg"
+        own = kinds[:-1] == ["count", "load"] * (counts - 1) and again == ["count", "load"]
+        return list(meant[:place]) if own else None
     if kinds[-2:] != ["side", "count"]:
         only = "side" not in {*kinds, *again} and counts > counted == 1
         return list(meant[:place]) if only and again[0] == "count" else None
