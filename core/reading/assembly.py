@@ -189,7 +189,7 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
         ):
             raise Open  # "8, 7, 6 rpe 7, 8, 9"
         if (count.linked("of") and not count.linked("label")) or (
-            before.kind == "load" and count.linked("by") and _is_complete(items, before)
+            before.kind == "load" and count.linked("by") and _is_complete(items, before, own=len(loads) == len(counts))
         ):
             raise Open  # "11 of 12", "11 at 20kg x2"
         if not sided and not count.links and not count.dropped and len(counts) <= TWO:
@@ -208,10 +208,14 @@ def _is_a_slip(count: Quantity) -> bool:
     return len(strange) == 1 and not count.links and not is_english(next(iter(strange)))
 
 
-def _is_complete(items: list[Quantity], load: Quantity) -> bool:
-    """Whether the load already has its count before it, with nothing to part them but "at" or a cross."""
+def _is_complete(items: list[Quantity], load: Quantity, *, own: bool) -> bool:
+    """Whether the load already has its count before it, with nothing to part them but "at" or a cross.
+
+    `own` says that every count has a load of its own, which a slash may part: "12kg x 10 / 14kg x 8".
+    """
     at = items.index(load)
-    return at > 0 and items[at - 1].kind == "reps" and not load.linked("comma", "and", "break", "label")
+    parting = ("comma", "and", "break", "label", *(("slash",) if own else ()))
+    return at > 0 and items[at - 1].kind == "reps" and not load.linked(*parting)
 
 
 def _single(items: list[Quantity], sides: list[Quantity]) -> Log:
@@ -294,7 +298,8 @@ def _paired(rest: list[Quantity], counts: list[Quantity], sets: list[_Set]) -> b
     couples = list(zip(ordered[::2], ordered[1::2], strict=True))
     if any({one.kind, other.kind} == {one.kind} for one, other in couples):
         return False
-    if rest[0].kind == "side" and any(other.linked("comma", "and", "break") for _, other in couples):
+    crossed = [item.kind for item in ordered] == ["side", "reps", "reps", "side"]  # "right first, ten, then nine on the left"
+    if rest[0].kind == "side" and any(other.linked("comma", "and", "break") for _, other in couples[crossed:]):
         return False
     for one, couple in zip(sets, couples, strict=True):
         one.add(next(item for item in couple if item.kind == rest[0].kind))

@@ -62,6 +62,7 @@ _NOT_BEFORE_COUNTED = frozenset({"kg", "lb", "s", "it", "them", "this", "that", 
 
 _BEFORE_AN_HOUR = frozenset({"at", "by", "till", "until", "after", "from", "around", "before"})
 _DAY_PARTS = {("morning",), ("afternoon",), ("evening",)}
+_BEFORE_AN = frozenset({"left", "right", "side", "arm", "leg", "kg", "lb", "reps", "then"})
 _LONGEST_MISTYPED = 3
 _SHORT_WORDS = {"4": "for", "2": "to"}
 _BEFORE_SHORT = listed("words_tokens", "before_short")
@@ -134,7 +135,7 @@ _AFTER_EIGHT = {
 
 def heard(tokens: list[Token]) -> list[Token]:
     """What dictation wrote for another word: "ate at twenty", "to left", "for more in the tank", "comma"."""
-    tokens = _with_sides_pointed_at(joined_parts(tokens))
+    tokens = _with_clipped(_with_sides_pointed_at(joined_parts(tokens)))
     meant = list(tokens)
     begun = {token.text for token, after in pairwise(tokens) if after.text in {"one", "1", "won"}}
     two_sided = any(token.text == "right" for token in tokens)
@@ -234,6 +235,20 @@ def _changes_to(tokens: list[Token], index: int) -> bool:
     return of_a_record and tokens[index + 1].kind is Kind.NUMBER
 
 
+def _with_clipped(tokens: list[Token]) -> list[Token]:
+    """The tokens with what a number leaves of a clipped word: "I'd 12 and 11 done" is "had", "9 on the left an 10" is "and"."""
+    meant = list(tokens)
+    for at in range(1, len(tokens) - 1):
+        before, token = tokens[at - 1], tokens[at]
+        if token.text not in {"would", "an"} or tokens[at + 1].kind is not Kind.NUMBER:
+            continue
+        if token.text == "would" and before.text in {"i", "we"} and before.start == token.start:
+            meant[at] = replace(token, text="had")
+        elif token.text == "an" and (before.kind is Kind.NUMBER or before.text in _BEFORE_AN):
+            meant[at] = replace(token, text="and")
+    return meant
+
+
 def _counted(before: Token | None) -> bool:
     return before is not None and (before.kind is Kind.NUMBER or before.text in {"kg", "lb", "reps", "s", "tank", "but"})
 
@@ -271,6 +286,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     counted |= following[:1] == ("reps",) and previous in _BEFORE_COUNTED
     if word in {"for", "to", "too"} and counted and previous not in _NOT_BEFORE_COUNTED:
         return "four" if word == "for" else "two"
+    if word in {"for", "to", "too"} and following[:2] == ("of", "them") and previous in _BEFORE_COUNTED:
+        return "four" if word == "for" else "two"  # "did only for of them"
     if word in {"to", "too"}:
         if before is not None and (tank or more_tank):
             return "two"
@@ -287,7 +304,10 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word == "for":
         spoken = following[:1] == ("at",) and len(following) > 1 and following[1] in NUMBER_WORDS
         spoken |= (
-            before is None and following[:1] in {("with",), ("using",)} and following[1:2] != () and following[1] in NUMBER_WORDS
+            (before is None or previous in _BEFORE_COUNTED - {"left", "right"})
+            and following[:1] in {("with",), ("using",)}
+            and following[1:2] != ()
+            and following[1] in NUMBER_WORDS
         )
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         loaded = previous in {"at", "with", "@", "the", "my", "reps", "rep"} and following[:1] in {("kg",), ("lb",)}

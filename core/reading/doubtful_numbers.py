@@ -45,6 +45,7 @@ _BEFORE_FILLER = frozenset(
         "had",
     }
 )
+_TOLD_AT_LAST = (["that", "was"], ["it", "was"], ["i", "did"], ["i", "got"], ["that", "is"], ["i", "had"])
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})
@@ -55,7 +56,8 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
     before = tokens[index - 1].text if index > first else ""
     after = tokens[index + 1] if index + 1 < len(tokens) else None
     if before == "like":
-        return not (strong and index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER)
+        led = index - 1 > first and tokens[index - 2].text in _BEFORE_FILLER
+        return not (strong and (led or (index - 1 == first and _is_told_of_at_last(tokens, index))))
     if (
         before in {"hardly", "scarcely"}
         or (before == "more" and _two_before(tokens, index, first) == "no")
@@ -81,6 +83,8 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
     weighed = [token.text for token in tokens[max(first, index - 3) : index]]
     if weighed in (["my", "weight", "was"], ["my", "weight", "is"]):
         return True
+    if given[:2] == ["in", "all"] and any(token.kind is Kind.NUMBER for token in tokens[:index]):
+        return True  # "another 3 after a breather, 10 in all"
     if given == ["give", "or", "take"] or given[:2] == ["and", "change"] or given == ["and", "a", "bit"]:
         return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
@@ -93,7 +97,7 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
     if (after.text in {"k", "yo"} and after.glued) or [token.text for token in tokens[index + 1 : index + 3]] == ["or", "so"]:
         return True
     if after.text in {"ish", "odd", "something", "plus", "+"}:
-        return not (after.text in {"+", "plus"} and index + 2 < len(tokens) and tokens[index + 2].kind is Kind.NUMBER)
+        return not (after.text in {"+", "plus"} and _is_added(tokens, index + 2))
     if after.kind is not Kind.WORD or after.apart:
         return False
     if after.text == "o" and not after.glued and tokens[index + 2 : index + 3] and tokens[index + 2].kind is not Kind.WORD:
@@ -171,6 +175,18 @@ def _is_unknown_exercise(tokens: Sequence[Token], at: int) -> bool:
     """Whether a word of no language of ours after a count names what was done: "15 baithaks at 10kg"."""
     word, following = tokens[at].text, [token.text for token in tokens[at + 1 : at + 2]]
     return word not in VOCABULARY and not is_english(word) and following != [] and following[0] in _LIFTED_WITH
+
+
+def _is_added(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a count follows a "plus": "10 plus 5", "ten plus another five after a breather"."""
+    at += tokens[at : at + 1] != [] and tokens[at].text in {"another", "then"}
+    return at < len(tokens) and tokens[at].kind is Kind.NUMBER
+
+
+def _is_told_of_at_last(tokens: Sequence[Token], index: int) -> bool:
+    """Whether the clause that tells a set ends in "that was" or "I did", so that "like" before it is a filler."""
+    last = next((i for i in range(index, len(tokens)) if tokens[i].kind is Kind.MARK), len(tokens))
+    return [token.text for token in tokens[last - 2 : last]] in _TOLD_AT_LAST
 
 
 def _two_before(tokens: Sequence[Token], index: int, first: int) -> str:

@@ -20,6 +20,7 @@ from core.reading.whose import (
     leads_with_someone,
     only_imagined,
     reached_up,
+    tells_of_a_first,
     tried,
 )
 
@@ -116,7 +117,8 @@ def keeps_back(
     parting = set(free) - told.spoken
     if not strong and not all(is_count(tokens, i, first, last, parting) for i in core if i in told.bare):
         return True
-    ahead = [tokens[i].text for i in range(first, core[0]) if i not in parting]
+    begin = max((i + 1 for i in soft if first <= i < core[0]), default=first)  # "rpe 8 reps 10": nobody reps
+    ahead = [tokens[i].text for i in range(begin, core[0]) if i not in parting]
     if ahead[:1] == ["no"]:
         ahead = ahead[2:]  # "no worries, got 10"
     meant = is_intended([tokens[i].text for i in range(first, core[0])])
@@ -148,7 +150,8 @@ def keeps_back(
     lone = len(core) == 1 and any(t.kind is Kind.NUMBER for t in (*tokens[:first], *tokens[last:]))
     judged = end not in told.bare and (pointed or lone)
     after = [tokens[i].text for i in inside if i > end]
-    if only_imagined(after) and not (judged and after[:2] in _JUDGED):
+    another = after[:1] == ["for"] and tells_of_a_first(tokens[first:end])
+    if only_imagined(after) and not another and not (judged and after[:2] in _JUDGED):
         return True  # but "only 7, 12.5 kg is too much"
     return is_of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
 

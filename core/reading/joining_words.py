@@ -43,12 +43,13 @@ class JoiningWords(Terminals):
         counted = self._is_number(index - 1)
         if word in {"kg", "lb"}:
             return ("UNIT_IS" if labels else "UNIT_ONLY") if not counted else None
-        if word in {"reps", "rep", "repetitions", "repetition"} and labels and not counted:
+        named = counted and self.terminals[-2:-1] != [] and self.terminals[-2].type.endswith("_IS")  # "effort 9 reps 6 kilos 30"
+        if word in {"reps", "rep", "repetitions", "repetition"} and labels and (named or not counted):
             self.broken |= self._text(index - 1) in {"at", "on", "by", "around", "after", "before", "from", "since"}  # "at rep 6"
             return "REPS_IS"
         if word in {"weight", "load"} and labels:
-            named = self._text(index - 1) not in {"kg", "lb"} or self._text(ahead + 1) in {"kg", "lb"}
-            return "LOAD_IS" if named else None  # "the 7 kg weight eight times"
+            own = self._text(index - 1) not in {"kg", "lb"} or self._text(ahead + 1) in {"kg", "lb"}
+            return "LOAD_IS" if own else None  # "the 7 kg weight eight times"
         if word in AMOUNTS["rpe"] and labels:
             return "EFFORT_IS"
         if word in {"r", "s", "#", "lap", "number", "no", "nr", "go", "attempt", "bout", "try"} and self._is_numbered_in_turn(

@@ -81,10 +81,14 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
                 continue
             if word == "with" and not any(token.kind is Kind.NUMBER for token in tokens[after : after + 4]):
                 return True  # "3 with help"
-            if word == "in" and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
+            if word == "of" and _ends_in_them(tokens, after):
+                continue  # "and then just four of them at 20 kg"
+            if word == "in" and not numbered and tokens[min(after + 1, len(tokens) - 1)].text in {"the", "my", "me"}:
                 return True  # "3 in the bak"
             if word in _FINISHED and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
                 continue  # "left side 12 done, right side 11 done"
+            if word in _FINISHED and _closes_a_list(parts, part):
+                continue  # "I had 12, 11 and 9 done, all with 20kg"
             if parts[parts.index(part) - 1].kind == "label" and not is_counted(word):
                 continue  # "r1 12 r2 10 baby woke up"
             if word in EXERCISES and word.endswith("s"):
@@ -92,6 +96,18 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
             if word not in _BESIDE_LIST | WHILE and word not in COURTESY and not tokens[after].glued:
                 return True
     return False
+
+
+def _ends_in_them(tokens: Sequence[Token], at: int) -> bool:
+    """Whether the count is only "of them", and its load follows: "four of them at 20 kg", but not "3 of them ugly"."""
+    words = [token.text for token in tokens[at : at + 3]]
+    return words[1:] in (["them", "at"], ["them", "with"]) and tokens[at + 3 : at + 4] != [] and tokens[at + 3].kind is Kind.NUMBER
+
+
+def _closes_a_list(parts: Sequence[Part], part: Part) -> bool:
+    """Whether a count ends a list with an "and", and no load was told before it."""
+    before = parts[: parts.index(part)]
+    return before[-1].kind == "and" and not any(one.kind in {"load", "bodyweight"} for one in before)
 
 
 def judges_a_load(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:

@@ -179,7 +179,10 @@ class NumberMarks(JoiningWords):
             while self._is_number(first - 1):
                 first -= 1
             loaded = self._text(first - 1) == "for" and self._text(first - 2) in {"kg", "lb", "s"}  # "14kg for 8 more"
-            loaded |= self._follows_another_load(first)  # "then I took the 16 kg and did 6 more"
+            spare = self.skip.get(after + 1)
+            if spare is None or spare.meaning != "mark-reserve":
+                loaded |= self._follows_another_load(first)  # "then I took the 16 kg and did 6 more"
+                loaded |= [terminal.type for terminal in self.terminals[-4:-1]] == ["LOAD_IS", "NUM", "AND"]
             ahead = after + 2 + (self._text(after + 2) in {"the", "my", "those"})
             loaded |= next_word in {"with", "at", "@", "on", "using"} and self._is_number(ahead)
             name = "REPS" if loaded else name  # "then 4 more with 10kg"
@@ -202,6 +205,17 @@ class NumberMarks(JoiningWords):
     def _is_labelled(self) -> bool:
         """Whether the last number had its name before it, as in "weight 14 reps 12"."""
         return len(self.terminals) > 1 and self.terminals[-2].type.endswith("_IS")
+
+    def _share_of_a_minute(self, minute: int) -> Decimal:
+        """How much of "a minute" the words before it leave: "half a minute", "three quarters of a minute"."""
+        words = [self._text(minute - n) for n in (1, 2, 3)]
+        if "half" in words[: 1 + (words[0] == "a")]:
+            return Decimal("0.5")
+        if words[1:] not in (["of", "quarter"], ["of", "quarters"]) or words[0] != "a":
+            return Decimal(1)
+        while self.terminals and self.terminals[-1].type in {"OF", "NUM"}:
+            self.terminals.pop()
+        return Decimal("0.25") * (self.tokens[minute - 4].value if self._is_number(minute - 4) else 1)
 
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
         """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from core.reading.held_things import holds_another_thing
 from core.reading.lexicon import AMOUNTS, HURT
 from core.reading.number_marks import NumberMarks
 from core.reading.side_words import counted_left, is_beside_number, is_busy, is_remark
@@ -82,7 +83,8 @@ class PhraseMarks(NumberMarks):
         if name == "RESERVE" and not counted and self._is_of_one(said, ahead):
             return
         named_next = name == "EFFORT" and self._text(said.first - 1) in AMOUNTS["reps"] and self._is_number(ahead)
-        if name in {"RESERVE", "EFFORT"} and (not counted or named_next or self._names_next(said, ahead)):
+        named_next = named_next or self._goes_by_names(ahead) or self._names_next(said, ahead)
+        if name in {"RESERVE", "EFFORT"} and (not counted or named_next):
             if not self._is_number(ahead):
                 self.broken |= name == "RESERVE" and self._text(said.first) == "in" and self._text(said.first - 1) in {"kg", "lb"}
                 self.passed.add("...")
@@ -98,6 +100,10 @@ class PhraseMarks(NumberMarks):
             hurts = self._text(said.first - 1) in HURT  # "hurts on the right"
             named = self._text(said.last - 1) == "one" and not is_beside_number(self.tokens, said.first, said.last)
             return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
+        if name == "LABEL":
+            return self._is_side_first(said)
+        if name == "HELD" and holds_another_thing(self.tokens, said.first, said.last):
+            return True
         if name == "RESERVE" and self._is_in_my(said):
             return True
         if name == "NOT" and not self._is_number(said.last):
@@ -109,6 +115,18 @@ class PhraseMarks(NumberMarks):
         if name == "BODYWEIGHT":
             return self._text(said.first) == "nothing" and self._has_counted_nought()  # "zero. nothing."
         return name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said)))  # "nearly failed"
+
+    def _goes_by_names(self, ahead: int) -> bool:
+        """Whether every figure has its name before it, as the first one has: "kilos 14 reps 12 reserve 2"."""
+        closed = self._ends(ahead + 1) or self._text(ahead + 1) in AMOUNTS["rpe"]
+        closed |= self._text(ahead + 1) in {"kg", "lb", "reps"} and self._is_number(self._label_end(ahead + 2))
+        return bool(self.terminals) and self.terminals[0].type.endswith("_IS") and self._is_number(ahead) and closed
+
+    def _is_side_first(self, label: Said) -> bool:
+        """Whether "first" only says which side was done before the other, and numbers no set: "right side first, ten"."""
+        first = [token.text for token in self.tokens[label.first : label.last]] == ["first"]
+        labels = sum(said.meaning == "mark-label" for said in self.skip.values())
+        return first and labels == 1 and self.terminals[-1:] != [] and self.terminals[-1].type in {"LEFT_SIDE", "RIGHT"}
 
     def _is_counted_in_reps(self) -> bool:
         """Whether the set is told in full, so that "a minute" beside it is none of it."""

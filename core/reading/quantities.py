@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from lark.exceptions import UnexpectedInput
 
+from core.reading.held_things import holds_another_thing
 from core.reading.lexicon import AMOUNTS
 from core.reading.number_marks import SIXTY
 from core.reading.parts import Part, cached_grammar
@@ -77,6 +78,7 @@ def speaks_of_a_hold(tokens: Sequence[Token]) -> bool:
         token.text in HOLD_WORDS
         and not (token.text in {"held", "holding", "hold"} and tokens[i + 1 : i + 2] and tokens[i + 1].text in {"up", "together"})
         and not (token.text in {"hang", "hold"} and [t.text for t in tokens[i + 1 : i + 2]] == ["on"] and not _lasts(tokens, i + 2))
+        and not (token.text in {"held", "hung"} and holds_another_thing(tokens, i, i + 1))
         for i, token in enumerate(tokens)
     )
 
@@ -128,9 +130,12 @@ class _Marking(PhraseMarks):
         if token.text == "one" and self._may_be_one_more(index + 1):
             self._emit("NUM", index, 1)
             return index + 1
+        if token.text == "next" and self._is_next_of_several(index):
+            self._emit("LABEL", index, "next")
+            return index + 1 + (self._text(index + 1) in {"one", "go", "set", "round"})
         whole = self._is_the_station(index) or self._is_counted_in_reps()
         if token.text == "minutes" and not self._is_rested(index) and (self.hold or (self.timed and not whole)):
-            return self._minutes(index, Decimal(1), index + 1)
+            return self._minutes(index, self._share_of_a_minute(index), index + 1)
         counted = index - 1 - (self._text(index - 1) == "," and self._ends(index + 1))
         if token.text in _MANY_TIMES and (self._is_number(counted) or self._text(counted) in AMOUNTS["reps"]):
             self._emit("NUM", index, _MANY_TIMES[token.text])

@@ -24,8 +24,11 @@ _TAKING_BACK = {"mark-sorry", "mark-amend"}
 _CLASSES = {
     "bare": "count", "reps": "count", "duration": "count", "load": "load", "bodyweight": "load", "reserve": "reserve",
     "more": "reserve", "failure": "reserve", "effort": "effort", "either": "either", "set_count": "sets", "left": "side",
-    "right": "side", "each": "side", "same": "same",
+    "left_side": "side", "right": "side", "each": "side", "same": "same",
 }  # fmt: skip
+
+
+_LEADING = frozenset({"at", "at_sign", "with", "by", "for"})
 
 
 def restate(
@@ -45,6 +48,11 @@ def restate(
         raise Open  # "12 at 20kg, supposed to be 15"
     meant = stretches[0]
     for index, stretch in enumerate(stretches[1:], 1):
+        if (kept := _kept_of_several(meant, _classes(stretch), stretch)) is not None:
+            meant = [*kept, *stretch]
+            continue  # "right 9 no 10, left 8, 14kg", "12, 10 no 9, all 14kg"
+        if _is_listed(meant) and min(len(_classes(meant)), _classes(stretch).count("count")) > 1:
+            raise Open  # "10, 9, no 10, 8, all 16kg"
         if _is_full(meant) and _tells_again(meant, stretch):
             continue  # "12 at 10kg, it was 12, in fact 13"
         if set(_classes(meant)) < set(_classes(stretch)):
@@ -73,6 +81,35 @@ def _gives_up_of_it(parts: Sequence[Part], stretches: Sequence[Sequence[Part]]) 
         and rejected[0] in told
         and named[1].numbers == (rejected[0],)
     )
+
+
+def _kept_of_several(meant: Sequence[Part], again: Sequence[str], stretch: Sequence[Part]) -> list[Part] | None:
+    """What stays of counts and sides when only the last of them is told `again`: "left 9, right 8, no right 9"; None otherwise."""
+    told = [part for part in meant if part.kind in _CLASSES]
+    kinds = _classes(told)
+    if kinds[-2:] == again[:2] == ["count", "side"] and kinds.count("count") > again.count("count"):
+        side = next(part for part in stretch if _CLASSES.get(part.kind) == "side")
+        return list(meant[: meant.index(told[-2])]) if side.kind == told[-1].kind else None  # "10 left 9 right no 8 right"
+    if kinds[-1:] != ["count"] or not set(kinds) <= {"side", "count", "load"}:
+        return None
+    counts, counted = kinds.count("count"), again.count("count")
+    place = meant.index(told[-1])
+    if "load" in kinds:  # "12 at 10kg then 10 sorry 9 at 12kg"
+        own = kinds[:-1] == ["count", "load"] * (counts - 1) and again == ["count", "load"]
+        return list(meant[:place]) if own else None
+    if kinds[-2:] != ["side", "count"]:
+        only = _is_listed(meant) and "side" not in again and counts > counted == 1
+        return list(meant[:place]) if only and again[0] == "count" else None
+    if again[0] == "count":
+        return list(meant[:place]) if again.count("side") < counted else None
+    side = next(part for part in stretch if part.kind in _CLASSES)
+    same = again[:2] == ["side", "count"] and side.kind == told[-2].kind and counts > counted
+    return list(meant[: meant.index(told[-2])]) if same else None
+
+
+def _is_listed(parts: Sequence[Part]) -> bool:
+    """Whether nothing but counts is told, none of which may be a load: "12, 10", but not "10 at 14"."""
+    return set(_classes(parts)) == {"count"} and not any(part.kind in _LEADING for part in parts)
 
 
 def _stretches(parts: Sequence[Part], said: Mapping[int, Said], tokens: Sequence[Token]) -> list[list[Part]]:

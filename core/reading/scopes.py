@@ -125,6 +125,8 @@ def _without_of_sets(items: list[Quantity]) -> list[Quantity]:
 def _is_of_load(items: Sequence[Quantity], at: int) -> bool:
     """Whether "each" or "both" goes with the load after it: "left 12, right 12, each with 16kg"."""
     after = items[at + 1] if at + 1 < len(items) else None
+    if at and items[at - 1].kind == "load" and items[at].side is Side.EACH and items[at].word.startswith("both"):
+        return True  # "12kg both sides: left 10, right 9"
     return (
         items[at].word in {"each", "both"} and after is not None and after.kind == "load" and after.linked("with", "at", "at_sign")
     )

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 _MOST_SHORT_RESERVE = Decimal(6)
 SIDES = {"left": Side.LEFT, "left_side": Side.LEFT, "right": Side.RIGHT, "each": Side.EACH}
+_HAVING = frozenset({"had", "has", "having", "got"})
 _DENYING = frozenset({"not", "never", "no", "unable"})
 _ABLE = frozenset({"can", "could", "able", "unable"})
 _LEADING_LINKS = frozenset({"at", "at_sign", "with", "for", "in", "of", "by"})
@@ -123,10 +124,12 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
             elif items and items[-1].kind == "load":
                 items[-1].flags.add("hands")
             elif items and items[-1].kind == "bare":
-                items[-1].flags.add("per hand")
+                (flags if _is_of_next_load(parts, at) else items[-1].flags).add("per hand")
         elif part.kind == "label" and (about := scopes.judged(parts, at, items)) is not None:
             about.scope = scopes.scope_of(part)
         elif part.kind == "label":
+            if links[-1:] == ["with"]:
+                links.pop()  # "12 on first set and on next set 10"
             links.append("label")
             scope = scopes.scope_of(part)
         elif item is None:
@@ -147,6 +150,15 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
             continue
         dropped |= part.dropped
     return items
+
+
+def _is_of_next_load(parts: Sequence[Part], at: int) -> bool:
+    """Whether the hands at `at` are those that held the load after them: "15 then 12, each hand had 5kg"."""
+    following = next((part for part in parts[at + 1 : at + 3] if part.kind != "held"), None)
+    if following is None or following.kind not in {"load", "bare"}:
+        return False
+    held = bool(following.dropped & _HAVING) or parts[at + 1].kind == "held"
+    return held or (following.kind == "load" and parts[at - 1].kind in {"comma", "break", "dash"})
 
 
 def _is_left_over(parts: Sequence[Part], at: int) -> bool:

@@ -154,8 +154,8 @@ def _is_carried(items: Sequence[Quantity], item: Quantity, load: Decimal | None)
     return lone and item.value == load and item.linked("with", "at", "at_sign") and _any(items, "seconds")
 
 
-def settle_bare(items: list[Quantity], context: Context) -> None:
-    """What each number is that is said without a unit or a name."""
+def _settle_held(items: list[Quantity], context: Context) -> None:
+    """Numbers that are the time of a hold, or the load that was held."""
     for item in items:
         if "held" in item.flags and item.kind == "bare":
             if _any(items, "seconds"):
@@ -163,6 +163,14 @@ def settle_bare(items: list[Quantity], context: Context) -> None:
             item.kind = "seconds"
         if item.kind == "bare" and ("per hand" in item.flags or _is_carried(items, item, context.load)):
             item.kind = "load"
+    bare = [item for item in items if item.kind == "bare"]
+    if _are_times_of_sides(items, bare):
+        _become(bare, "seconds")
+
+
+def settle_bare(items: list[Quantity], context: Context) -> None:
+    """What each number is that is said without a unit or a name."""
+    _settle_held(items, context)
     for said in [item for item in items if item.kind in {"bare", "reps"}][1:]:
         before = items[items.index(said) - 1]
         if before.kind == "bare" and before.value == said.value and said.linked("break") and said.dropped & _STILL:
@@ -218,6 +226,13 @@ def settle_bare(items: list[Quantity], context: Context) -> None:
         _become([item for item in bare if item is not broken[0]], "reps")
         return
     _settle_unnamed(items, bare, context)
+
+
+def _are_times_of_sides(items: list[Quantity], bare: list[Quantity]) -> bool:
+    """Whether the time of one side is told in seconds and the other's as a number alone: "25 secs on the left, 31 on the right"."""
+    times = [item for item in items if item.kind == "seconds"]
+    sides = [item.side for item in items if item.kind == "side"]
+    return len(times) == len(bare) == 1 and sorted(sides, key=str) == [Side.LEFT, Side.RIGHT] and not _any(items, "reps")
 
 
 def _leads_with_a_load(items: list[Quantity], bare: list[Quantity]) -> bool:
@@ -281,11 +296,20 @@ def _settle_unnamed(items: list[Quantity], bare: list[Quantity], context: Contex
             )
         )
     apart = all(item.linked(*JOINTS) for item in bare[1:]) or not any(item.links for item in bare[1:])
-    if not apart or sided or context.awaiting is not Awaiting.REPS or any(item.value == context.load for item in bare):
+    if not apart or sided or context.awaiting is not Awaiting.REPS:
+        raise Open
+    if any(item.value == context.load for item in bare) and not _tires(bare):
         raise Open
     if _counts_along(bare):
         raise Open  # "1 2 3 go"
     _become(bare, kind)
+
+
+def _tires(bare: list[Quantity]) -> bool:
+    """Whether the counts of a list go down a little from set to set, as they do of one load: "10, 9, 8", and not "20, 12, 10"."""
+    falling = all(one.value >= other.value for one, other in pairwise(bare))
+    listed_in_full = all(item.linked("comma", "and") for item in bare[1:])
+    return falling and listed_in_full and bare[-1].value * 3 >= bare[0].value * 2
 
 
 def _counts_along(bare: list[Quantity]) -> bool:

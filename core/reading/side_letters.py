@@ -13,12 +13,14 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _SIDES = {"l": "left", "r": "right"}
+_SHORTENED = frozenset({"l", "r", "lt", "rt", "lft", "rgt", "rght"})
 _LATE = "l8"
 _PER_SIDE = ("p", "/", "s")
 
 
 def with_sides(tokens: list[Token]) -> list[Token]:
     """The tokens with each short side as one that is written out, or beside its number."""
+    tokens = _without_stops(tokens)
     if not any(token.text in {"l", "r", "p"} for token in tokens):
         return tokens
     rights = any(token.text == "r" and _stands_by_a_number(tokens, at) for at, token in enumerate(tokens))
@@ -43,6 +45,19 @@ def with_sides(tokens: list[Token]) -> list[Token]:
             sided.append(token)
         at += taken
     return sided
+
+
+def _without_stops(tokens: list[Token]) -> list[Token]:
+    """The tokens without the full stop of a shortened side before its number: "Rt. 8, Lt. 8"."""
+    stops = {
+        at + 1
+        for at in range(len(tokens) - 2)
+        if tokens[at].raw in _SHORTENED
+        and tokens[at + 1].text == "."
+        and tokens[at + 1].glued
+        and tokens[at + 2].kind is Kind.NUMBER
+    }
+    return [token for at, token in enumerate(tokens) if at not in stops] if stops else tokens
 
 
 def _stands_by_a_number(tokens: Sequence[Token], at: int) -> bool:

@@ -22,6 +22,7 @@ COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
 _AFTER_SIDE = listed("words_quantities", "after_side")
 _BESIDE_SIDE = frozenset({"did", "done", "do", "only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
 _MOST_AFTER_SIDE = 4
+_GOT = frozenset({"got", "did", "managed"})
 _CONJUNCTIONS = frozenset({"and", "but", "while", "whilst", "as", "because", "since", "so"})
 _OF_BOTH = listed("words_company", "closed") | {
     "same",
@@ -125,7 +126,9 @@ def leads(tokens: Sequence[Token], index: int, *, sides: bool) -> bool:
     """Whether a side at `index` has its number a few small words on: "left only so far: 11", "(left) got 13"."""
     if not (sides or {"left", "right"} <= {token.text for token in tokens}):
         return False
-    if sides and _text(tokens, index + 1) == "," and _text(tokens, index + 2) in {"got", "did", "managed"}:
+    if sides and [_text(tokens, index + 1), _text(tokens, index + 2)] == ["first", ","] and _text(tokens, index + 3) in _GOT:
+        return _is_number(tokens, index + 4)  # "did the right first, got 10"
+    if sides and _text(tokens, index + 1) == "," and _text(tokens, index + 2) in _GOT:
         return _is_number(tokens, index + 3)  # "then right, got 10"
     if _text(tokens, index + 1) in {"now", "then", "so"} and _text(tokens, index + 2) != "far":
         return False  # "right then, 12"

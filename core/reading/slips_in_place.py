@@ -77,7 +77,8 @@ def with_slips_in_place(tokens: list[Token]) -> list[Token]:
                 break
             if not strange and not place.known:
                 continue
-            meant = _nearest(token.raw, place.words) if strange else _misheard(token.raw, place.words)
+            meant = _misheard(token.raw, place.words) if token.raw in _KNOWN else None
+            meant = _nearest(token.raw, place.words) if strange and meant is None else meant
             if place.words is _DAYS and meant is not None and _rank(token.raw, meant) == 1:
                 break  # "wxd" is no slip of the thumb, and no day may be lost
             if meant is not None:
@@ -112,12 +113,16 @@ def _places(tokens: Sequence[Token], at: int) -> list[_Place]:
     places: list[_Place] = []
     if after in _LIMBS and (amount or _has_number(tokens)):
         words = _BEFORE_SEVERAL | {"left", "right"} if after in _SEVERAL else _BEFORE_LIMBS
-        places.append(_Place(words, must=amount and after in {"side", "sides"}, known=amount or (before == "on" and at > 1)))
+        known = amount or (before == "on" and at > 1) or (_has_number(tokens[at + 2 : at + 3]) and not before.isalpha())
+        places.append(_Place(words, must=amount and after in {"side", "sides"}, known=known))
     if before in _GATHERING and at > 1 and (_is_amount(tokens, at - 2) or (after in _BEFORE_LOAD and _has_number(tokens))):
         places.append(_Place(_LIMBS, must=True, known=True))
     if _is_left_over(tokens, at + 1) and not counted:
-        places.append(_Place(_LEFT_OVER - {"left": {"one"}, "more": {"three"}}.get(after, set()), known=True))
+        taken = {"left": {"one"} if tokens[at].raw == "on" else set(), "more": {"three"}}.get(after, set())
+        places.append(_Place(_LEFT_OVER - taken, known=True))
         places.append(_Place(_LEFT_OVER, must=after != "more"))
+    if after == "or" and _text(tokens, at + 2) in {"two", "2"} and _is_left_over(tokens, at + 3):
+        places.append(_Place(frozenset({"one"}), must=True, known=True))  # "wan or two left in me"
     if before in {"effort", "rpe"}:
         places.append(_Place(_SMALL, must=True, known=True))
     if before in {"left", "right"} and after in {"left", "right"}:

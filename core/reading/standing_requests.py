@@ -88,6 +88,8 @@ def skip_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
     after = tokens[said.last].text if said.last < last else ""
     if before in LIFTING and tokens[said.first].text == "pass":
         return False  # "I fit carry pass that one"
+    if tokens[said.first].text == "next" and _tells_of_a_set(tokens, said):
+        return False  # "first I do 12 with 8kg next I do 10"
     if after in SKIPPED_ELSEWHERE or (after and (after == ":" or _skips_to(tokens, said))):
         return False  # "skip the next meeting"
     if last < len(tokens) and tokens[last].text == "?":
@@ -95,6 +97,13 @@ def skip_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
         begin = begin if tokens[begin].text in {"can", "could", "may", "might"} else first
         return not any(token.kind is Kind.NUMBER for token in tokens[begin:last])  # "13 at 7kg, can I skip the next one?"
     return True
+
+
+def _tells_of_a_set(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether words that begin with "next" go on with a set that was done: "next I do 10 with 10kg"."""
+    told = [token.text for token in tokens[said.first + 1 : said.first + 3]]
+    counted = tokens[said.first + 3 : said.first + 4]
+    return told in (["i", "do"], ["i", "did"], ["i", "got"]) and bool(counted) and counted[0].kind is Kind.NUMBER
 
 
 def resume_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:

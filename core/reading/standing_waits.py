@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 
 
 _WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "squats"), ("wall", "hold")}
+_CARRIED = frozenset({"carried", "walked", "hung", "held", "stayed", "kept"})
+_RESTED = (["rested"], ["waited"], ["breathed"], ["stopped"], ["managed"], ["did"], ["lasted"], ["got"], ["made"], ["in"])
+_HANGS = frozenset({"hang", "hold", "plank", "carry"})
 _CALLING = listed("words_phrases", "thing")
 
 
@@ -42,12 +45,32 @@ def asks_to_wait(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
         and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :]))
     ):
         return False  # "10 at 12kg, pause 2 seconds at the bottom"
+    held = held or _is_spent(tokens, said, first, last)
     return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
 
 
 def _was_forced(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether the wait is over and only told: "had to stop for a second at 8"."""
     return [token.text for token in tokens[max(first, said.first - 2) : said.first]] == ["had", "to"]
+
+
+def _is_spent(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether a length of time was one of rest or of holding: "then rested half a minute", "carried the 16s for half a minute"."""
+    lead = [token.text for token in tokens[first : said.first]]
+    carried = lead[-1:] == ["for"] and bool(_CARRIED & set(lead))
+    return (
+        carried
+        or lead[-1:] in _RESTED
+        or _is_of_a_side(tokens, said.last)
+        or (said.last < last and tokens[said.last].text in _HANGS)
+    )
+
+
+def _is_of_a_side(tokens: Sequence[Token], at: int) -> bool:
+    """Whether what follows at `at` tells a side: "half a minute each side", "half a minute on the left"."""
+    at += at < len(tokens) and tokens[at].text == "on"
+    at += at < len(tokens) and tokens[at].text in {"the", "my"}
+    return at < len(tokens) and tokens[at].text in {"each", "per", "left", "right", "both"}
 
 
 def _pauses_for(tokens: Sequence[Token], said: Said) -> bool:

@@ -10,6 +10,7 @@ from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.phrases import Said
 from core.reading.side_words import LIMBS, contrasts
 from core.reading.token import Kind, Token
+from core.reading.whose import tells_of_a_first
 
 _LOAD_BEFORE_PLURAL = {
     "these", "them", "has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2",
@@ -38,6 +39,7 @@ _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
 _MOST_IN_ONE = Decimal(6)
 _OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
+_GETTING_OUT = listed("words_quantities", "getting_out")
 _RESTING = frozenset(
     {"sit", "sat", "rest", "rested", "resting", "wait", "waited", "lie", "lay", "breathe", "needed", "breather", "pause", "paused"}
 )
@@ -174,7 +176,7 @@ class Surroundings:
     def _follows_another_load(self, index: int) -> bool:
         """Whether the number at `index` is done with a load right before it, which is not the first one told."""
         at = index - 1
-        while self._text(at) in {"and", "did", "got", "managed", "for", "then", "i", "made"}:
+        while self._text(at) in _GETTING_OUT:
             at -= 1
         units = sum(token.text in {"kg", "lb"} for token in self.tokens[: at + 1])
         return at < index - 1 and self._text(at) in {"kg", "lb"} and units > 1
@@ -211,6 +213,10 @@ class Surroundings:
         loaded = self._text(ahead) in {"with", "at", "@", "using"} and self._is_number(ahead + 1)
         beside = self._is_number(index - 1) or self._text(index - 1) in AMOUNTS["reps"]
         return len(before) > 1 and loaded and not beside
+
+    def _is_next_of_several(self, index: int) -> bool:
+        """Whether "the next" is the set after one that was called the first: "10 for the first set and 10 for the next"."""
+        return self._text(index - 1) in {"the", "my"} and tells_of_a_first(self.tokens[:index])
 
     def _past_numbers_of_sets(self, index: int) -> int | None:
         """The index after the numbers that sets are told by, told after them: "sets 1 and 2: 10, 8"; None for others."""

@@ -121,7 +121,7 @@ def _without_kiss(tokens: list[Token]) -> list[Token]:
 def _with_units(tokens: list[Token]) -> list[Token]:
     """Without the mark that parts a number from its unit: "10 at 17.5, kg", "kilos, 6", "12.kg"."""
     kinds = ["unit" if t.text in {"kg", "lb"} else "number" if t.kind is Kind.NUMBER else t.text for t in tokens]
-    lone = set()
+    lone = {at for at in range(1, len(tokens)) if kinds[at - 1] == "unit" and tokens[at].raw in _OF_SO_MANY}  # "20 lb-ers"
     for at in range(1, len(tokens) - 1):
         before = kinds[at - 2] if at > 1 else "."
         after = kinds[at + 2] if at + 2 < len(kinds) else "."
@@ -326,6 +326,7 @@ def _pairs(tokens: list[Token]) -> list[Token]:
 
 _AMOUNTS = frozenset({"reps", "rep", "repetition", "repetitions", "kg", "lb"})
 _ENDS = frozenset(".,;!?")
+_OF_SO_MANY = frozenset({"er", "ers"})
 _MENDED = 1500
 """Spelling is mended in so many characters; what follows is too long for a reply."""
 

@@ -101,6 +101,11 @@ def only_imagined(words: Sequence[str]) -> bool:
             return False
 
 
+def tells_of_a_first(tokens: Sequence[Token]) -> bool:
+    """Whether one set is called the first, so that "the next" was done as well: "10 for the first set and 10 for the next"."""
+    return any(one.text == "the" and other.text in {"first", "1st"} for one, other in pairwise(tokens))
+
+
 def leads_with_someone(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number has somebody else for its subject: "my training partner", "my neighbour lifts"."""
     words = words[1:] if words[:1] in (["from"], ["by"], ["for"]) and words[-1:] == [":"] else words

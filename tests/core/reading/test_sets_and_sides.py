@@ -367,3 +367,28 @@ def test_what_is_only_told_beside_a_set_asks_for_nothing(beside):
 def test_no_set_is_made_of_talk(text):
     """A difference, a question and a plan are none."""
     assert acts(text, **AWAITED, sides=True) == [{"act": "unclear"}]
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "held on to the rail.",
+        "hung up on a salesman, then",
+        "kept it tidy.",
+        "my husband held the baby.",
+        "grip held,",
+        "carried the shopping up.",
+        "put the phone on hold.",
+    ],
+)
+def test_what_else_was_held_makes_no_hold_of_a_set(before):
+    """Nothing but the time, or a thing that is held for a time, makes seconds of a count."""
+    assert acts(f"{before} 9 at 16kg", **AWAITED) == [log(reps=9, load=16, unit="kg")]
+
+
+@pytest.mark.parametrize(
+    "text", ["held the plank for 40", "held on for 40", "held on to the bar for 40 seconds", "plank held well, 40", "lasted 40"]
+)
+def test_a_hold_is_told_in_seconds(text):
+    """As long as it was held."""
+    assert acts(text, awaiting="reps", unit="kg") == [log(seconds=40)]
