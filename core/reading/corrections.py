@@ -163,6 +163,17 @@ def _are_full(parts: Sequence[Part]) -> bool:
     return any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
 
 
+def stresses(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether an "I mean" after a number only stresses it, and gives nothing else for it: "9, and I mean absolute max"."""
+    if said.meaning != "mark-amend" or not any(token.text == "mean" for token in tokens[said.first : said.last]):
+        return False
+    if not any(token.kind is Kind.NUMBER for token in tokens[: said.first]):
+        return False
+    end = next((i for i in range(said.last, len(tokens)) if tokens[i].kind is Kind.MARK or tokens[i].apart), len(tokens))
+    given = tokens[said.last : end]
+    return not any(token.kind in NUMERIC or token.text in _SAYS_A_FIELD - {"failure"} | AMOUNTS["reps"] for token in given)
+
+
 def is_starred(tokens: Sequence[Token]) -> bool:
     """Whether a star is put to a quantity: "*12", "12kg*", "13* lol", but not "15*10"."""
     for at, token in enumerate(tokens):

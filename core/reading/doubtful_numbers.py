@@ -45,6 +45,9 @@ _BEFORE_FILLER = frozenset(
         "had",
     }
 )
+_BEFORE_A_PLACE = frozenset({"the", "my", "our", "his", "her", "their", "me", "us", "him", "them", "a", "all"})
+_SUBJECTS = frozenset({"i", "it", "that", "we"})
+_TOLD_BY = frozenset({"was", "is", "did", "got", "said", "meant", "had", "managed", "made", "used", "should"})
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})
@@ -149,12 +152,19 @@ def is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> boo
     number = next((i for i in range(index + 1, last) if tokens[i].kind is Kind.NUMBER), index)
     if any(tokens[i].text == ":" for i in range(index + 2, number)):
         return True  # "between school run and dinner: 12"
+    if tokens[index + 1 : index + 2] and tokens[index + 1].text in _BEFORE_A_PLACE and _is_told_after(tokens, index + 2, number):
+        return True  # "the phone heard me wrong over the fan it was 4"
     done = index > 0 and tokens[index - 1].text in _DONE_WITH and tokens[index + 1 : index + 2] != []
     if tokens[index].text == "over" and (
         (index + 1 == last and index > end) or (done and tokens[index + 1].kind is not Kind.NUMBER)
     ):
         return True  # "round 3 over", "15 reps over with 8 kg"
     return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
+
+
+def _is_told_after(tokens: Sequence[Token], first: int, number: int) -> bool:
+    """Whether a new statement begins between a place and the next number: "over the fan | it was 4"."""
+    return any(tokens[i].text in _SUBJECTS and tokens[i + 1].text in _TOLD_BY for i in range(first, number - 1))
 
 
 def bound_to(tokens: Sequence[Token], index: int, first: int, last: int) -> set[int]:

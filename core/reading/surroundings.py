@@ -374,6 +374,8 @@ class Surroundings:
     def _is_of_the_clock(self, index: int) -> bool:
         """Whether seconds are no set: a rest, a tempo, a clock that is wrong: "10 seconds fast", "3 second pauses"."""
         beside = self._text(index + 2)
+        if beside in {"off", "down"} and self._text(index - 1) in {"of", "the", "my", "those", "these", "them"}:
+            return False  # "a pair of 12s off the rack"
         timed = any(token.text == "tempo" for token in self.tokens)
         return timed or beside in _OFF_THE_CLOCK or (beside == "hold" and self._text(index + 3) in {"at", "on"} and not self.hold)
 
