@@ -20,6 +20,11 @@ _WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
 _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RIGHT = frozenset({"right", "correct", "fine", "ok", "good", "true"})
+_CONFIRMED = frozenset({"right", "correct", "true", "accurate", "unchanged"})
+_RECORDED = frozenset({"reps", "rep", "weight", "weights", "load", "number", "count", "rest", "else", "repetitions"})
+_STAYING = frozenset({"is", "are", "was", "were", "be", "stay", "stays", "stayed", "remain", "remains"})
+_UNCHANGING = _STAYING - {"is", "are", "was", "were", "be"}
+_DEGREES = frozenset({"all", "quite", "the", "just", "only", "perfectly", "still", "also"})
 _FIELDS = frozenset({"load", "reps"})
 _OF_WHAT_WAS_LEFT = frozenset({"left", "right", "reserve", "more", "effort"})
 _BEFORE_NOTED = frozenset({"i", "mistake", "mistakenly", "wrongly", "accidentally", "accident", "error"})
@@ -143,16 +148,44 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
     return None
 
 
+def field_confirmed(tokens: Sequence[Token]) -> int | None:
+    """Where a field of the last record is said to be right, and so the number beside is of another: "reps are correct, 8kg"."""
+    for at, token in enumerate(tokens):
+        if token.text not in _RECORDED or at + 1 == len(tokens) or tokens[at + 1].text not in _STAYING:
+            continue
+        said = [one.text for one in tokens[at + 2 : at + 6] if one.text not in _DEGREES]
+        stays = said[:1] == ["same"] and tokens[at + 1].text in _UNCHANGING
+        if said[:1] == [] or said[1:2] not in ([], [","], ["."], [";"], ["-"], ["!"], ["but"], ["and"]):
+            continue
+        if stays or said[0] in _CONFIRMED or (said[0] in _RIGHT and "but" in said):
+            return at
+    return None
+
+
 def without_confirmed(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
     """The parts without the number of the last record that is said to be right: "10 was right but the weight was 14kg"."""
     last, numbers = context.last, [part for part in parts if part.numbers]
-    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab"):
+    if last is None or context.awaiting is Awaiting.REPS:
+        return parts
+    if numbers and field_confirmed(tokens) is not None:
+        return [part for part in parts if part.kind != "same"]  # "it was 10kg, the reps stay the same"
+    if len(numbers) != len("ab"):
         return parts
     first = numbers[0]
     told = [token.text for token in tokens[first.at + 1 : numbers[1].at] if token.text not in AMOUNTS["reps"] | {"kg", "lb", "the"}]
     kept = first.numbers[0] in {last.reps, last.load} and told[:1] in (["was"], ["is"], ["were"], ["are"])
     right = told[1:2] != [] and told[1] in _RIGHT and {"but", ","} & set(told)
     return [part for part in parts if part is not first] if kept and right else parts
+
+
+def with_what_was_left(parts: list[Part], context: Context) -> list[Part]:
+    """The parts with "3 left" beside a load or reps of a set without sides as its reserve: "the weight was 6kg, 3 left"."""
+    last, kinds = context.last, {part.kind for part in parts}
+    sided = context.sides or kinds & {"left_side", "right", "each"} or (last is not None and last.side is not None)
+    if last is None or context.awaiting is Awaiting.REPS or sided or not kinds & {"load", "reps"}:
+        return parts
+    left = {at for at, part in enumerate(parts) if part.kind == "left" and at and parts[at - 1].kind == "bare"}
+    return [replace(part, kind="reserve") if at + 1 in left else part for at, part in enumerate(parts) if at not in left]
 
 
 def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:

@@ -22,6 +22,7 @@ from core.reading.corrected_parts import (
     with_former,
     with_mistyped,
     with_rejected,
+    with_what_was_left,
     without_confirmed,
     without_denied,
     without_noted,
@@ -101,7 +102,7 @@ def records(
         return [change]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
-    parts = without_confirmed(tokens, parts, context)
+    parts = with_what_was_left(without_confirmed(tokens, parts, context), context)
     parts, said = _without_unit_again(parts, marks, said)
     correcting = corrects(tokens, parts, marks, said, context)
     counted = [part for part in parts if part.kind in QUANTITIES]

@@ -24,6 +24,8 @@ _SAYING = listed("words_guards", "saying")
 _TALLYING = listed("words_guards", "tallying")
 _TALLIED = listed("words_guards", "tallied")
 _DOING = listed("words_guards", "doing")
+_HAPPENED = listed("words_guards", "happened")
+_TRAINED = frozenset({"started", "finished", "tried", "stopped", "joined", "trained", "rested", "struggled", "ended"})
 _LIFTING = frozenset({"do", "lift", "hit", "make", "press", "complete", "finish", "squeeze", "beat", "count"})
 _WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
 _OBJECT_OF = listed("words_guards", "object_of")
@@ -124,6 +126,13 @@ def leads_with_someone(words: Sequence[str]) -> bool:
     if len(rest) > 1 and rest[0] in {"is", "was", "keeps"} and rest[1] in _SAYING | _DOING | {"doing"}:
         return True  # "my trainer is telling 15"
     return not rest or (len(rest) == 1 and (rest[0] in _DOING or rest[0].endswith(("s", "ed"))))
+
+
+def went_on(words: Sequence[str]) -> bool:
+    """Whether the words before a "got" tell what somebody else did, and the writer went on: "mum rang mid set still"."""
+    before = words[:-1]
+    happened = any(word in _HAPPENED or (word.endswith("ed") and word not in _DOING | _TRAINED) for word in before)
+    return [*words[-1:]] == ["still"] and happened and not {"and", "who"} & set(before)
 
 
 def is_object(words: Sequence[str], at: int) -> bool:
