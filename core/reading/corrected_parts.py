@@ -31,13 +31,16 @@ _BEFORE_NOTED = frozenset({"i", "mistake", "mistakenly", "wrongly", "accidentall
 NOTED = listed("words_records", "noted")
 _WONDERING = listed("words_records", "wondering")
 _RETELLING = listed("words_records", "retelling")
-_BEGINS_TO_RETELL = frozenset({"i", "it", "that", "we", "na", "no", "the", "my", "was", "did", "actually", "should"})
+_BEGINS_TO_RETELL = frozenset(
+    {"i", "it", "that", "we", "na", "no", "the", "my", "was", "did", "actually", "should", "they", "those"}
+)
 LONGEST_NOTE = 7
 _REACH_OF_FORMER = 4
 _REACH_OF_BLAME = 3
 NOTERS = frozenset({"you", "app", "record", "log", "it", "screen", "sheet", "chat", "bot", "message"})
 _HAVING = frozenset({"have", "got", "has", "down", "shows", "show", "says", "reads", "logged"})
-_PARTING = frozenset({",", ".", "but", "!", ";", "and", "-", "should"})
+_DROPPING = frozenset({"scrap", "forget", "ignore", "scratch", "disregard", "nix", "bin", "drop"})
+_PARTING = frozenset({",", ".", "but", "!", ";", "and", "-", "should", "i"})
 
 
 def without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
@@ -135,6 +138,7 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         noted = is_what_was_noted(tokens, former.at) or (
             (begins and before[-1] in NOTED)
             or before[-1:] == ["into"]
+            or (before[-1:] == ["the"] and before[-2:-1] != [] and before[-2] in _DROPPING)
             or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
         )
         parted_off = any(tokens[i].text in {",", ".", "!", ";"} for i in range(former.at, meant.at))

@@ -46,7 +46,7 @@ _BEFORE_FILLER = frozenset(
     }
 )
 _BEFORE_A_PLACE = frozenset({"the", "my", "our", "his", "her", "their", "me", "us", "him", "them", "a", "all"})
-_SUBJECTS = frozenset({"i", "it", "that", "we"})
+_SUBJECTS = frozenset({"i", "it", "that", "we", "still", "but", "and", "then", "so"})
 _TOLD_BY = frozenset({"was", "is", "did", "got", "said", "meant", "had", "managed", "made", "used", "should"})
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
@@ -84,6 +84,8 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
     weighed = [token.text for token in tokens[max(first, index - 3) : index]]
     if weighed in (["my", "weight", "was"], ["my", "weight", "is"]):
         return True
+    if given[:2] in (["too", "many"], ["too", "few"]):
+        return True  # "that was 2 too many"
     if given == ["give", "or", "take"] or given[:2] == ["and", "change"] or given == ["and", "a", "bit"]:
         return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
