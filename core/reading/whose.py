@@ -200,7 +200,8 @@ def is_intended(words: Sequence[str]) -> bool:
     near = list(words)
     while near and near[-1] in _BEFORE_UNDONE:
         near.pop()
-    if (near[-1:] != [] and near[-1] in _NOT_DONE) or [*words[-2:]] in (["before", "the"], ["before", "my"]):
+    late = near[-2:-1] in (["late"], ["slow"], ["delayed"])  # "sorry late reply 11"
+    if (near[-1:] != [] and near[-1] in _NOT_DONE and not late) or [*words[-2:]] in (["before", "the"], ["before", "my"]):
         return True  # "dodged the", "gave up before the"
     if set(words) & _PERCEIVING and set(words) & (_PERCEIVED | GUARDS["people"]):
         return True  # "just watched someone curl"
@@ -219,6 +220,7 @@ def is_intended(words: Sequence[str]) -> bool:
 def is_ordered(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number orders or names something about it: "set my record to", "goal:", "my PB is"."""
     said = [word for word in words if word not in COURTESY and word != ":"]
+    said = said[2:] if said[:2] == ["for", "record"] else said  # "for the record it was 11"
     if set(said[:1]) & _NAMING or (said[-1:] in (["is"], ["was"]) and _BESTS & set(said) and "new" not in said):
         return True
     return words[-1:] == ["to"] and words[:1] != [] and words[0] in _ORDERING and bool(_OWNED & set(words))
