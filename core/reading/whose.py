@@ -219,8 +219,8 @@ def is_intended(words: Sequence[str]) -> bool:
 
 def is_ordered(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number orders or names something about it: "set my record to", "goal:", "my PB is"."""
+    words = words[3:] if [*words[:3]] == ["for", "the", "record"] else words  # "for the record it was 11"
     said = [word for word in words if word not in COURTESY and word != ":"]
-    said = said[2:] if said[:2] == ["for", "record"] else said  # "for the record it was 11"
     if set(said[:1]) & _NAMING or (said[-1:] in (["is"], ["was"]) and _BESTS & set(said) and "new" not in said):
         return True
     return words[-1:] == ["to"] and words[:1] != [] and words[0] in _ORDERING and bool(_OWNED & set(words))
