@@ -118,10 +118,10 @@ def _named_amend(about: str, value: Decimal) -> Amend:
 
 
 def _unit_only(said: Sequence[Part]) -> Amend:
-    units = [part for part in said if part.kind == "unit_only"]
-    if len(units) != 1 or units[0].unit is None:
+    units = {part.unit for part in said if part.kind == "unit_only"} - {None}
+    if len(units) != 1:
         raise Open
-    return Amend(unit=units[0].unit)
+    return Amend(unit=units.pop())
 
 
 def _from_log(log: Log) -> Amend:

@@ -64,7 +64,10 @@ def asks(
         inside = [i for i in open_numbers if first <= i < last]
         if inside and _wonders(tokens, first):
             return True
-        if last < len(tokens) and tokens[last].text == "?" and not guards.polite_request(tokens, first, last):
+        asked = last < len(tokens) and tokens[last].text == "?"
+        if inside and asked and inside[0] and tokens[inside[0] - 1].text == "what":
+            return True  # "you know what 12 at 20kg would do to me?"
+        if asked and not guards.polite_request(tokens, first, last):
             explained = any(first <= one.first < last and not one.meaning.startswith("mark") for one in said.values())
             explained |= strong and bool(inside) and _boasts([token.text for token in tokens[inside[-1] + 1 : last]])
             if inside and not explained and not (strong and _ASKING & {token.text for token in tokens[inside[-1] + 1 : last]}):

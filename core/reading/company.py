@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from core.reading.lexicon import AMOUNTS, COURTESY, ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
 from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
+from core.reading.whose import went_on
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Sequence
@@ -77,6 +78,8 @@ _OF_THEM = frozenset({"those", "these", "them", "that"})
 _UNITS = frozenset({"kg", "lb", "s", "x"})
 _ENGLISH_ENDINGS = ("able", "ible", "ful", "less", "ish", "ly", "ing", "ness", "ous")
 _BESIDE_ME = frozenset({"to", "beside", "behind", "near", "opposite", "by", "with"})
+_WHERE = frozenset({"in", "on", "at", "through", "over", "under", "into", "onto", "off", "during", "behind", "across", "outside"})
+_PRONOUNS = frozenset({"i", "we", "he", "she", "they", "you", "it"})
 _LONGEST_TAIL = 4
 _SHORTEST_PLURAL = 4
 
@@ -156,7 +159,7 @@ def is_told_of_others(words: Sequence[str]) -> bool:
         return False
     if words[verb] in _SAYING:
         return words[verb - 1] not in _COUNTING
-    return not _by_oneself(words[:verb])
+    return not (_by_oneself(words[:verb]) or went_on(words[:verb]))
 
 
 def _by_oneself(words: Sequence[str]) -> bool:
@@ -168,15 +171,27 @@ def _by_oneself(words: Sequence[str]) -> bool:
         rest = rest[: -3 if rest[-3:-2] == ["next"] else -2]  # "the lad next to me"
     if rest[-2:] in (["of", "mine"], ["of", "ours"]):
         return False  # "a mate of mine got"
+    rest, whole = _without_where(rest), rest
+    if rest != whole and rest[-1:] != [] and rest[-1] in COURTESY - {"i", "we", "me"}:
+        return False  # "coach at work did"
     if rest[-2:-1] == ["no"] and rest[-1] != "one":
         return True  # "no worries got"
-    if rest[-2:-1] == ["me"] and rest[-1] in _NAMED:
-        return False  # "me mate did"
+    if rest[-2:-1] in (["me"], ["my"], ["our"]) and rest[-1] in _NAMED:
+        return False  # "me mate did", "my mate at work did"
     if not rest or {"i", "we", "me", "myself"} & set(rest):
         return True
     subject = rest[-1]
     named = rest[-2:-1] in (["my"], ["the"], ["our"], ["his"], ["her"])
     return subject in _NOBODY or (not named and subject.endswith(("ed", "ing")))
+
+
+def _without_where(words: list[str]) -> list[str]:
+    """The words without what they end with that tells where, which nobody does: "kids screaming | in the background"."""
+    for size in (3, 2):
+        tail = words[-size:]
+        if len(tail) == size and tail[0] in _WHERE and set(tail[1:-1]) <= _OWNING and tail[-1] not in _PRONOUNS:
+            return words[:-size]
+    return words
 
 
 def _reached(words: Sequence[str], following: str) -> bool:

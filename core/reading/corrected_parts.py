@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.acts import Awaiting, Context
-from core.reading.lexicon import AMOUNTS, listed
+from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.parts import Part
 from core.reading.token import Kind, Token
 
@@ -20,13 +20,27 @@ _WRONG = frozenset({"wrong", "incorrect", "typo", "mistake", "error"})
 _BEFORE_WRONG = frozenset({"was", "is", "a", "an", "the", "my", "kg", "lb", "reps", "s"})
 _SHOULD_BE = {("should", "be"), ("should", "read"), ("should", "say"), ("should", "have"), ("must", "be")}
 _RIGHT = frozenset({"right", "correct", "fine", "ok", "good", "true"})
+_CONFIRMED = frozenset({"right", "correct", "true", "accurate", "unchanged"})
+_RECORDED = frozenset({"reps", "rep", "weight", "weights", "load", "number", "count", "rest", "else", "repetitions"})
+_STAYING = frozenset({"is", "are", "was", "were", "be", "stay", "stays", "stayed", "remain", "remains"})
+_UNCHANGING = _STAYING - {"is", "are", "was", "were", "be"}
+_DEGREES = frozenset({"all", "quite", "the", "just", "only", "perfectly", "still", "also"})
 _FIELDS = frozenset({"load", "reps"})
+_OF_WHAT_WAS_LEFT = frozenset({"left", "right", "reserve", "more", "effort"})
 _BEFORE_NOTED = frozenset({"i", "mistake", "mistakenly", "wrongly", "accidentally", "accident", "error"})
 NOTED = listed("words_records", "noted")
+_WONDERING = listed("words_records", "wondering")
+_RETELLING = listed("words_records", "retelling")
+_BEGINS_TO_RETELL = frozenset(
+    {"i", "it", "that", "we", "na", "no", "the", "my", "was", "did", "actually", "should", "they", "those"}
+)
 LONGEST_NOTE = 7
+_REACH_OF_FORMER = 4
+_REACH_OF_BLAME = 3
 NOTERS = frozenset({"you", "app", "record", "log", "it", "screen", "sheet", "chat", "bot", "message"})
 _HAVING = frozenset({"have", "got", "has", "down", "shows", "show", "says", "reads", "logged"})
-_PARTING = frozenset({",", ".", "but", "!", ";", "and", "-", "should"})
+_DROPPING = frozenset({"scrap", "forget", "ignore", "scratch", "disregard", "nix", "bin", "drop"})
+_PARTING = frozenset({",", ".", "but", "!", ";", "and", "-", "should", "i"})
 
 
 def without_noted(tokens: Sequence[Token], parts: list[Part]) -> list[Part]:
@@ -57,6 +71,49 @@ def is_what_was_noted(tokens: Sequence[Token], at: int) -> bool:
     )
 
 
+def _end_of_wonder(tokens: Sequence[Token], at: int) -> int:
+    """The index after a question at the very start that only wonders at the number at `at`: "16.5kg? no idea"; 0 for others."""
+    asked = next((i for i in range(at + 1, min(at + 1 + LONGEST_NOTE, len(tokens))) if tokens[i].text == "?"), None)
+    if asked is None or at > LONGEST_NOTE:
+        return 0
+    wonders = all(i == at or tokens[i].kind is Kind.MARK or tokens[i].text in _WONDERING | COURTESY for i in range(asked))
+    return asked + 1 if wonders else 0
+
+
+def _is_wondered_at(tokens: Sequence[Token], parts: Sequence[Part], former: Part, meant: Part) -> bool:
+    """Whether the number of the last record is wondered at, and another told for it: "why does it say 10? I did 12"."""
+    if meant.at < former.at or any(token.text == "?" for token in tokens[meant.at :]):
+        return False
+    begun = meant.at
+    while begun and tokens[begun - 1].text in _RETELLING:
+        begun -= 1
+    told = begun < meant.at and tokens[begun].text in _BEGINS_TO_RETELL
+    return told and _end_of_wonder(tokens, former.at) > 0 and not any(part.kind in _OF_WHAT_WAS_LEFT for part in parts)
+
+
+def not_wondered_at(tokens: Sequence[Token], former: Sequence[Part] | None, numbers: Sequence[int]) -> list[int]:
+    """The numbers without the one that was asked back, where `with_former` found one."""
+    begun = _end_of_wonder(tokens, former[1].at) if former is not None else 0
+    return [at for at in numbers if at >= begun]
+
+
+def words_of_the_former(tokens: Sequence[Token], former: Sequence[Part] | None) -> set[int]:
+    """The words that only tell of the number given up, where `with_former` found one."""
+    if former is None:
+        return set()
+    given_up, meant = former[1].at, former[2].at
+    wondered = _end_of_wonder(tokens, given_up)
+    return set(range(wondered) if wondered else range(given_up - _REACH_OF_FORMER, max(given_up + _REACH_OF_FORMER, meant)))
+
+
+def when_it_went_wrong(tokens: Sequence[Token], blame: Said | None) -> set[int]:
+    """The words that only say when the mistake was made, and not the set: "pressed the wrong number earlier, it was 6"."""
+    if blame is None or not _WRONG & {token.text for token in tokens[blame.first : blame.last]}:
+        return set()
+    near = range(max(0, blame.first - _REACH_OF_BLAME), min(len(tokens), blame.last + _REACH_OF_BLAME))
+    return {i for i in near if tokens[i].text in {"earlier", "previously"}}
+
+
 def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part] | None:
     """The parts with the number of the last record marked as given up where it is told as what was: "16 was the old one, 20kg".
 
@@ -81,6 +138,7 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         noted = is_what_was_noted(tokens, former.at) or (
             (begins and before[-1] in NOTED)
             or before[-1:] == ["into"]
+            or (before[-1:] == ["the"] and before[-2:-1] != [] and before[-2] in _DROPPING)
             or (after[:1] == ["i"] and after[1:2] != [] and after[1] in NOTED)
         )
         parted_off = any(tokens[i].text in {",", ".", "!", ";"} for i in range(former.at, meant.at))
@@ -88,22 +146,50 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
             former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
         )
         was |= value == last.reps and before[-1:] == ["the"] and after[:1] == ["was"] and parted_off and meant.kind != "load"
-        if noted or was:
+        if noted or was or _is_wondered_at(tokens, parts, former, meant):
             weighed = (former.kind, meant.kind) == ("load", "bare")
             return [Part("not"), former, replace(meant, kind="load") if weighed else meant]
+    return None
+
+
+def field_confirmed(tokens: Sequence[Token]) -> int | None:
+    """Where a field of the last record is said to be right, and so the number beside is of another: "reps are correct, 8kg"."""
+    for at, token in enumerate(tokens):
+        if token.text not in _RECORDED or at + 1 == len(tokens) or tokens[at + 1].text not in _STAYING:
+            continue
+        said = [one.text for one in tokens[at + 2 : at + 6] if one.text not in _DEGREES]
+        stays = said[:1] == ["same"] and tokens[at + 1].text in _UNCHANGING
+        if said[:1] == [] or said[1:2] not in ([], [","], ["."], [";"], ["-"], ["!"], ["but"], ["and"]):
+            continue
+        if stays or said[0] in _CONFIRMED or (said[0] in _RIGHT and "but" in said):
+            return at
     return None
 
 
 def without_confirmed(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
     """The parts without the number of the last record that is said to be right: "10 was right but the weight was 14kg"."""
     last, numbers = context.last, [part for part in parts if part.numbers]
-    if last is None or context.awaiting is Awaiting.REPS or len(numbers) != len("ab"):
+    if last is None or context.awaiting is Awaiting.REPS:
+        return parts
+    if numbers and field_confirmed(tokens) is not None:
+        return [part for part in parts if part.kind != "same"]  # "it was 10kg, the reps stay the same"
+    if len(numbers) != len("ab"):
         return parts
     first = numbers[0]
     told = [token.text for token in tokens[first.at + 1 : numbers[1].at] if token.text not in AMOUNTS["reps"] | {"kg", "lb", "the"}]
     kept = first.numbers[0] in {last.reps, last.load} and told[:1] in (["was"], ["is"], ["were"], ["are"])
     right = told[1:2] != [] and told[1] in _RIGHT and {"but", ","} & set(told)
     return [part for part in parts if part is not first] if kept and right else parts
+
+
+def with_what_was_left(parts: list[Part], context: Context) -> list[Part]:
+    """The parts with "3 left" beside a load or reps of a set without sides as its reserve: "the weight was 6kg, 3 left"."""
+    last, kinds = context.last, {part.kind for part in parts}
+    sided = context.sides or kinds & {"left_side", "right", "each"} or (last is not None and last.side is not None)
+    if last is None or context.awaiting is Awaiting.REPS or sided or not kinds & {"load", "reps"}:
+        return parts
+    left = {at for at, part in enumerate(parts) if part.kind == "left" and at and parts[at - 1].kind == "bare"}
+    return [replace(part, kind="reserve") if at + 1 in left else part for at, part in enumerate(parts) if at not in left]
 
 
 def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
@@ -120,9 +206,9 @@ def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) 
 
 
 def without_denied(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
-    """The parts without the number of the last record that a closing "no" denies: "it is 10 kg, no 14"."""
+    """The parts without the number of the last record that a closing "no" denies: "it is 10 kg, no 14", "was 11, no 10"."""
     last, numbers = context.last, [part for part in parts if part.numbers]
-    if last is None or len(numbers) != len("ab") or numbers[0].kind not in {"load", "reps"}:
+    if last is None or len(numbers) != len("ab") or numbers[0].kind not in {"bare", "load", "reps"}:
         return parts
     denied = numbers[1].numbers[0]
     had = last.load if numbers[0].kind == "load" else last.reps

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from core.reading.acts import Act, Awaiting, Context, Unclear
 from core.reading.amends import amend
 from core.reading.assembly import Open
-from core.reading.corrected_parts import LONGEST_NOTE, NOTERS, is_what_was_noted, with_former
+from core.reading.corrected_parts import LONGEST_NOTE, NOTERS, field_confirmed, is_what_was_noted, with_former
 from core.reading.lexicon import AMOUNTS, COURTESY, listed
 from core.reading.parts import Part
 from core.reading.spans import SENTENCE_ENDS
@@ -50,7 +50,10 @@ _REACH_OF_FACT = 4
 
 def field_named(tokens: Sequence[Token]) -> str:
     """What a correction speaks of: "load" ("change the weight to 18"), "rpe", "reserve", or "" when it does not say."""
-    words = {token.text for token in tokens}
+    confirmed = field_confirmed(tokens)
+    if confirmed is not None and tokens[confirmed].text in {"reps", "rep", "repetitions", "count"}:
+        return "load"  # "the reps are right but it was 8"
+    words = {token.text for at, token in enumerate(tokens) if at != confirmed}
     if words & {"reps", "rep"}:
         return ""
     if words & {"weight", "load", "weights"} or any(t.text == "wrong" and after.text in _WEIGHED for t, after in pairwise(tokens)):
@@ -126,6 +129,8 @@ def corrects(
     if context.last is not None and not awaited and _adds(tokens, parts, counted):
         return True
     full = _are_full(parts)
+    if context.last is not None and not awaited and counted and not full and field_confirmed(tokens) is not None:
+        return True
     sorry = marks.get("mark-sorry")
     told = [one for one in said.values() if one.meaning == "mark-was"]
     told = [one for one in told if _of_the_record(tokens, one)]
@@ -161,6 +166,17 @@ def corrects(
 def _are_full(parts: Sequence[Part]) -> bool:
     """Whether a count and a load are told."""
     return any(part.kind in {"bare", "reps"} for part in parts) and any(part.kind == "load" for part in parts)
+
+
+def stresses(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether an "I mean" after a number only stresses it, and gives nothing else for it: "9, and I mean absolute max"."""
+    if said.meaning != "mark-amend" or not any(token.text == "mean" for token in tokens[said.first : said.last]):
+        return False
+    if not any(token.kind is Kind.NUMBER for token in tokens[: said.first]):
+        return False
+    end = next((i for i in range(said.last, len(tokens)) if tokens[i].kind is Kind.MARK or tokens[i].apart), len(tokens))
+    given = tokens[said.last : end]
+    return not any(token.kind in NUMERIC or token.text in _SAYS_A_FIELD - {"failure"} | AMOUNTS["reps"] for token in given)
 
 
 def is_starred(tokens: Sequence[Token]) -> bool:

@@ -17,12 +17,16 @@ _HEARABLE = frozenset({"ate", "for", "to", "too", "tin", "couple", "won", "comma
 _AFTER_LET = {("me",), ("us",), ("him",), ("her",), ("it",), ("the",), ("my",), ("them",)}
 _EAGER = frozenset(
     {
+        "tried",
+        "try",
+        "trying",
+        "fought",
+        "tempted",
         "pushed",
         "push",
         "gone",
         "went",
         "going",
-        "fought",
         "reached",
         "asked",
         "begging",

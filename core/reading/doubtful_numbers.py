@@ -46,6 +46,9 @@ _BEFORE_FILLER = frozenset(
     }
 )
 _TOLD_AT_LAST = (["that", "was"], ["it", "was"], ["i", "did"], ["i", "got"], ["that", "is"], ["i", "had"])
+_BEFORE_A_PLACE = frozenset({"the", "my", "our", "his", "her", "their", "me", "us", "him", "them", "a", "all"})
+_SUBJECTS = frozenset({"i", "it", "that", "we", "still", "but", "and", "then", "so"})
+_TOLD_BY = frozenset({"was", "is", "did", "got", "said", "meant", "had", "managed", "made", "used", "should"})
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
 _LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})
@@ -85,6 +88,8 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
         return True
     if given[:2] == ["in", "all"] and any(token.kind is Kind.NUMBER for token in tokens[:index]):
         return True  # "another 3 after a breather, 10 in all"
+    if given[:2] in (["too", "many"], ["too", "few"]):
+        return True  # "that was 2 too many"
     if given == ["give", "or", "take"] or given[:2] == ["and", "change"] or given == ["and", "a", "bit"]:
         return True
     if given[:2] == ["for", "my"] and given[2:] and given[2] in GUARDS["people"]:
@@ -153,12 +158,19 @@ def is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> boo
     number = next((i for i in range(index + 1, last) if tokens[i].kind is Kind.NUMBER), index)
     if any(tokens[i].text == ":" for i in range(index + 2, number)):
         return True  # "between school run and dinner: 12"
+    if tokens[index + 1 : index + 2] and tokens[index + 1].text in _BEFORE_A_PLACE and _is_told_after(tokens, index + 2, number):
+        return True  # "the phone heard me wrong over the fan it was 4"
     done = index > 0 and tokens[index - 1].text in _DONE_WITH and tokens[index + 1 : index + 2] != []
     if tokens[index].text == "over" and (
         (index + 1 == last and index > end) or (done and tokens[index + 1].kind is not Kind.NUMBER)
     ):
         return True  # "round 3 over", "15 reps over with 8 kg"
     return index > end + (0 if near else 1) and not any(tokens[i].kind is Kind.NUMBER for i in range(index + 1, last))
+
+
+def _is_told_after(tokens: Sequence[Token], first: int, number: int) -> bool:
+    """Whether a new statement begins between a place and the next number: "over the fan | it was 4"."""
+    return any(tokens[i].text in _SUBJECTS and tokens[i + 1].text in _TOLD_BY for i in range(first, number - 1))
 
 
 def bound_to(tokens: Sequence[Token], index: int, first: int, last: int) -> set[int]:

@@ -13,6 +13,7 @@ from core.reading.whose import (
     is_object,
     is_what_they_weigh,
     managed_something,
+    went_on,
 )
 
 if TYPE_CHECKING:
@@ -94,7 +95,7 @@ def is_of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> b
         if word in GUARDS["people"] and not is_object(words, at):
             later = words[at + 1 :]
             doing = next((n for n, w in enumerate(later) if w in _DOING or (w in _LIFTS and later[n - 1] in DEGREE)), None)
-            if doing is not None and "i" not in later[:doing]:
+            if doing is not None and "i" not in later[:doing] and not went_on(later[:doing]):
                 return True
             if "could" in later[:4] and not {"so", "and", "but", "i", "we"} & set(later[: later.index("could")]):
                 return True  # "my grandad at 80 could still curl 15kg"

@@ -16,15 +16,29 @@ from core.reading.asked_sets import asks
 from core.reading.assembly import Open
 from core.reading.corrected_parts import (
     NOTED,
+    not_wondered_at,
     only_rejects,
+    when_it_went_wrong,
     with_former,
     with_mistyped,
     with_rejected,
+    with_what_was_left,
     without_confirmed,
     without_denied,
     without_noted,
+    words_of_the_former,
 )
-from core.reading.corrections import ABSENT, NUMERIC, QUANTITIES, corrects, exchanged, field_named, is_starred, notes_another
+from core.reading.corrections import (
+    ABSENT,
+    NUMERIC,
+    QUANTITIES,
+    corrects,
+    exchanged,
+    field_named,
+    is_starred,
+    notes_another,
+    stresses,
+)
 from core.reading.lexicon import COURTESY, EXERCISES, listed
 from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
 from core.reading.phrases import Said
@@ -43,7 +57,6 @@ if TYPE_CHECKING:
     from core.reading.parts import Part
 
 _LONGEST_NOUGHT = 5
-_REACH_OF_FORMER = 4
 _MOST_NUMBERS = 40
 _COUNTS = {"bare", "reps", "duration"}
 _ASSERTING = (["in", "fact"], ["in", "reality"])
@@ -89,7 +102,7 @@ def records(
         return [change]
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
-    parts = without_confirmed(tokens, parts, context)
+    parts = with_what_was_left(without_confirmed(tokens, parts, context), context)
     parts, said = _without_unit_again(parts, marks, said)
     correcting = corrects(tokens, parts, marks, said, context)
     counted = [part for part in parts if part.kind in QUANTITIES]
@@ -105,13 +118,11 @@ def records(
     free = {i for one in said.values() for i in range(one.first, one.last)} | set(explained)
     free |= {part.at for part in parts if part.kind == "duration" and tokens[part.at].kind is Kind.CLOCK}
     strong = is_told_in_full(parts) or _begins_with_the_load(parts, context)
+    former = with_former(tokens, parts, context) if correcting else None
     if correcting:
         contrasted = any(part.kind == "not" for part in parts)
         free |= {i for i, token in enumerate(tokens) if token.text in (_CONTRASTING if contrasted else _DENYING)}
-        former = with_former(tokens, parts, context)
-        if former is not None:
-            given_up, meant = former[1].at, former[2].at
-            free |= set(range(given_up - _REACH_OF_FORMER, max(given_up + _REACH_OF_FORMER, meant)))
+        free |= words_of_the_former(tokens, former) | when_it_went_wrong(tokens, marks.get("mark-amend"))
         strong = strong or contrasted or "mark-amend" in marks or former is not None
         strong = strong or any(one.meaning == "mark-was" and one.last in open_numbers for one in said.values())
         strong = strong or any(token.text == "instead" for token in tokens)
@@ -133,7 +144,7 @@ def records(
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
     if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or asks(
-        tokens, sentences, open_numbers, said, strong=strong
+        tokens, sentences, not_wondered_at(tokens, former, open_numbers), said, strong=strong
     ):
         return [(at, Unclear())]
     if not correcting and (is_loose(tokens, clauses, told_first, said) or judges_a_load(tokens, parts)):
@@ -220,6 +231,8 @@ def _as_meant(tokens: Sequence[Token], said: Said, context: Context) -> Said:
     """The phrase, with a "no" that says what is not there as plain words, which take nothing back: "no pain, 3 left"."""
     if said.meaning == "mark-was" and context.awaiting is Awaiting.REPS:
         return _as_label(tokens, said)
+    if stresses(tokens, said):
+        return replace(said, meaning="mark-plain")
     no = said.meaning == "mark-sorry" and [token.text for token in tokens[said.first : said.last]] == ["no"]
     absent = no and said.last < len(tokens) and (tokens[said.last].text in ABSENT or _is_lacking(tokens, said.last))
     return replace(said, meaning="mark-plain") if absent else said

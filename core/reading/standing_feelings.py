@@ -63,6 +63,8 @@ def _is_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> boo
         return False  # "washing machine finished bang on the beep"
     if before in {"not", "never", "no", "hardly"}:
         return False  # "this is not good for me"
+    if before in {"rest", "else"} and tokens[said.first].text in _COPULAS - {"felt"}:
+        return False  # "it was 6kg, the rest is right": of the record
     return not any(
         tokens[i].text in PLACES and tokens[i - 1].text not in {"each", "either", "both", "every", "per"}
         for i in range(first, said.first)

@@ -37,6 +37,7 @@ _AFTER_ONE_SET = frozenset(
 )
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
+_AFFIRMING = frozenset({"yes", "um", "uh", "er", "erm", "definitely", "that", "is", "it", "was", "right", "so", "reps"})
 _MOST_IN_ONE = Decimal(6)
 _OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
 _GETTING_OUT = listed("words_quantities", "getting_out")
@@ -156,6 +157,8 @@ class Surroundings:
         """Whether a number only repeats in words what was just said in figures, or the other way: "9! nine!", "12 (twelve)"."""
         if [token.text for token in self.tokens[index + 1 : index + 4]] == ["of", "my", "life"]:
             return any(self._is_number(i) and self.tokens[i].value == self.tokens[index].value for i in range(index))
+        if self._is_affirmed(index):
+            return True
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
             first -= 1
@@ -165,6 +168,15 @@ class Surroundings:
         return (
             said.value == again.value and said.worded != again.worded and self._text(index + 1) not in {"kg", "lb", "left", "more"}
         )
+
+    def _is_affirmed(self, index: int) -> bool:
+        """Whether the number before is said once more after a "yes" of one's own: "um ten, yeah, ten at twelve kilos"."""
+        first = index - 1
+        while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in _AFFIRMING):
+            first -= 1
+        affirmed = "yes" in {self._text(i) for i in range(first + 1, index)}
+        affirmed = affirmed and self._text(index + 1) not in {"kg", "lb", "s", "left", "more"}
+        return affirmed and self._is_number(first) and self.tokens[first].value == self.tokens[index].value
 
     def _counts_what_follows(self, index: int) -> bool:
         """Whether the number at `index` is how many counts are told after it."""
@@ -380,6 +392,8 @@ class Surroundings:
     def _is_of_the_clock(self, index: int) -> bool:
         """Whether seconds are no set: a rest, a tempo, a clock that is wrong: "10 seconds fast", "3 second pauses"."""
         beside = self._text(index + 2)
+        if beside in {"off", "down"} and self._text(index - 1) in {"of", "the", "my", "those", "these", "them"}:
+            return False  # "a pair of 12s off the rack"
         timed = any(token.text == "tempo" for token in self.tokens)
         return timed or beside in _OFF_THE_CLOCK or (beside == "hold" and self._text(index + 3) in {"at", "on"} and not self.hold)
 

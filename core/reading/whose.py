@@ -24,6 +24,8 @@ _SAYING = listed("words_guards", "saying")
 _TALLYING = listed("words_guards", "tallying")
 _TALLIED = listed("words_guards", "tallied")
 _DOING = listed("words_guards", "doing")
+_HAPPENED = listed("words_guards", "happened")
+_TRAINED = frozenset({"started", "finished", "tried", "stopped", "joined", "trained", "rested", "struggled", "ended"})
 _LIFTING = frozenset({"do", "lift", "hit", "make", "press", "complete", "finish", "squeeze", "beat", "count"})
 _WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
 _OBJECT_OF = listed("words_guards", "object_of")
@@ -131,6 +133,13 @@ def leads_with_someone(words: Sequence[str]) -> bool:
     return not rest or (len(rest) == 1 and (rest[0] in _DOING or rest[0].endswith(("s", "ed"))))
 
 
+def went_on(words: Sequence[str]) -> bool:
+    """Whether the words before a "got" tell what somebody else did, and the writer went on: "mum rang mid set still"."""
+    before = words[:-1]
+    happened = any(word in _HAPPENED or (word.endswith("ed") and word not in _DOING | _TRAINED) for word in before)
+    return [*words[-1:]] == ["still"] and happened and not {"and", "who"} & set(before)
+
+
 def is_object(words: Sequence[str], at: int) -> bool:
     """Whether the person at `at` is only met on the way, and does nothing: "tripped over the dog picking up"."""
     near = words[max(at - 2, 0) : at]
@@ -196,7 +205,8 @@ def is_intended(words: Sequence[str]) -> bool:
     near = list(words)
     while near and near[-1] in _BEFORE_UNDONE:
         near.pop()
-    if (near[-1:] != [] and near[-1] in _NOT_DONE) or [*words[-2:]] in (["before", "the"], ["before", "my"]):
+    late = near[-2:-1] in (["late"], ["slow"], ["delayed"])  # "sorry late reply 11"
+    if (near[-1:] != [] and near[-1] in _NOT_DONE and not late) or [*words[-2:]] in (["before", "the"], ["before", "my"]):
         return True  # "dodged the", "gave up before the"
     if set(words) & _PERCEIVING and set(words) & (_PERCEIVED | GUARDS["people"]):
         return True  # "just watched someone curl"
@@ -214,6 +224,7 @@ def is_intended(words: Sequence[str]) -> bool:
 
 def is_ordered(words: Sequence[str]) -> bool:
     """Whether a clause up to its first number orders or names something about it: "set my record to", "goal:", "my PB is"."""
+    words = words[3:] if [*words[:3]] == ["for", "the", "record"] else words  # "for the record it was 11"
     said = [word for word in words if word not in COURTESY and word != ":"]
     if set(said[:1]) & _NAMING or (said[-1:] in (["is"], ["was"]) and _BESTS & set(said) and "new" not in said):
         return True
