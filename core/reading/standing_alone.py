@@ -10,6 +10,7 @@ from core.reading.acts import Awaiting, Context, Pain
 from core.reading.around_phrases import FEELINGS, OF_THE_SESSION, OF_WAITING, WHEN, asked
 from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_told, may_stand_beside, may_trail
 from core.reading.feelings import feeling
+from core.reading.in_stories import is_told
 from core.reading.lexicon import COURTESY, HURT, PLACES
 from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import REQUESTS, Said
@@ -159,6 +160,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         return False
     if alone.meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, alone.first, alone.last):
         return False
+    if is_told(tokens, alone, *sentence):
+        return False  # "used to hurt, not today"
     match alone.meaning:
         case "pause" if "rest" in words <= {"for", "the", "rest"} and "the" in words | {tokens[alone.first - 1].text}:
             return False  # "then 12 kg for the rest"

@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.reading.around_phrases import LIFTING, asked
-from core.reading.lexicon import ENGLISH, EXERCISES, GUARDS, PLACES, VOCABULARY, listed
+from core.reading.lexicon import COURTESY, ENGLISH, EXERCISES, GUARDS, HURT, PLACES, VOCABULARY, listed
 from core.reading.spans import CLAUSE_ENDS
 from core.reading.token import Kind, Token
 
@@ -16,6 +16,17 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
 
 
+_LITTLE = frozenset({"less", "small", "few", "little", "low", "light", "lighter", "lite", "easy"})
+_CLIMBED = frozenset({"stairs", "upstairs", "every", "again", "all", "steps", "this", "that", "my", "our", "there", "to"})
+_WISHED_UP = frozenset(
+    {
+        "i", "we", "can", "could", "should", "may", "might", "will", "would", "lets", "let", "me", "us", "want", "wan", "need",
+        "ready", "like", "able", "time", "going", "gonna", "think", "prefer", "please", "must", "better", "now", "well", "next",
+        "deserve", "try", "fit", "good", "keen", "happy", "dey", "and", "just", "then", "maybe", "set", "safe", "probably", "you",
+        "love", "wish", "reckon", "go", "definitely", "easily", "have", "got", "comfortable",
+    }
+)  # fmt: skip
+_PLACES_TO_BE = frozenset({"here", "outside", "there"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _ON_TIME = frozenset({"the", "time", "cue", "schedule", "a", "my", "noon", "half"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
@@ -40,15 +51,42 @@ def feeling_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -
         return False  # "if that's ok"
     after = tokens[said.last] if said.last < last else None
     words = {token.text for token in tokens[said.first : said.last]}
-    if said.meaning == "heavy" and after is not None and after.text in {"less", "small", "few", "little", "low"}:
+    if said.meaning == "heavy" and after is not None and after.text in _LITTLE:
         return False  # "weight is too much less"
+    if said.meaning == "heavy" and _hurts_so_much(tokens, said, first):
+        return False  # "my back hurts too much"
     if said.meaning == "light" and words & {"go", "move", "bump"} and "not" in {t.text for t in tokens[first : said.first]}:
         return False  # "the last one would not go up"
+    if said.meaning == "light" and _goes_up_elsewhere(tokens, said, first, last):
+        return False  # "we had to go up three flights"
     if said.meaning in {"heavy", "light"} and wonders:
         return True  # "I wonder whether I might have a lighter pair"
     return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
         tokens, said, first
     )
+
+
+def _hurts_so_much(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether "too much" tells how much something hurts, and not how heavy it is: "my back hurts too much", "pains me too much"."""
+    at = said.first - 1
+    while at > first and tokens[at].text in {"me", "way", "is", "just"}:
+        at -= 1
+    return tokens[said.last - 1].text in {"much", "bad"} and at >= first and tokens[at].text in HURT
+
+
+def _goes_up_elsewhere(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether "go up" is no wish for more weight: somebody else's, past, or up some stairs: "dared me to go up, so I did"."""
+    words = [token.text for token in tokens[said.first : said.last]]
+    if words[:2] not in (["go", "up"], ["move", "up"]) or set(words) & {"weight", "load", "bit"}:
+        return False
+    after = tokens[said.last] if said.last < last else None
+    beyond = tokens[said.last + 1].text if said.last + 1 < last else ""
+    climbed = words[-1] in {"the", "in"} or (after is not None and after.text in _CLIMBED)
+    climbed = climbed or (after is not None and after.kind is Kind.NUMBER and beyond not in {"kg", "lb", ""})
+    lead = [token.text for token in tokens[first : said.first]]
+    if lead[-1:] == ["to"]:
+        return climbed or len(lead) < len(("want", "to")) or lead[-2] not in _WISHED_UP - {"me", "us", "you", "and"}
+    return climbed or bool(lead and lead[-1] not in _WISHED_UP | CLAUSE_ENDS | COURTESY)
 
 
 def _is_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -61,8 +99,8 @@ def _is_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> boo
     after = tokens[said.last].text if said.last < last else ""
     if tokens[said.last - 1].text == "on" and after in _ON_TIME:
         return False  # "washing machine finished bang on the beep"
-    if before in {"not", "never", "no", "hardly"}:
-        return False  # "this is not good for me"
+    if before in {"not", "never", "no", "hardly"} or after in _PLACES_TO_BE:
+        return False  # "this is not good for me", "it's nice here"
     return not any(
         tokens[i].text in PLACES and tokens[i - 1].text not in {"each", "either", "both", "every", "per"}
         for i in range(first, said.first)

@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 REMIND_WORDS = listed("when", "remind")
+_BOTHERING = listed("words_when", "bothering")
+_STILL_BOTHERING = frozenset({"not", "no", "never", "longer", "really", "still", "even", "just", "been", "always", "much", "constantly"})
+_IS = frozenset({"is", "are", "was", "were", "be", "has", "have", "had"})
 _OFF = listed("when", "off")
 _PLAN = listed("words_when", "plan")
 _MOVES = listed("words_when", "moves")
@@ -140,11 +143,27 @@ def _counts_now(clock: Clock, moment: Moment) -> bool:
 
 
 def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether it is a part of the body that will not leave somebody alone: "my shoulder is bugging me, I'll stop"."""
+    """Whether it is a part of the body, or something else, that does or does not leave somebody alone: "my shoulder is bugging me"."""
     return any(
-        tokens[at].text in REMIND_WORDS and any(token.text in PLACES for token in tokens[max(at - 2, 0) : at])
+        tokens[at].text in REMIND_WORDS
+        and (any(token.text in PLACES for token in tokens[max(at - 2, 0) : at]) or _is_told_to_bother(tokens, first, at))
         for at in range(first, last)
     )
+
+
+def _is_told_to_bother(tokens: Sequence[Token], first: int, at: int) -> bool:
+    """Whether something is said to bother, or not to: "the noise is not bothering me", "nothing bugging me", but "you are bugging me"."""
+    if tokens[at].text not in _BOTHERING:
+        return False
+    index, denied = at - 1, False
+    while index >= first and tokens[index].text in _STILL_BOTHERING:
+        denied |= tokens[index].text in {"not", "no", "never"}
+        index -= 1
+    lead = tokens[index].text if index >= first else ""
+    subject = tokens[index - 1].text if index > first else ""
+    if lead in {"nothing", "stopped", "quit"}:
+        return True
+    return lead in _IS and subject not in REMIND_WORDS | {"you", "u", "this", "they", ""} and (denied or subject not in {"it", "that"})
 
 
 def _at(words: Sequence[str], moment: Moment) -> Act:
@@ -194,7 +213,7 @@ def _hears_an_alarm(words: Sequence[str]) -> bool:
     if set(words) & REMIND_WORDS != {"alarm"}:
         return False
     at = words.index("alarm")
-    return words[at - 1] in {"fire", "smoke", "car", "burglar", "house"} or words[at + 1 : at + 2] in (
+    return "goes" in words[at:] or words[at - 1] in {"fire", "smoke", "car", "burglar", "house"} or words[at + 1 : at + 2] in (
         ["you"],
         ["is"],
         ["went"],

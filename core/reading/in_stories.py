@@ -1,0 +1,94 @@
+"""Set phrases that are a part of a story: quoted, the subject of what is told, or said of somebody or something else."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from core.reading.around_phrases import AUXILIARIES
+from core.reading.lexicon import COURTESY, GUARDS, HURT, listed
+from core.reading.spans import CLAUSE_ENDS
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from core.reading.phrases import Said
+    from core.reading.token import Token
+
+_SAYING = listed("words_stories", "saying")
+_SPEAKERS = GUARDS["people"] | {"the", "my", "our", "his", "her", "he", "she", "they", "a"}
+_NOT_WHAT_IS_TOLD = listed("words_stories", "still_asked")
+_SUBJECTS = frozenset({"start", "swap-here", "pause", "skip", "finish", "resume"})
+_LONGEST_SUBJECT = 3
+_OF_TIME = frozenset({"moment", "minutes", "second", "sec"})
+_PERSONS = frozenset({"i", "we", "he", "she", "it", "they", "you", "the", "my", "our"})
+_WAS = frozenset({"was", "were", "had"})
+_THEN = listed("words_stories", "then")
+_BRINGING = listed("words_stories", "bringing")
+_COMING = listed("words_stories", "coming")
+_AMID = frozenset({"just", "now", "finally", "all", "both", "only", "already", "straight", "right"})
+_OWNERS = frozenset({"the", "my", "our", "his", "her", "their", "it", "them", "him", "me", "us", "a", "some"})
+_ONESELF = frozenset({"i", "we", "am", "me", "l", "and", "that", "there"})
+_LONGEST_BROUGHT = 4
+_USED_TO = (["used", "to"], ["use", "to"])
+_OFTEN = listed("words_stories", "often")
+_OTHER_DAYS = frozenset({"tomorrow", "yesterday"})
+
+
+def is_told(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether a phrase is only told of in the sentence from `first` to `last`, whatever it would ask for by itself."""
+    return (
+        is_quoted(tokens, said.last, last)
+        or _is_what_is_told_of(tokens, said, last)
+        or (said.meaning == "resume" and _is_said_of_another(tokens, said, first))
+        or (said.meaning == "skip-day" and _is_another_day(tokens, said, first, last))
+    )
+
+
+def is_quoted(tokens: Sequence[Token], after: int, last: int) -> bool:
+    """Whether somebody else is told to have said what ends before `after`: "leave it out said the cabbie"."""
+    while after < last and tokens[after].text in GUARDS["people"] | {","}:
+        after += 1
+    spoken = after + 1 < last and tokens[after].text in _SAYING and tokens[after + 1].text in _SPEAKERS
+    closing = [token.text for token in tokens[max(after, last - 4) : last]]
+    return spoken or (bool(closing) and closing[-1] in _SAYING and bool(GUARDS["people"] & set(closing)))
+
+
+def _is_what_is_told_of(tokens: Sequence[Token], said: Said, last: int) -> bool:
+    """Whether a phrase is the subject of a sentence: "kick off was late", "one moment it was sunny"."""
+    after = [token.text for token in tokens[said.last : min(said.last + 3, last)]]
+    if said.meaning == "pause" and tokens[said.last - 1].text in _OF_TIME and set(after[:1]) & _PERSONS:
+        return bool(_WAS & set(after[1:3]))
+    if said.meaning == "pause" and set(after) & _THEN:
+        return True  # "the phone rang during that"
+    if said.meaning not in _SUBJECTS or not after or said.last - said.first > _LONGEST_SUBJECT:
+        return False
+    return after[0] in {"was", "were"} or (after[0] == "is" and len(after) > 1 and after[1] not in _NOT_WHAT_IS_TOLD)
+
+
+def _is_said_of_another(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether it is somebody or something else that is back: "my phone is back from the shop", "brought my stuff back"."""
+    if tokens[said.first].text != "back":
+        return False
+    begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
+    lead = [token.text for token in tokens[begin : said.first]]
+    while lead and lead[-1] in _AMID:
+        lead.pop()
+    if any(one in _BRINGING and following in _OWNERS for one, following in pairwise(lead[-_LONGEST_BROUGHT:])):
+        return True
+    verbs = 0
+    while lead and lead[-1] in AUXILIARIES | _COMING:
+        lead.pop()
+        verbs += 1
+    return bool(verbs and lead and lead[-1] not in _ONESELF | COURTESY and "your" not in lead[-2:])  # "your boy is back"
+
+
+def _is_another_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether a day without training is no day at hand: "used to hurt, not today", "we had no gym", "day off tomorrow"."""
+    lead = [token.text for token in tokens[first : said.first]]
+    words = [token.text for token in tokens[said.first : said.last]]
+    if words[:2] in (["not", "today"], ["not", "tonight"]):
+        used = any(pair in _USED_TO for pair in map(list, pairwise(lead)))
+        return used or bool(_OFTEN & set(lead) and HURT & set(lead))
+    near = {*words, *lead, *(token.text for token in tokens[said.last : last])}
+    had = words[0] == "no" and lead[-1:] == ["had"]
+    return had or bool(near & _OTHER_DAYS and not near & {"today", "tonight", "now"})
