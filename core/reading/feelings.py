@@ -88,7 +88,9 @@ def _told(words: Sequence[str]) -> str | None:
 def _is_what_shines(words: Sequence[str]) -> bool:
     """Whether "light" is a thing: "the light is bad", but "the light one", "the light dumbbells"."""
     following = zip(words, words[1:], [*words[2:], ""], strict=False)
-    return any(lead in _ARTICLES and word in {"light", "lights"} and after not in _WEIGHTS | _ONES for lead, word, after in following)
+    return any(
+        lead in _ARTICLES and word in {"light", "lights"} and after not in _WEIGHTS | _ONES for lead, word, after in following
+    )
 
 
 def _weighed(words: Sequence[str]) -> str | None:

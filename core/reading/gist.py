@@ -23,6 +23,9 @@ _LONGEST = 18
 _OF_THE_STATION = frozenset({"form-here", "heavy", "light"})
 _POINTING = listed("words_gist", "pointing")
 _UNWANTED = frozenset({"than", "instead", "swap", "replace", "hate", "without", "alternative", "substitute"})
+_OF_THE_WRITER = frozenset({"start-if-go", "progress"})
+_WAS = frozenset({"was", "were"})
+_WRITER = frozenset({"i", "am", "me", "my", "we", "us", "lets", "let", "you", "it", "this"})
 _NO_GO = listed("words_gist", "no_go")
 
 
@@ -41,6 +44,8 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
     for meaning, groups, never in _gists():
         if meaning == "start-if-go" and (not ready or said & set(PLACES) or any(token.text == "?" for token in tokens)):
             continue
+        if meaning in _OF_THE_WRITER and (said & _WAS or (strange and not said & _WRITER)):
+            continue  # "the go kart track was shut", "progress at the building site is slow"
         if meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, 0, len(tokens)):
             continue  # "we might finish the puzzle tonight"
         if meaning == "skip" and said & SKIPPED_ELSEWHERE:

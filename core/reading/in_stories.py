@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from core.reading.around_phrases import AUXILIARIES
 from core.reading.lexicon import COURTESY, GUARDS, HURT, listed
 from core.reading.spans import CLAUSE_ENDS
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from core.reading.token import Token
 
 _SAYING = listed("words_stories", "saying")
+_ADDRESSED = frozenset({",", "with", "me", "please", "you", "now"})
 _SPEAKERS = GUARDS["people"] | {"the", "my", "our", "his", "her", "he", "she", "they", "a"}
 _NOT_WHAT_IS_TOLD = listed("words_stories", "still_asked")
 _SUBJECTS = frozenset({"start", "swap-here", "pause", "skip", "finish", "resume"})
@@ -46,7 +48,7 @@ def is_told(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
 
 def is_quoted(tokens: Sequence[Token], after: int, last: int) -> bool:
     """Whether somebody else is told to have said what ends before `after`: "leave it out said the cabbie"."""
-    while after < last and tokens[after].text in GUARDS["people"] | {","}:
+    while after < last and tokens[after].text in GUARDS["people"] | _ADDRESSED:
         after += 1
     spoken = after + 1 < last and tokens[after].text in _SAYING and tokens[after + 1].text in _SPEAKERS
     closing = [token.text for token in tokens[max(after, last - 4) : last]]
@@ -60,6 +62,8 @@ def _is_what_is_told_of(tokens: Sequence[Token], said: Said, last: int) -> bool:
         return bool(_WAS & set(after[1:3]))
     if said.meaning == "pause" and set(after) & _THEN:
         return True  # "the phone rang during that"
+    if said.meaning == "pause" and tokens[said.last - 1].text == "break" and _WAS & set(after):
+        return True  # "tea break at work was short"
     if said.meaning not in _SUBJECTS or not after or said.last - said.first > _LONGEST_SUBJECT:
         return False
     return after[0] in {"was", "were"} or (after[0] == "is" and len(after) > 1 and after[1] not in _NOT_WHAT_IS_TOLD)
@@ -88,7 +92,8 @@ def _is_another_day(tokens: Sequence[Token], said: Said, first: int, last: int) 
     words = [token.text for token in tokens[said.first : said.last]]
     if words[:2] in (["not", "today"], ["not", "tonight"]):
         used = any(pair in _USED_TO for pair in map(list, pairwise(lead)))
-        return used or bool(_OFTEN & set(lead) and HURT & set(lead))
+        spoken = lead[-1:] != [] and lead[-1] in _SAYING and bool(set(lead) & (GUARDS["people"] | {"he", "she", "they"}))
+        return used or spoken or bool(_OFTEN & set(lead) and HURT & set(lead))
     near = {*words, *lead, *(token.text for token in tokens[said.last : last])}
     had = words[0] == "no" and lead[-1:] == ["had"]
     return had or bool(near & _OTHER_DAYS and not near & {"today", "tonight", "now"})

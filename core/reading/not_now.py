@@ -58,6 +58,8 @@ def is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     if _long_past(within, urgent=urgent) or (not urgent and _is_figure(tokens, first, line)):
         return True
+    if not urgent and _is_likened(within):
+        return True
     if not urgent and (_is_well(within) or _has_been_well(within)):
         return True
     start = min(sign[1] for sign in signs)
@@ -83,6 +85,13 @@ def is_painless_after(tokens: Sequence[Token], first: int, last: int) -> bool:
     return any(line.startswith(f" {denied} ") for denied in _PAINLESS) or " in a good way " in line
 
 
+def _is_likened(line: str) -> bool:
+    """Whether something that can have none is called a headache: "parking here is a headache", but "there is a headache"."""
+    before, called, _ = line.partition(" a headache ")
+    words = before.split()
+    return bool(called) and len(words) > 1 and words[-1] in {"is", "are", "was", "be"} and words[-2] not in _NO_NAMES
+
+
 def _is_well(line: str) -> bool:
     """Whether a clause tells that what hurt, or might, does not: "crook shoulder is all good", "clicking but no pain"."""
     if any(f" {denied} " in line for denied in _PAINLESS):
@@ -100,6 +109,7 @@ def _has_been_well(line: str) -> bool:
 
 _WAS = frozenset({"had", "was", "were", "did", "hurt", "broke", "pulled", "tore", "injured", "got"})
 _WELL_SINCE = frozenset({"fine", "ok", "good", "great", "better", "alright", "sound", "perfect"})
+_NO_NAMES = frozenset({"there", "it", "here", "this", "that", "what", "problem", "issue", "complaint", "symptom", "all"})
 _LIKE = frozenset({"as", "how", "like", "feel", "feels", "feeling"})
 _WOULD = frozenset({"will", "would", "might", "could", "should"})
 _TELLING = frozenset({"mention", "say", "add", "tell", "report", "note", "like", "inform", "admit", "warn", "let"})

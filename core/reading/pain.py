@@ -252,6 +252,8 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += signs_in(tokens, first, last)
     signs = _without_figures(tokens, first, last, signs, placed=bool(places))
+    if alone is not None and alone.meaning == "urgent-dizzy" and _sees_no_thing(tokens, alone):
+        alone = None
     if alone is not None and not signs and not (alone.meaning == "pain" and hurts and places):
         signs.append((alone.meaning, begin, last))
     elif hurts and (places or before) and not signs:
@@ -279,6 +281,12 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not urgent and is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
+
+
+def _sees_no_thing(tokens: Sequence[Token], said: phrases.Said) -> bool:
+    """Whether somebody is told to be out of sight, which is no trouble of the eyes: "the mirror is broken so I cannot see me"."""
+    words = [token.text for token in tokens[said.first : said.last]]
+    return any(one == "see" and whom in {"me", "you", "u"} for one, whom in pairwise(words))
 
 
 def _past_side(tokens: Sequence[Token], end: int, last: int) -> int:

@@ -36,7 +36,11 @@ def end_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bo
         return False  # "ready for the last one for today"
     if "enough" in words and (asked(tokens, first, last) or {"was", "were"} & set(lead)):
         return False  # "is 14kg enough for a woman of my age?", "six reps were quite enough for me"
-    if any(token.kind is Kind.NUMBER for token in tokens[said.last : last]) and not words & OF_THE_SESSION and not _ends_here(tokens, said):
+    if (
+        any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
+        and not words & OF_THE_SESSION
+        and not _ends_here(tokens, said)
+    ):
         return False
     if _names_what_is_over(tokens, said, last):
         return False  # "all done with the tax forms", "I pack it in the car tomorrow"
@@ -55,14 +59,17 @@ def _ends_here(tokens: Sequence[Token], said: Said) -> bool:
 
 def _names_what_is_over(tokens: Sequence[Token], said: Said, last: int) -> bool:
     """Whether words of an end lead to a thing that is no part of a session: "done with my ex", "pack it in the car"."""
-    at = next((i for i in range(said.first + 1, said.last) if tokens[i].text in _LEADING_TO_IT and tokens[i - 1].text in {"with", "in"}), None)
+    at = next(
+        (i for i in range(said.first + 1, said.last) if tokens[i].text in _LEADING_TO_IT and tokens[i - 1].text in {"with", "in"}),
+        None,
+    )
     return at is not None and at + 1 < last and tokens[at + 1].kind is Kind.WORD and tokens[at + 1].text not in OF_TRAINING
 
 
 def _is_over_elsewhere(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether it is work or school that is over: "work don finish for today", "school is out for today"."""
     at = said.first - 1
-    while at >= first and tokens[at].text in AUXILIARIES:
+    while at >= first and tokens[at].text in AUXILIARIES | {"don", "dey"}:
         at -= 1
     return first <= at < said.first - 1 and tokens[at].text in _OVER_ELSEWHERE
 

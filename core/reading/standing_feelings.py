@@ -74,6 +74,18 @@ def _hurts_so_much(tokens: Sequence[Token], said: Said, first: int) -> bool:
     return tokens[said.last - 1].text in {"much", "bad"} and at >= first and tokens[at].text in HURT
 
 
+def goes_on_of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a feeling goes on with what was told of another thing: "the handle is thin and hard"."""
+    if said.first - 1 <= first or tokens[said.first - 1].text != "and":
+        return False
+    begin = next((i + 1 for i in range(said.first - 2, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
+    words = [token.text for token in tokens[begin : said.first - 1]]
+    return any(
+        owner in {"the", "my", "our", "this", "that", "his", "her"} and told in _COPULAS and thing not in _LIFTED
+        for owner, thing, told in zip(words, words[1:], words[2:], strict=False)
+    )
+
+
 def _goes_up_elsewhere(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     """Whether "go up" is no wish for more weight: somebody else's, past, or up some stairs: "dared me to go up, so I did"."""
     words = [token.text for token in tokens[said.first : said.last]]
@@ -165,6 +177,8 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         told = True
     if told and len(lead) > 1 and lead[-2] in {"the", "my", "our", "your"} and lead[-1] not in _LIFTED:
         return True  # "the film was too light"
+    if told and len(lead) > 1 and lead[-2] in {"that", "this", "his", "her", "their"} and lead[-1] in _ELSEWHERE:
+        return True  # "that film was heavy going"
     if lead and lead[-1].endswith("ly"):
         return False  # "frankly too heavy"
     if lead and lead[-1] in _LIFE:

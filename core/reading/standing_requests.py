@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
 
 
+_MEALS = frozenset({"tea", "dinner", "lunch", "breakfast", "supper", "pudding", "telly", "tv"})
 _KEEPING = frozenset({"keep", "kept", "lost", "lose", "losing", "broke", "break", "breaking", "held", "hold", "holding", "keeping"})
 _ASKING_FOR = listed("words_sentences", "asking_for")
 _THE_DAY = frozenset({"today", "tonight", "todays", "tonights"})
@@ -57,6 +58,8 @@ def swap_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
         return not told  # "no weight, had the toddler hanging off me instead"
     if [token.text for token in tokens[said.last : said.last + 3]] in _OTHER_WEIGHTS:
         return False  # "give me something with more weight"
+    if tokens[said.last - 1].text in {"else", "different"} and _MEALS & {token.text for token in tokens[said.last : said.last + 3]}:
+        return False  # "something different for tea tonight"
     short = said.last - said.first <= len(("other", "one"))
     if short and tokens[said.first].text in {"other", "another", "different"}:
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"

@@ -19,7 +19,9 @@ if TYPE_CHECKING:
 
 _WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "squats"), ("wall", "hold")}
 _FETCHING = frozenset({"drink", "get", "grab", "fetch", "sip", "have", "take"})
-_TELLING = frozenset({"says", "say", "said", "tells", "tell", "told", "asks", "asked", "reminds", "likes", "always", "every", "usually"})
+_TELLING = frozenset(
+    {"says", "say", "said", "tells", "tell", "told", "asks", "asked", "reminds", "likes", "always", "every", "usually"}
+)
 _PUTTING_RIGHT = frozenset({",", "no", "nah", "naw", "sorry", "it", "is", "was", "i", "mean", "meant", "actually", "make", "that"})
 _CALLING = listed("words_phrases", "thing")
 
@@ -56,7 +58,7 @@ def _is_fetched_otherwise(tokens: Sequence[Token], said: Said, first: int) -> bo
         return False
     lead = [token.text for token in tokens[first : said.first]]
     others = bool(set(lead) & _TELLING) and not set(lead) & {"need", "want", "going", "must"}
-    return others or (lead[-1] in {"and", "&"} and bool(set(lead) & {"have", "did", "done", "already", "had"}))
+    return others or (lead[-1] in {"and", "&"} and bool(set(lead) & {"have", "don", "did", "done", "already", "had"}))
 
 
 def _puts_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
 from core.reading.damaged_days import loses_a_day
+from core.reading.in_stories import is_quoted
 from core.reading.lexicon import COURTESY, GUARDS, PLACES, listed, sayings
 from core.reading.occasions import is_an_occasion, without_reasons
 from core.reading.token import Kind, Token
@@ -17,7 +18,9 @@ if TYPE_CHECKING:
 
 REMIND_WORDS = listed("when", "remind")
 _BOTHERING = listed("words_when", "bothering")
-_STILL_BOTHERING = frozenset({"not", "no", "never", "longer", "really", "still", "even", "just", "been", "always", "much", "constantly"})
+_STILL_BOTHERING = frozenset(
+    {"not", "no", "never", "longer", "really", "still", "even", "just", "been", "always", "much", "constantly"}
+)
 _IS = frozenset({"is", "are", "was", "were", "be", "has", "have", "had"})
 _OFF = listed("when", "off")
 _PLAN = listed("words_when", "plan")
@@ -146,24 +149,30 @@ def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:
     """Whether it is a part of the body, or something else, that does or does not leave somebody alone: "my shoulder is bugging me"."""
     return any(
         tokens[at].text in REMIND_WORDS
-        and (any(token.text in PLACES for token in tokens[max(at - 2, 0) : at]) or _is_told_to_bother(tokens, first, at))
+        and (
+            any(token.text in PLACES for token in tokens[max(at - 2, 0) : at])
+            or _is_told_to_bother(tokens, at)
+            or is_quoted(tokens, at + 1, last)
+        )
         for at in range(first, last)
     )
 
 
-def _is_told_to_bother(tokens: Sequence[Token], first: int, at: int) -> bool:
+def _is_told_to_bother(tokens: Sequence[Token], at: int) -> bool:
     """Whether something is said to bother, or not to: "the noise is not bothering me", "nothing bugging me", but "you are bugging me"."""
     if tokens[at].text not in _BOTHERING:
         return False
     index, denied = at - 1, False
-    while index >= first and tokens[index].text in _STILL_BOTHERING:
+    while index >= 0 and tokens[index].text in _STILL_BOTHERING:
         denied |= tokens[index].text in {"not", "no", "never"}
         index -= 1
-    lead = tokens[index].text if index >= first else ""
-    subject = tokens[index - 1].text if index > first else ""
-    if lead in {"nothing", "stopped", "quit"}:
+    lead = tokens[index].text if index >= 0 else ""
+    subject = tokens[index - 1].text if index > 0 else ""
+    if lead in {"nothing", "stopped"}:
         return True
-    return lead in _IS and subject not in REMIND_WORDS | {"you", "u", "this", "they", ""} and (denied or subject not in {"it", "that"})
+    return (
+        lead in _IS and subject not in REMIND_WORDS | {"you", "u", "this", "they", ""} and (denied or subject not in {"it", "that"})
+    )
 
 
 def _at(words: Sequence[str], moment: Moment) -> Act:
@@ -213,11 +222,16 @@ def _hears_an_alarm(words: Sequence[str]) -> bool:
     if set(words) & REMIND_WORDS != {"alarm"}:
         return False
     at = words.index("alarm")
-    return "goes" in words[at:] or words[at - 1] in {"fire", "smoke", "car", "burglar", "house"} or words[at + 1 : at + 2] in (
-        ["you"],
-        ["is"],
-        ["went"],
-        ["going"],
+    return (
+        "goes" in words[at:]
+        or words[at - 1] in {"fire", "smoke", "car", "burglar", "house"}
+        or words[at + 1 : at + 2]
+        in (
+            ["you"],
+            ["is"],
+            ["went"],
+            ["going"],
+        )
     )
 
 
@@ -355,7 +369,7 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
     ):
         return True
-    if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
+    if "later" in said and " the later " not in line and not {"see", "talk", "speak", "catch", "sooner"} & said:
         return True
     told = (
         {"is", "was"} & said
