@@ -24,6 +24,7 @@ _OF_THE_STATION = frozenset({"form-here", "heavy", "light"})
 _POINTING = listed("words_gist", "pointing")
 _UNWANTED = frozenset({"than", "instead", "swap", "replace", "hate", "without", "alternative", "substitute"})
 _OF_THE_WRITER = frozenset({"start-if-go", "progress"})
+_SAID = frozenset({"said", "says", "sang", "sings", "shouts", "shouted"})
 _WAS = frozenset({"was", "were"})
 _WRITER = frozenset({"i", "am", "me", "my", "we", "us", "lets", "let", "you", "it", "this"})
 _NO_GO = listed("words_gist", "no_go")
@@ -40,6 +41,8 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
         return None
     if said & (GUARDS["foreign"] | GUARDS["people"] | GUARDS["orders"] | (GUARDS["others"] - {"you", "your"})):
         return None
+    if said & _SAID:
+        return None  # "there you go said the cashier"
     strange = said - VOCABULARY
     for meaning, groups, never in _gists():
         if meaning == "start-if-go" and (not ready or said & set(PLACES) or any(token.text == "?" for token in tokens)):

@@ -5,8 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.around_phrases import AUXILIARIES
-from core.reading.lexicon import COURTESY, GUARDS, HURT, listed
+from core.reading.around_phrases import AUXILIARIES, WHEN
+from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, HURT, PLACES, listed
+from core.reading.objects import OF_TRAINING
 from core.reading.spans import CLAUSE_ENDS
 
 if TYPE_CHECKING:
@@ -19,6 +20,22 @@ _SAYING = listed("words_stories", "saying")
 _ADDRESSED = frozenset({",", "with", "me", "please", "you", "now"})
 _SPEAKERS = GUARDS["people"] | {"the", "my", "our", "his", "her", "he", "she", "they", "a"}
 _NOT_WHAT_IS_TOLD = listed("words_stories", "still_asked")
+_VERBS = frozenset({"go", "begin", "kick", "stop", "skip", "pass", "finish", "end", "hold", "wait", "carry", "show"})
+_ARTICLES = frozenset({"the", "a", "his", "her", "our", "their"})
+_PAIRS = {
+    ("out", "about"),
+    ("here", "there"),
+    ("back", "forth"),
+    ("over", "out"),
+    ("done", "dusted"),
+    ("lb", "pence"),
+    ("stop", "shop"),
+}
+_ON_WITH = frozenset(
+    {"with", "from", "where", "at", "and", "it", "this", "lifting", "training", "ok", "yes", "whenever", "again", "as"}
+)
+_ELSEWHERE_TOO = frozenset({"swap-here", "start", "pause", "skip-day"})
+_AT_WORK = ["work"], ["school"], ["at", "work"], ["at", "school"]
 _SUBJECTS = frozenset({"start", "swap-here", "pause", "skip", "finish", "resume"})
 _LONGEST_SUBJECT = 3
 _OF_TIME = frozenset({"moment", "minutes", "second", "sec"})
@@ -39,10 +56,34 @@ _OTHER_DAYS = frozenset({"tomorrow", "yesterday"})
 def is_told(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     """Whether a phrase is only told of in the sentence from `first` to `last`, whatever it would ask for by itself."""
     return (
-        is_quoted(tokens, said.last, last)
+        any(is_quoted(tokens, at, last) for at in range(said.first + 1, said.last + 1))
+        or _is_a_noun(tokens, said, first)
+        or _goes_on_as_a_saying(tokens, said, last)
         or _is_what_is_told_of(tokens, said, last)
-        or (said.meaning == "resume" and _is_said_of_another(tokens, said, first))
+        or (said.meaning in {"resume", "finish", "start"} and _is_said_of_another(tokens, said, first))
         or (said.meaning == "skip-day" and _is_another_day(tokens, said, first, last))
+    )
+
+
+def _is_a_noun(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a word before a verb makes a thing of it: "the go ahead from the council", but "the next one"."""
+    return said.first > first and tokens[said.first].text in _VERBS and tokens[said.first - 1].text in _ARTICLES
+
+
+def _goes_on_as_a_saying(tokens: Sequence[Token], said: Said, last: int) -> bool:
+    """Whether what follows at once shows that no training is meant: "day off work", "here and there", "go on holiday"."""
+    ending = tokens[said.last - 1].text
+    after = [token.text for token in tokens[said.last : min(said.last + 3, last)]]
+    if len(after) > 1 and after[0] == "and" and (ending, after[1]) in _PAIRS:
+        return True
+    if said.meaning in _ELSEWHERE_TOO and (after[:1] in _AT_WORK or after[:2] in _AT_WORK):
+        return True
+    goes_on = said.meaning == "resume" and ending in {"on", "going"}
+    return (
+        goes_on
+        and after[:1] != []
+        and after[0] in ENGLISH
+        and after[0] not in OF_TRAINING | COURTESY | CLAUSE_ENDS | WHEN | _ON_WITH
     )
 
 
@@ -51,6 +92,7 @@ def is_quoted(tokens: Sequence[Token], after: int, last: int) -> bool:
     while after < last and tokens[after].text in GUARDS["people"] | _ADDRESSED:
         after += 1
     spoken = after + 1 < last and tokens[after].text in _SAYING and tokens[after + 1].text in _SPEAKERS
+    spoken = spoken and not (after + 2 < last and tokens[after + 2].text in PLACES.keys() | {"body"})  # "enough says my body"
     closing = [token.text for token in tokens[max(after, last - 4) : last]]
     return spoken or (bool(closing) and closing[-1] in _SAYING and bool(GUARDS["people"] & set(closing)))
 
@@ -71,6 +113,8 @@ def _is_what_is_told_of(tokens: Sequence[Token], said: Said, last: int) -> bool:
 
 def _is_said_of_another(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether it is somebody or something else that is back: "my phone is back from the shop", "brought my stuff back"."""
+    if tokens[said.first].text == "my" and tokens[said.first + 1].text in GUARDS["people"]:
+        return True  # "my boss quit"
     if tokens[said.first].text != "back":
         return False
     begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)

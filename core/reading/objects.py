@@ -16,7 +16,27 @@ ABOUT_THE_SESSION = frozenset({"start", "start-if-go", "pause", "resume", "finis
 """The meanings whose verb may be about something else."""
 
 _VERBS = frozenset(
-    {"start", "starts", "begin", "pause", "resume", "finish", "finished", "end", "continue", "skip", "starting", "finishing"}
+    {
+        "start",
+        "starts",
+        "begin",
+        "pause",
+        "resume",
+        "finish",
+        "finished",
+        "end",
+        "continue",
+        "skip",
+        "starting",
+        "finishing",
+        "restart",
+        "freeze",
+        "halt",
+        "suspend",
+        "miss",
+        "drop",
+        "bypass",
+    }
 )
 _OWNERS = frozenset({"the", "my", "our", "his", "her", "their", "your"})
 OF_TRAINING = listed("words_standing", "of_training") | EXERCISES | frozenset(PLACES)

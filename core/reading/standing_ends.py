@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 _HOW_DEEP = frozenset({"deep", "low", "high", "far", "wide", "fast", "slow", "slowly", "heavy", "down", "where", "light"})
 _LEADING_TO_IT = frozenset({"the", "my", "our", "his", "her"})
+_PARTS_OF_DAY = frozenset({"day", "arvo", "night", "week", "weekend", "moment", "minute", "time", "month"})
 _OVER_ELSEWHERE = listed("words_standing", "over_elsewhere")
 _OFF = listed("words_standing", "off")
 _LESS = frozenset({"exercise", "one", "station", "set", "move", "movement", "round", "side", "leg", "arm", "1"})
@@ -60,10 +61,19 @@ def _ends_here(tokens: Sequence[Token], said: Said) -> bool:
 def _names_what_is_over(tokens: Sequence[Token], said: Said, last: int) -> bool:
     """Whether words of an end lead to a thing that is no part of a session: "done with my ex", "pack it in the car"."""
     at = next(
-        (i for i in range(said.first + 1, said.last) if tokens[i].text in _LEADING_TO_IT and tokens[i - 1].text in {"with", "in"}),
+        (
+            i
+            for i in range(said.first + 1, min(said.last + 1, last))
+            if tokens[i].text in _LEADING_TO_IT and tokens[i - 1].text in {"with", "in", "for"}
+        ),
         None,
     )
-    return at is not None and at + 1 < last and tokens[at + 1].kind is Kind.WORD and tokens[at + 1].text not in OF_TRAINING
+    return (
+        at is not None
+        and at + 1 < last
+        and tokens[at + 1].kind is Kind.WORD
+        and tokens[at + 1].text not in OF_TRAINING | _PARTS_OF_DAY
+    )
 
 
 def _is_over_elsewhere(tokens: Sequence[Token], said: Said, first: int) -> bool:

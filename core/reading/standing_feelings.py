@@ -26,6 +26,9 @@ _WISHED_UP = frozenset(
         "love", "wish", "reckon", "go", "definitely", "easily", "have", "got", "comfortable",
     }
 )  # fmt: skip
+_EATEN = frozenset(
+    {"had", "have", "ate", "eat", "eating", "want", "fancy", "bought", "waiting", "fell", "in", "on", "with", "left"}
+)
 _PLACES_TO_BE = frozenset({"here", "outside", "there"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _ON_TIME = frozenset({"the", "time", "cue", "schedule", "a", "my", "noon", "half"})
@@ -113,6 +116,9 @@ def _is_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> boo
         return False  # "washing machine finished bang on the beep"
     if before in {"not", "never", "no", "hardly"} or after in _PLACES_TO_BE:
         return False  # "this is not good for me", "it's nice here"
+    beyond = tokens[said.last + 1].text if said.last + 1 < last else ""
+    if after in {"until", "till"} or (after == "for" and beyond == "a"):
+        return False  # "it was fine until the neighbours came", "about right for a monday"
     return not any(
         tokens[i].text in PLACES and tokens[i - 1].text not in {"each", "either", "both", "every", "per"}
         for i in range(first, said.first)
@@ -154,7 +160,7 @@ def _is_said_by_others(tokens: Sequence[Token], said: Said, first: int) -> bool:
 def _judges_otherwise(tokens: Sequence[Token], said: Said) -> bool:
     """Whether what follows a feeling names something else: "easy to forget", "rough on my shoulder", "too light outside"."""
     words = [token.text for token in tokens[said.last : said.last + 4]]
-    if words[:1] == ["to"] and tokens[said.last - 1].text in {"easy", "hard", "tough", "difficult"}:
+    if words[:1] == ["to"] and tokens[said.last - 1].text in {"easy", "hard", "tough", "difficult", "struggle", "rough"}:
         return words[1:2] != [] and words[1] not in LIFTING
     end = next((i for i, word in enumerate(words) if word in CLAUSE_ENDS or not word.isalpha()), len(words))
     return bool(_ELSEWHERE & set(words[:end])) or (words[:1] == ["on"] and bool(set(PLACES) & set(words[:end])))
@@ -169,6 +175,8 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
     beyond = tokens[said.last + 1].text if said.last + 1 < len(tokens) else ""
     if after in _LIFE or (after in {"at", "in"} and beyond in _LIFE | {"the", "my"}) or _judges_otherwise(tokens, said):
         return True  # "was heavy traffic", "easy day at work"
+    if tokens[said.last - 1].text == "cake" and (after in _EATEN or set(lead) & _EATEN):
+        return True  # "had a piece of cake", "a piece of cake fell on the mat"
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
     told = tokens[said.first].text in _COPULAS

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
 
 
+_TELLERS = frozenset({"i", "he", "she", "they", "we", "my", "it"})
 _MEALS = frozenset({"tea", "dinner", "lunch", "breakfast", "supper", "pudding", "telly", "tv"})
 _KEEPING = frozenset({"keep", "kept", "lost", "lose", "losing", "broke", "break", "breaking", "held", "hold", "holding", "keeping"})
 _ASKING_FOR = listed("words_sentences", "asking_for")
@@ -114,6 +115,8 @@ def resume_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:
 
 def help_stands(tokens: Sequence[Token], said: Said, last: int) -> bool:
     """Whether help is wanted with the assistant, and nobody is "stuck in town"."""
+    if tokens[said.last - 1].text == "say" and said.last < last and tokens[said.last].text in _TELLERS:
+        return False  # "what can I say, I love cheese"
     return tokens[said.last - 1].text not in {"stuck", "lost"} or said.last == last or tokens[said.last].text not in _WHERE
 
 

@@ -53,7 +53,7 @@ def asks_to_wait(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
 
 
 def _is_fetched_otherwise(tokens: Sequence[Token], said: Said, first: int) -> bool:
-    """Whether a drink is what others tell to have, or was had before: "mum tells me to drink water", "I don dress and drink water"."""
+    """Whether a drink is what others tell to have, or was had before: "mum tells me to drink water", "I don drink water"."""
     if tokens[said.first].text not in _FETCHING or said.first == first:
         return False
     lead = [token.text for token in tokens[first : said.first]]

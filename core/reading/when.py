@@ -146,7 +146,7 @@ def _counts_now(clock: Clock, moment: Moment) -> bool:
 
 
 def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether it is a part of the body, or something else, that does or does not leave somebody alone: "my shoulder is bugging me"."""
+    """Whether something else does or does not leave somebody alone: "my shoulder is bugging me", "the noise isn't bothering me"."""
     return any(
         tokens[at].text in REMIND_WORDS
         and (
@@ -159,7 +159,7 @@ def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:
 
 
 def _is_told_to_bother(tokens: Sequence[Token], at: int) -> bool:
-    """Whether something is said to bother, or not to: "the noise is not bothering me", "nothing bugging me", but "you are bugging me"."""
+    """Whether a word at `at` tells that something bothers, or does not: "nothing bugging me", but "you are bugging me"."""
     if tokens[at].text not in _BOTHERING:
         return False
     index, denied = at - 1, False
