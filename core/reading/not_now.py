@@ -109,7 +109,7 @@ def _has_been_well(line: str) -> bool:
 
 _WAS = frozenset({"had", "was", "were", "did", "hurt", "broke", "pulled", "tore", "injured", "got"})
 _WELL_SINCE = frozenset({"fine", "ok", "good", "great", "better", "alright", "sound", "perfect"})
-_NO_NAMES = frozenset({"there", "it", "here", "this", "that", "what", "problem", "issue", "complaint", "symptom", "all"})
+_NO_NAMES = frozenset({"there", "it", "this", "that", "what", "problem", "issue", "complaint", "symptom", "all"})
 _LIKE = frozenset({"as", "how", "like", "feel", "feels", "feeling"})
 _WOULD = frozenset({"will", "would", "might", "could", "should"})
 _TELLING = frozenset({"mention", "say", "add", "tell", "report", "note", "like", "inform", "admit", "warn", "let"})
@@ -117,7 +117,8 @@ _STAYING = frozenset({"stop", "stay", "keep", "sit", "stand", "hold"})
 _PAINLESS = (
     "but no pain", "but not pain", "but not painful", "but not sore", "but does not hurt", "but do not hurt", "but no hurt",
     "but it does not hurt", "but it is not painful", "but painless", "no pain though", "without pain", "not painful though",
-    "but no real pain", "but no actual pain", "and no pain",
+    "but no real pain", "but no actual pain", "and no pain", "but not today",
+    "but not tonight", "but not this time",
 )  # fmt: skip
 _ALL_WELL = (
     "all good", "good today", "good now", "fine", "all fine", "much better", "all better", "totally fine", "perfectly fine",
@@ -125,6 +126,12 @@ _ALL_WELL = (
     "all clear",
 )  # fmt: skip
 _IMAGINING = frozenset({"if", "whenever", "case", "pretend", "imagine", "suppose"})
+
+
+def is_out_of_sight(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether it is somebody that is not seen, and the eyes are well: "the mirror is broken so I cannot see me"."""
+    words = [token.text for token in tokens[first:last]]
+    return any(one == "see" and whom in {"me", "you", "u"} for one, whom in pairwise(words))
 
 
 def figures(tokens: Sequence[Token], first: int, last: int) -> Iterator[_Span]:

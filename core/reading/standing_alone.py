@@ -186,7 +186,7 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return False  # "is 14kg enough for a woman of my age?"
         case "resume" if words == {"back"} and {"to", "there"} & {token.text for token in tokens[sentence[0] : alone.first]}:
             return False  # "walked to the shop and back before this"
-        case "resume" if words == {"ah", "here"}:
+        case "resume" if words >= {"ah", "here"}:
             return False  # "ah here, I was counting the dog's jumps as well"
         case "resume" if words == {"back"} and _tells_of_then(tokens, alone.last):
             return False  # "back then I was thin"
@@ -221,7 +221,7 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
 def _tells_of_then(tokens: Sequence[Token], after: int) -> bool:
     """Whether "then" and what was follow at once: "(back) then I was thin"."""
     words = [token.text for token in tokens[after : after + 4]]
-    return words[:1] == ["then"] and bool({"was", "were", "had", "used", "did"} & set(words[1:]))
+    return words[:1] == ["then"] and bool({"was", "were", "had", "used", "did", "could", "would"} & set(words[1:]))
 
 
 def _tells_a_reserve(reading: Reading, said: Said) -> bool:

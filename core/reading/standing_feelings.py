@@ -27,7 +27,7 @@ _WISHED_UP = frozenset(
     }
 )  # fmt: skip
 _EATEN = frozenset(
-    {"had", "have", "ate", "eat", "eating", "want", "fancy", "bought", "waiting", "fell", "in", "on", "with", "left"}
+    {"is", "had", "have", "ate", "eat", "eating", "want", "fancy", "bought", "waiting", "fell", "in", "on", "with", "left"}
 )
 _PLACES_TO_BE = frozenset({"here", "outside", "there"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})

@@ -115,7 +115,8 @@ def resume_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:
 
 def help_stands(tokens: Sequence[Token], said: Said, last: int) -> bool:
     """Whether help is wanted with the assistant, and nobody is "stuck in town"."""
-    if tokens[said.last - 1].text == "say" and said.last < last and tokens[said.last].text in _TELLERS:
+    after = said.last + (said.last < last and tokens[said.last].text == ",")
+    if tokens[said.last - 1].text == "say" and after < last and tokens[after].text in _TELLERS:
         return False  # "what can I say, I love cheese"
     return tokens[said.last - 1].text not in {"stuck", "lost"} or said.last == last or tokens[said.last].text not in _WHERE
 
