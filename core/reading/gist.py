@@ -25,6 +25,8 @@ _POINTING = listed("words_gist", "pointing")
 _UNWANTED = frozenset({"than", "instead", "swap", "replace", "hate", "without", "alternative", "substitute"})
 _OF_THE_WRITER = frozenset({"start-if-go", "progress"})
 _SAID = frozenset({"said", "says", "sang", "sings", "shouts", "shouted"})
+_LEFT_UNDONE = frozenset({"skip", "skip-day", "finish"})
+_NEARLY = frozenset({"nearly", "almost"})
 _WAS = frozenset({"was", "were"})
 _WRITER = frozenset({"i", "am", "me", "my", "we", "us", "lets", "let", "you", "it", "this"})
 _NO_GO = listed("words_gist", "no_go")
@@ -49,6 +51,8 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
             continue
         if meaning in _OF_THE_WRITER and (said & _WAS or (strange and not said & _WRITER)):
             continue  # "the go kart track was shut", "progress at the building site is slow"
+        if meaning in _LEFT_UNDONE and said & _NEARLY:
+            continue  # "nearly took a day off today"
         if meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, 0, len(tokens)):
             continue  # "we might finish the puzzle tonight"
         if meaning == "skip" and said & SKIPPED_ELSEWHERE:

@@ -23,6 +23,9 @@ _NOT_WHAT_IS_TOLD = listed("words_stories", "still_asked")
 _VERBS = frozenset({"go", "begin", "kick", "stop", "skip", "pass", "finish", "end", "hold", "wait", "carry", "show"})
 _ARTICLES = frozenset({"the", "a", "his", "her", "our", "their"})
 _PAIRS = {
+    ("slow", "steady"),
+    ("nice", "easy"),
+    ("up", "ready"),
     ("out", "about"),
     ("here", "there"),
     ("back", "forth"),
@@ -48,6 +51,9 @@ _AMID = frozenset({"just", "now", "finally", "all", "both", "only", "already", "
 _OWNERS = frozenset({"the", "my", "our", "his", "her", "their", "it", "them", "him", "me", "us", "a", "some"})
 _ONESELF = frozenset({"i", "we", "am", "me", "l", "and", "that", "there"})
 _LONGEST_BROUGHT = 4
+_LEFT_UNDONE = frozenset({"skip", "skip-day", "finish", "pause", "swap", "swap-here"})
+_NEARLY = frozenset({"nearly", "almost"})
+_THOUGHT = {("thought", "about"), ("thought", "of"), ("was", "going"), ("was", "gonna"), ("was", "about"), ("wanted", "to")}
 _USED_TO = (["used", "to"], ["use", "to"])
 _OFTEN = listed("words_stories", "often")
 _OTHER_DAYS = frozenset({"tomorrow", "yesterday"})
@@ -58,8 +64,9 @@ def is_told(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return (
         any(is_quoted(tokens, at, last) for at in range(said.first + 1, said.last + 1))
         or _is_a_noun(tokens, said, first)
-        or _goes_on_as_a_saying(tokens, said, last)
+        or _goes_on_as_a_saying(tokens, said, first, last)
         or _is_what_is_told_of(tokens, said, last)
+        or (said.meaning in _LEFT_UNDONE and _was_only_near(tokens, said, first))
         or (said.meaning in {"resume", "finish", "start"} and _is_said_of_another(tokens, said, first))
         or (said.meaning == "skip-day" and _is_another_day(tokens, said, first, last))
     )
@@ -70,11 +77,12 @@ def _is_a_noun(tokens: Sequence[Token], said: Said, first: int) -> bool:
     return said.first > first and tokens[said.first].text in _VERBS and tokens[said.first - 1].text in _ARTICLES
 
 
-def _goes_on_as_a_saying(tokens: Sequence[Token], said: Said, last: int) -> bool:
+def _goes_on_as_a_saying(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     """Whether what follows at once shows that no training is meant: "day off work", "here and there", "go on holiday"."""
     ending = tokens[said.last - 1].text
     after = [token.text for token in tokens[said.last : min(said.last + 3, last)]]
-    if len(after) > 1 and after[0] == "and" and (ending, after[1]) in _PAIRS:
+    lead = [token.text for token in tokens[max(first, said.first - 2) : said.first]]
+    if (after[:1] == ["and"] and (ending, *after[1:2]) in _PAIRS) or (lead[1:] == ["and"] and (lead[0], ending) in _PAIRS):
         return True
     if said.meaning in _ELSEWHERE_TOO and (after[:1] in _AT_WORK or after[:2] in _AT_WORK):
         return True
@@ -128,6 +136,15 @@ def _is_said_of_another(tokens: Sequence[Token], said: Said, first: int) -> bool
         lead.pop()
         verbs += 1
     return bool(verbs and lead and lead[-1] not in _ONESELF | COURTESY and "your" not in lead[-2:])  # "your boy is back"
+
+
+def _was_only_near(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether what a phrase names was only thought of, and not done: "nearly skipped it", "wasn't going to train today"."""
+    begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)
+    lead = [token.text for token in tokens[begin : said.first]]
+    if set(lead) & _NEARLY or lead[-1:] == ["was"]:
+        return True
+    return any(pair in _THOUGHT for pair in pairwise(lead))
 
 
 def _is_another_day(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:

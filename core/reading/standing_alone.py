@@ -18,7 +18,7 @@ from core.reading.reading_so_far import Reading, act_of
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, split
 from core.reading.standing import of_dates
 from core.reading.standing_ends import ends_a_set
-from core.reading.standing_feelings import goes_on_of_something_else, is_of_oneself, leads_to_a_set
+from core.reading.standing_feelings import goes_on_of_something_else, is_of_oneself, judges_otherwise, leads_to_a_set
 from core.reading.standing_requests import is_thanked_for
 from core.reading.standing_waits import goes_on
 from core.reading.token import Kind, Token
@@ -207,8 +207,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
                 return False  # "could have done two more easy"
             if tail and alone.first > 1 and tokens[alone.first - 2].text in {"last", "final", "first"}:
                 return False  # "last 2 were tough"
-            if goes_on_of_something_else(tokens, alone, sentence[0]):
-                return False  # "the handle is thin and hard"
+            if goes_on_of_something_else(tokens, alone, sentence[0]) or judges_otherwise(tokens, alone):
+                return False  # "the handle is thin and hard", "feeling heavy after lunch"
             leads = alone.meaning == "right" and leads_to_a_set(tokens, alone, sentence[1])
             polite = tokens[alone.first].text == "if" or tokens[alone.first - 1].text == "if"
             return not asked(tokens, *sentence) and not leads and not polite

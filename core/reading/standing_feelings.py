@@ -29,6 +29,7 @@ _WISHED_UP = frozenset(
 _EATEN = frozenset(
     {"is", "had", "have", "ate", "eat", "eating", "want", "fancy", "bought", "waiting", "fell", "in", "on", "with", "left"}
 )
+_TIMES_OF_LIFE = frozenset({"today", "morning", "week", "weekend", "sun", "shower", "evening"})
 _PLACES_TO_BE = frozenset({"here", "outside", "there"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _ON_TIME = frozenset({"the", "time", "cue", "schedule", "a", "my", "noon", "half"})
@@ -112,6 +113,8 @@ def _is_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> boo
         return False  # "felt strong so I went up to 15 kg"
     before = tokens[said.first - 1].text if said.first > first else ""
     after = tokens[said.last].text if said.last < last else ""
+    if before in _TIMES_OF_LIFE:
+        return False  # "today felt good"
     if tokens[said.last - 1].text == "on" and after in _ON_TIME:
         return False  # "washing machine finished bang on the beep"
     if before in {"not", "never", "no", "hardly"} or after in _PLACES_TO_BE:
@@ -157,7 +160,7 @@ def _is_said_by_others(tokens: Sequence[Token], said: Said, first: int) -> bool:
     )
 
 
-def _judges_otherwise(tokens: Sequence[Token], said: Said) -> bool:
+def judges_otherwise(tokens: Sequence[Token], said: Said) -> bool:
     """Whether what follows a feeling names something else: "easy to forget", "rough on my shoulder", "too light outside"."""
     words = [token.text for token in tokens[said.last : said.last + 4]]
     if words[:1] == ["to"] and tokens[said.last - 1].text in {"easy", "hard", "tough", "difficult", "struggle", "rough"}:
@@ -173,7 +176,7 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         lead.pop()
     after = tokens[said.last].text if said.last < len(tokens) else ""
     beyond = tokens[said.last + 1].text if said.last + 1 < len(tokens) else ""
-    if after in _LIFE or (after in {"at", "in"} and beyond in _LIFE | {"the", "my"}) or _judges_otherwise(tokens, said):
+    if after in _LIFE or (after in {"at", "in"} and beyond in _LIFE | {"the", "my"}) or judges_otherwise(tokens, said):
         return True  # "was heavy traffic", "easy day at work"
     if tokens[said.last - 1].text == "cake" and (after in _EATEN or set(lead) & _EATEN):
         return True  # "had a piece of cake", "a piece of cake fell on the mat"

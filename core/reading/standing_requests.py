@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
 
 
+_CALLED_UPON = frozenset({"god", "lord", "heaven", "heavens", "jesus", "allah", "saints"})
 _TELLERS = frozenset({"i", "he", "she", "they", "we", "my", "it"})
 _MEALS = frozenset({"tea", "dinner", "lunch", "breakfast", "supper", "pudding", "telly", "tv"})
 _KEEPING = frozenset({"keep", "kept", "lost", "lose", "losing", "broke", "break", "breaking", "held", "hold", "holding", "keeping"})
@@ -118,6 +119,8 @@ def help_stands(tokens: Sequence[Token], said: Said, last: int) -> bool:
     after = said.last + (said.last < last and tokens[said.last].text == ",")
     if tokens[said.last - 1].text == "say" and after < last and tokens[after].text in _TELLERS:
         return False  # "what can I say, I love cheese"
+    if said.first and tokens[said.first - 1].text in _CALLED_UPON:
+        return False  # "god help me"
     return tokens[said.last - 1].text not in {"stuck", "lost"} or said.last == last or tokens[said.last].text not in _WHERE
 
 
