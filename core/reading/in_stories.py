@@ -53,10 +53,16 @@ _ONESELF = frozenset({"i", "we", "am", "me", "l", "and", "that", "there"})
 _LONGEST_BROUGHT = 4
 _LEFT_UNDONE = frozenset({"skip", "skip-day", "finish", "pause", "swap", "swap-here"})
 _NEARLY = frozenset({"nearly", "almost"})
-_THOUGHT = {("thought", "about"), ("thought", "of"), ("was", "going"), ("was", "gonna"), ("was", "about"), ("wanted", "to")}
+_THOUGHT = {("thought", "about"), ("thought", "of"), ("was", "going"), ("was", "gonna"), ("was", "about")}
 _USED_TO = (["used", "to"], ["use", "to"])
 _OFTEN = listed("words_stories", "often")
 _OTHER_DAYS = frozenset({"tomorrow", "yesterday"})
+_REMINDING = listed("when", "remind")
+_BOTHERING = listed("words_when", "bothering")
+_STILL_BOTHERING = frozenset(
+    {"not", "no", "never", "longer", "really", "still", "even", "just", "been", "always", "much", "constantly"}
+)
+_BEING = frozenset({"is", "are", "was", "were", "be", "has", "have", "had"})
 
 
 def is_told(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -158,3 +164,22 @@ def _is_another_day(tokens: Sequence[Token], said: Said, first: int, last: int) 
     near = {*words, *lead, *(token.text for token in tokens[said.last : last])}
     had = words[0] == "no" and lead[-1:] == ["had"]
     return had or bool(near & _OTHER_DAYS and not near & {"today", "tonight", "now"})
+
+
+def is_told_to_bother(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a word at `at` tells that something bothers, or does not: "nothing bugging me", but "you are bugging me"."""
+    if tokens[at].text not in _BOTHERING:
+        return False
+    index, denied = at - 1, False
+    while index >= 0 and tokens[index].text in _STILL_BOTHERING:
+        denied |= tokens[index].text in {"not", "no", "never"}
+        index -= 1
+    lead = tokens[index].text if index >= 0 else ""
+    subject = tokens[index - 1].text if index > 0 else ""
+    if lead in {"nothing", "stopped"}:
+        return True
+    return (
+        lead in _BEING
+        and subject not in _REMINDING | {"you", "u", "this", "they", ""}
+        and (denied or subject not in {"it", "that"})
+    )

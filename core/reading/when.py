@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
 from core.reading.damaged_days import loses_a_day
-from core.reading.in_stories import is_quoted
+from core.reading.in_stories import is_quoted, is_told_to_bother
 from core.reading.lexicon import COURTESY, GUARDS, PLACES, listed, sayings
 from core.reading.occasions import is_an_occasion, without_reasons
 from core.reading.token import Kind, Token
@@ -17,11 +17,6 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 REMIND_WORDS = listed("when", "remind")
-_BOTHERING = listed("words_when", "bothering")
-_STILL_BOTHERING = frozenset(
-    {"not", "no", "never", "longer", "really", "still", "even", "just", "been", "always", "much", "constantly"}
-)
-_IS = frozenset({"is", "are", "was", "were", "be", "has", "have", "had"})
 _OFF = listed("when", "off")
 _PLAN = listed("words_when", "plan")
 _MOVES = listed("words_when", "moves")
@@ -151,27 +146,10 @@ def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:
         tokens[at].text in REMIND_WORDS
         and (
             any(token.text in PLACES for token in tokens[max(at - 2, 0) : at])
-            or _is_told_to_bother(tokens, at)
+            or is_told_to_bother(tokens, at)
             or is_quoted(tokens, at + 1, last)
         )
         for at in range(first, last)
-    )
-
-
-def _is_told_to_bother(tokens: Sequence[Token], at: int) -> bool:
-    """Whether a word at `at` tells that something bothers, or does not: "nothing bugging me", but "you are bugging me"."""
-    if tokens[at].text not in _BOTHERING:
-        return False
-    index, denied = at - 1, False
-    while index >= 0 and tokens[index].text in _STILL_BOTHERING:
-        denied |= tokens[index].text in {"not", "no", "never"}
-        index -= 1
-    lead = tokens[index].text if index >= 0 else ""
-    subject = tokens[index - 1].text if index > 0 else ""
-    if lead in {"nothing", "stopped"}:
-        return True
-    return (
-        lead in _IS and subject not in REMIND_WORDS | {"you", "u", "this", "they", ""} and (denied or subject not in {"it", "that"})
     )
 
 
