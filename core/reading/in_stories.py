@@ -25,7 +25,6 @@ _ARTICLES = frozenset({"the", "a", "his", "her", "our", "their"})
 _PAIRS = {
     ("slow", "steady"),
     ("nice", "easy"),
-    ("up", "ready"),
     ("out", "about"),
     ("here", "there"),
     ("back", "forth"),
@@ -161,6 +160,8 @@ def _is_another_day(tokens: Sequence[Token], said: Said, first: int, last: int) 
         used = any(pair in _USED_TO for pair in map(list, pairwise(lead)))
         spoken = lead[-1:] != [] and lead[-1] in _SAYING and bool(set(lead) & (GUARDS["people"] | {"he", "she", "they"}))
         return used or spoken or bool(_OFTEN & set(lead) and HURT & set(lead))
+    if words[0] == "on" and lead[-1:] != [] and lead[-1] in {"is", "are"} and not set(lead[-2:]) & _ONESELF:
+        return True  # "my maid is on leave today"
     near = {*words, *lead, *(token.text for token in tokens[said.last : last])}
     had = words[0] == "no" and lead[-1:] == ["had"]
     return had or bool(near & _OTHER_DAYS and not near & {"today", "tonight", "now"})

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
 
 
+_GOING_TO = frozenset({"see", "meet", "visit", "eat", "chop", "home", "church", "out", "shopping", "swimming"})
 _CALLED_UPON = frozenset({"god", "lord", "heaven", "heavens", "jesus", "allah", "saints"})
 _TELLERS = frozenset({"i", "he", "she", "they", "we", "my", "it"})
 _MEALS = frozenset({"tea", "dinner", "lunch", "breakfast", "supper", "pudding", "telly", "tv"})
@@ -48,6 +49,8 @@ def start_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
     words = {token.text for token in tokens[said.first : said.last]}
     if words == {"hit", "me"} and any(tokens[i].text not in COURTESY for i in range(first, said.first)):
         return False  # "it just hit me"
+    if tokens[said.last - 1].text == "go" and said.last < last and tokens[said.last].text in _GOING_TO:
+        return False  # "we go see after church"
     if tells_how_often(tokens[said.last : last]):
         return False  # "I want to train 3 times a week"
     return said.last == last or not _leads_to_weights(tokens, said.last, last)  # "can we go lighter"
