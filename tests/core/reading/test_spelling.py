@@ -53,6 +53,7 @@ def test_plain_english_is_left_alone():
 
 
 def test_what_is_no_letter_lies_beside_none():
+    """An apostrophe or an accent has no place on the keyboard, and breaks nothing off."""
     assert lie_beside("s", "d")
     assert not lie_beside("'", "s")
     assert not lie_beside("e", "é")
