@@ -315,7 +315,7 @@ class Clock:
                 into = named  # "no reminders in the week, only saturday"
             elif word in GROUPS and not (word in _ONE_OF_THEM and self.text(index + 1) in _KEPT_FROM):
                 into.update(GROUPS[word])
-            elif word in {"every", "each", "all"} and self._is_any_day(index + 1):
+            elif word in {"every", "each", "all"} and self._is_any_day(index + 1) and not self._is_one_whole(index):
                 every = set(WEEK)
             elif word == "m" and self.text(index + 1) == "f" and self._in_a_range(index):
                 into.update(WEEK[:5])
@@ -343,6 +343,10 @@ class Clock:
     def _is_any_day(self, index: int) -> bool:
         """Whether the word after "every" or "all" names days at large: "every evening", "all the days"."""
         return self.text(index) in _AT_LARGE or (self.text(index) in {"the", "of"} and self.text(index + 1) == "days")
+
+    def _is_one_whole(self, index: int) -> bool:
+        """Whether "all" at `index` means the whole of one: "out all day", "crying all morning", but "all mornings"."""
+        return self.text(index) == "all" and self.text(index + 1) in {"day", "morning", "evening", "afternoon", "night"}
 
     def _in_a_range(self, index: int) -> bool:
         """Whether "m-f" stands at `index`, and not two letters of a longer row."""

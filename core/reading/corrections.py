@@ -44,6 +44,8 @@ _WEIGHED = frozenset(
     {"dumbbell", "dumbbells", "kettlebell", "kettlebells", "bell", "bells", "plate", "plates", "pair", "ones", "bar"}
 )
 _PUTTING = frozenset({"put", "say", "enter", "log", "write", "record", "note", "use", "read"})
+_OF_A_BODY = frozenset({"lose", "loses", "losing", "lost", "gain", "gained", "gaining", "body"})
+_OF_SPEECH = frozenset({"shedding", "off", "of"})
 _REACH_OF_FACT = 4
 """How far before "in fact" the quantity stands that it puts right: "14 reps in fact"."""
 
@@ -56,9 +58,18 @@ def field_named(tokens: Sequence[Token]) -> str:
     words = {token.text for at, token in enumerate(tokens) if at != confirmed}
     if words & {"reps", "rep"}:
         return ""
-    if words & {"weight", "load", "weights"} or any(t.text == "wrong" and after.text in _WEIGHED for t, after in pairwise(tokens)):
+    if _names_a_weight(tokens) or any(t.text == "wrong" and after.text in _WEIGHED for t, after in pairwise(tokens)):
         return "load"
     return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
+
+
+def _names_a_weight(tokens: Sequence[Token]) -> bool:
+    """Whether a weight that was lifted is named, and no body's nor a figure of speech: "lose weight", "a load off my mind"."""
+    around = zip(["", *(t.text for t in tokens)], tokens, [*(t.text for t in tokens[1:]), ""], strict=False)
+    return any(
+        token.text in {"weight", "load", "weights"} and before not in _OF_A_BODY and after not in _OF_SPEECH
+        for before, token, after in around
+    )
 
 
 def exchanged(tokens: Sequence[Token], context: Context) -> tuple[int, Act] | None:

@@ -31,6 +31,8 @@ _POINTING = frozenset({"that", "this", "these", "those"})
 _LIMBS = frozenset({"side", "arm", "leg", "hand"})
 _MUCH = frozenset({"too", "very", "so", "really", "way", "quite", "bit", "little", "far", "rather", "super"})
 _LAST = frozenset({"set", "weight", "load", "round", "exercise", "station", "few", "couple", "reps", "rep", "bit", "ones"})
+_ARTICLES = frozenset({"the", "a", "my", "our", "no"})
+_ONES = frozenset({"one", "ones", "set", "side", "thing", "things", "stuff"})
 _COMPARED = frozenset({"more", "most", "than"})
 _WHOLLY = frozenset({"as", "like", "too", "absolute", "proper", "total", "complete"})
 _DENYING = frozenset({"not", "no", "never", "without"})
@@ -76,9 +78,19 @@ def _told(words: Sequence[str]) -> str | None:
     of = pointed or bool(said & (_COPULAS | _WHOLLY))
     if said & _TELLING == {"nothing"} and ("it", "is") in set(pairwise(words)):
         return None  # "it is nothing, I am sure": of an ache
+    if _is_what_shines(words) or (said & _HEAVY_OF and said & _LIGHT):
+        return None  # "the light here is bad", "stiff breeze"
     heavy = bool(said & _HEAVY or (of and said & _HEAVY_OF))
     light = bool(said & _LIGHT or (of and said & _LIGHT_OF))
     return None if heavy == light else "heavy" if heavy else "light"
+
+
+def _is_what_shines(words: Sequence[str]) -> bool:
+    """Whether "light" is a thing: "the light is bad", but "the light one", "the light dumbbells"."""
+    following = zip(words, words[1:], [*words[2:], ""], strict=False)
+    return any(
+        lead in _ARTICLES and word in {"light", "lights"} and after not in _WEIGHTS | _ONES for lead, word, after in following
+    )
 
 
 def _weighed(words: Sequence[str]) -> str | None:

@@ -23,6 +23,12 @@ _LONGEST = 18
 _OF_THE_STATION = frozenset({"form-here", "heavy", "light"})
 _POINTING = listed("words_gist", "pointing")
 _UNWANTED = frozenset({"than", "instead", "swap", "replace", "hate", "without", "alternative", "substitute"})
+_OF_THE_WRITER = frozenset({"start-if-go", "progress"})
+_SAID = frozenset({"said", "says", "sang", "sings", "shouts", "shouted"})
+_LEFT_UNDONE = frozenset({"skip", "skip-day", "finish"})
+_NEARLY = frozenset({"nearly", "almost"})
+_WAS = frozenset({"was", "were"})
+_WRITER = frozenset({"i", "am", "me", "my", "we", "us", "lets", "let", "you", "it", "this"})
 _NO_GO = listed("words_gist", "no_go")
 
 
@@ -37,10 +43,16 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
         return None
     if said & (GUARDS["foreign"] | GUARDS["people"] | GUARDS["orders"] | (GUARDS["others"] - {"you", "your"})):
         return None
+    if said & _SAID:
+        return None  # "there you go said the cashier"
     strange = said - VOCABULARY
     for meaning, groups, never in _gists():
         if meaning == "start-if-go" and (not ready or said & set(PLACES) or any(token.text == "?" for token in tokens)):
             continue
+        if meaning in _OF_THE_WRITER and (said & _WAS or (strange and not said & _WRITER)):
+            continue  # "the go kart track was shut", "progress at the building site is slow"
+        if meaning in _LEFT_UNDONE and said & _NEARLY:
+            continue  # "nearly took a day off today"
         if meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, 0, len(tokens)):
             continue  # "we might finish the puzzle tonight"
         if meaning == "skip" and said & SKIPPED_ELSEWHERE:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
 
 _FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
+_OF_THE_CLOCK = frozenset({"since", "before", "from", "past"})
 _BESIDE_LIST = listed("words_sets", "beside_list")
 WHILE = {
     "as",
@@ -57,6 +58,8 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
     if not is_told_in_full(parts):
         return False
     counted = [part for part in parts if part.kind in {"bare", "reps"}]
+    if len(counted) > 1 and counted[0].kind == "bare" and tokens[counted[0].at - 1].text in _OF_THE_CLOCK:
+        return True  # "been up since six. 11 at 14kg"
     for part in counted[1:]:
         first, last = next((span for span in clauses if span[0] <= part.at < span[1]), (0, len(tokens)))
         led = parts[parts.index(part) - 1].kind == "load" and part.dropped <= DOING | LISTING  # "12.5kg do 8"

@@ -58,6 +58,8 @@ def is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_
     urgent = any(meaning != "pain" for meaning, _, _ in signs)
     if _long_past(within, urgent=urgent) or (not urgent and _is_figure(tokens, first, line)):
         return True
+    if not urgent and _is_likened(within):
+        return True
     if not urgent and (_is_well(within) or _has_been_well(within)):
         return True
     start = min(sign[1] for sign in signs)
@@ -83,6 +85,13 @@ def is_painless_after(tokens: Sequence[Token], first: int, last: int) -> bool:
     return any(line.startswith(f" {denied} ") for denied in _PAINLESS) or " in a good way " in line
 
 
+def _is_likened(line: str) -> bool:
+    """Whether something that can have none is called a headache: "parking here is a headache", but "there is a headache"."""
+    before, called, _ = line.partition(" a headache ")
+    words = before.split()
+    return bool(called) and len(words) > 1 and words[-1] in {"is", "are", "was", "be"} and words[-2] not in _NO_NAMES
+
+
 def _is_well(line: str) -> bool:
     """Whether a clause tells that what hurt, or might, does not: "crook shoulder is all good", "clicking but no pain"."""
     if any(f" {denied} " in line for denied in _PAINLESS):
@@ -100,6 +109,7 @@ def _has_been_well(line: str) -> bool:
 
 _WAS = frozenset({"had", "was", "were", "did", "hurt", "broke", "pulled", "tore", "injured", "got"})
 _WELL_SINCE = frozenset({"fine", "ok", "good", "great", "better", "alright", "sound", "perfect"})
+_NO_NAMES = frozenset({"there", "it", "this", "that", "what", "problem", "issue", "complaint", "symptom", "all"})
 _LIKE = frozenset({"as", "how", "like", "feel", "feels", "feeling"})
 _WOULD = frozenset({"will", "would", "might", "could", "should"})
 _TELLING = frozenset({"mention", "say", "add", "tell", "report", "note", "like", "inform", "admit", "warn", "let"})
@@ -107,7 +117,8 @@ _STAYING = frozenset({"stop", "stay", "keep", "sit", "stand", "hold"})
 _PAINLESS = (
     "but no pain", "but not pain", "but not painful", "but not sore", "but does not hurt", "but do not hurt", "but no hurt",
     "but it does not hurt", "but it is not painful", "but painless", "no pain though", "without pain", "not painful though",
-    "but no real pain", "but no actual pain", "and no pain",
+    "but no real pain", "but no actual pain", "and no pain", "but not today",
+    "but not tonight", "but not this time",
 )  # fmt: skip
 _ALL_WELL = (
     "all good", "good today", "good now", "fine", "all fine", "much better", "all better", "totally fine", "perfectly fine",
@@ -115,6 +126,12 @@ _ALL_WELL = (
     "all clear",
 )  # fmt: skip
 _IMAGINING = frozenset({"if", "whenever", "case", "pretend", "imagine", "suppose"})
+
+
+def is_out_of_sight(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether it is somebody that is not seen, and the eyes are well: "the mirror is broken so I cannot see me"."""
+    words = [token.text for token in tokens[first:last]]
+    return any(one == "see" and whom in {"me", "you", "u"} for one, whom in pairwise(words))
 
 
 def figures(tokens: Sequence[Token], first: int, last: int) -> Iterator[_Span]:

@@ -16,10 +16,32 @@ ABOUT_THE_SESSION = frozenset({"start", "start-if-go", "pause", "resume", "finis
 """The meanings whose verb may be about something else."""
 
 _VERBS = frozenset(
-    {"start", "starts", "begin", "pause", "resume", "finish", "finished", "end", "continue", "skip", "starting", "finishing"}
+    {
+        "start",
+        "starts",
+        "begin",
+        "pause",
+        "resume",
+        "finish",
+        "finished",
+        "end",
+        "continue",
+        "skip",
+        "starting",
+        "finishing",
+        "restart",
+        "freeze",
+        "halt",
+        "suspend",
+        "miss",
+        "drop",
+        "bypass",
+    }
 )
 _OWNERS = frozenset({"the", "my", "our", "his", "her", "their", "your"})
-_OF_TRAINING = listed("words_standing", "of_training") | EXERCISES | frozenset(PLACES)
+OF_TRAINING = listed("words_standing", "of_training") | EXERCISES | frozenset(PLACES)
+"""What of a session may be started, paused, ended or skipped, and the parts of the body that are trained."""
+
 _BEHIND = listed("words_standing", "behind_an_object") | COURTESY
 _LONGEST_OBJECT = 2
 
@@ -36,7 +58,7 @@ def _is_an_object(tokens: Sequence[Token], begin: int, last: int) -> bool:
     """Whether the words from `begin` on name one thing that is no part of a session, and nothing is told of it."""
     for end in range(begin + 1, min(begin + _LONGEST_OBJECT, last) + 1):
         named = tokens[begin:end]
-        if any(token.kind is not Kind.WORD or token.text in _OF_TRAINING for token in named):
+        if any(token.kind is not Kind.WORD or token.text in OF_TRAINING for token in named):
             return False
         if end == last or tokens[end].kind is Kind.MARK or tokens[end].apart or tokens[end].text in _BEHIND:
             return True

@@ -14,7 +14,7 @@ from core.reading import phrases
 from core.reading.acts import Pain, Side
 from core.reading.lexicon import HURT, PLACES, listed
 from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
-from core.reading.not_now import denial_start, figures, is_not_now, is_painless_after
+from core.reading.not_now import denial_start, figures, is_not_now, is_out_of_sight, is_painless_after
 from core.reading.pain_clauses import NAMING, is_only_named, joined_clauses
 from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_lifted, is_part, part_of_back, places_in, side_alone
 from core.reading.signs import signs_in
@@ -209,12 +209,15 @@ def _passed(tokens: Sequence[Token], clauses: Sequence[_Span], one: _Found) -> _
     if pain is None or pain.urgent or here is None or here + 1 >= len(clauses):
         return one
     told = {tokens[i].text for i in range(*clauses[here])}
-    if is_painless_after(tokens, *clauses[here + 1]) and not told & _HURTING:
+    if is_painless_after(tokens, *clauses[here + 1]) and (told & _AT_OTHER_TIMES or not told & _HURTING):
         return at, None, (span[0], clauses[here + 1][1])
     after = {tokens[i].text for i in range(*clauses[here + 1])}
     better = bool(after & _RECOVERED) and after <= _RECOVERED | _OF_RECOVERY
     return (at, None, span) if told & _WAS and better else one
 
+
+_AT_OTHER_TIMES = frozenset({"always", "usually", "normally", "often", "sometimes"})
+"""Words of a pain that the next clause may deny of this time: "always hurts on these, but not today"."""
 
 _HURTING = HURT - {"clicking", "grinding", "popped", "niggle", "niggling", "tender", "pinching", "pulled", "cramp", "cramping"}
 """Words that say pain and nothing else; a joint may click and not hurt."""
@@ -252,6 +255,8 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += signs_in(tokens, first, last)
     signs = _without_figures(tokens, first, last, signs, placed=bool(places))
+    if alone is not None and alone.meaning == "urgent-dizzy" and is_out_of_sight(tokens, alone.first, alone.last):
+        alone = None
     if alone is not None and not signs and not (alone.meaning == "pain" and hurts and places):
         signs.append((alone.meaning, begin, last))
     elif hurts and (places or before) and not signs:

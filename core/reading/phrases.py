@@ -164,7 +164,12 @@ def _find(tokens: Sequence[Token], spots: Sequence[int], wanted: Callable[[str],
                 stands, name = (
                     exercise_named(raw.split(), free=phrase.free or _is_a_lift(phrase, raw)) if raw is not None else (True, None)
                 )
-                if name is None and raw is not None and phrase.meaning == "swap" and _asks_for_weight(raw):
+                if (
+                    name is None
+                    and raw is not None
+                    and phrase.meaning == "swap"
+                    and (_asks_for_weight(raw) or raw.lower() == "that")
+                ):
                     continue
                 if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
                     continue

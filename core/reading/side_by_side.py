@@ -29,7 +29,7 @@ from core.reading.acts import (
     Undo,
     Units,
 )
-from core.reading.around_phrases import OF_WAITING
+from core.reading.around_phrases import OF_THE_SESSION, OF_WAITING
 from core.reading.exercise_runs import proposed
 from core.reading.named_only import without_what_is_only_named
 from core.reading.naming import as_written
@@ -73,6 +73,8 @@ def _beside_waiting(acts: _Acts, reading: Reading) -> _Acts:
         acts = [(at, act) for at, act in acts if act != Snooze() and not isinstance(act, Pause)]
         latest = max(at for at, act in acts if isinstance(act, Snooze))
         acts = [(at, act) for at, act in acts if not isinstance(act, Snooze) or at == latest]  # "in an hour... say 75 minutes"
+    if any(act == Snooze() for _, act in acts):
+        acts = [(at, act) for at, act in acts if act != Pause() or reading.words_at(at) & OF_WAITING]  # "not now, remind me later"
     if reading.context.awaiting is Awaiting.GO and any(act == Start() for _, act in acts):
         acts = [
             (at, act) for at, act in acts if not isinstance(act, Resume) or "here" not in reading.words_at(at)
@@ -100,6 +102,10 @@ def _beside_an_end(acts: _Acts, reading: Reading) -> _Acts:
         weighed = {act.unit for _, act in acts if isinstance(act, Log | Amend)}
         wished = any(token.text in _OF_SWITCHING for token in reading.tokens)
         acts = [(at, act) for at, act in acts if wished or not (isinstance(act, Units) and act.unit in weighed)]  # "14 keg, kgs"
+    if any(isinstance(act, Have) and act.items for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if act != Finish() or not reading.words_at(at) & _THE_LOT or reading.words_at(at) & _ENDS
+        ]  # "two dumbbells at 9kg. That's my lot"
     if any(isinstance(act, Log) and act.reps == 0 for _, act in acts):
         acts = [
             (at, act) for at, act in acts if act != Feel("heavy") or not reading.words_at(at) & _LIFTING
@@ -177,6 +183,8 @@ def only_to_be_shown(reading: Reading, at: int) -> bool:
     return reading.words_at(at) <= {"show", "explain", "tell", "me", "please", "it", "this", "that", "kindly"}
 
 
+_THE_LOT = frozenset({"lot", "all", "it", "everything"})
+_ENDS = OF_THE_SESSION | {"me", "done", "stop", "call", "now"}
 _LIFTING = frozenset({"lift", "move", "budge", "shift"})
 _OF_SWITCHING = frozenset({"use", "switch", "change", "show", "set", "in", "prefer", "speak", "display", "convert", "want", "put"})
 _ASKED = (Form, Swap, Help, Progress, Today)

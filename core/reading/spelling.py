@@ -56,7 +56,9 @@ _WEEKDAYS = tuple(
 
 
 def lie_beside(one: str, other: str) -> bool:
-    """Whether two letters lie side by side on a keyboard."""
+    """Whether two letters lie side by side on a keyboard; what is no letter of English ("'", "é") lies beside none."""
+    if one not in _KEYS or other not in _KEYS:
+        return False
     (row, column), (other_row, other_column) = _KEYS[one], _KEYS[other]
     return abs(row - other_row) <= 1 and abs(column - other_column) <= _BESIDE
 

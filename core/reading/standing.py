@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from core.reading.around_phrases import of_somebody
+from core.reading.in_stories import is_told
 from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import REQUESTS
 from core.reading.standing_ends import end_stands
@@ -63,6 +64,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     """Whether the phrase means what it says where it stands, in the sentence from `first` to `last`."""
     if said.meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, said.first, last):
         return False  # "pause the telly"
+    if is_told(tokens, said, first, last):
+        return False  # "my phone is back from the shop", "leave it out said the cabbie"
     if said.meaning in _OF_ONES_OWN and of_somebody(tokens, said, first):
         return False  # "my friend can't train today"
     if said.meaning in REQUESTS and is_thanked_for(tokens, said, first):

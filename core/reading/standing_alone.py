@@ -10,6 +10,7 @@ from core.reading.acts import Awaiting, Context, Pain
 from core.reading.around_phrases import FEELINGS, OF_THE_SESSION, OF_WAITING, WHEN, asked
 from core.reading.beside import MAY_STAND_BESIDE, around_numbers, beside_told, may_stand_beside, may_trail
 from core.reading.feelings import feeling
+from core.reading.in_stories import is_told
 from core.reading.lexicon import COURTESY, HURT, PLACES
 from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import REQUESTS, Said
@@ -17,7 +18,7 @@ from core.reading.reading_so_far import Reading, act_of
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, split
 from core.reading.standing import of_dates
 from core.reading.standing_ends import ends_a_set
-from core.reading.standing_feelings import is_of_oneself, leads_to_a_set
+from core.reading.standing_feelings import goes_on_of_something_else, is_of_oneself, judges_otherwise, leads_to_a_set
 from core.reading.standing_requests import is_thanked_for
 from core.reading.standing_waits import goes_on
 from core.reading.token import Kind, Token
@@ -159,6 +160,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
         return False
     if alone.meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, alone.first, alone.last):
         return False
+    if is_told(tokens, alone, *sentence):
+        return False  # "used to hurt, not today"
     match alone.meaning:
         case "pause" if "rest" in words <= {"for", "the", "rest"} and "the" in words | {tokens[alone.first - 1].text}:
             return False  # "then 12 kg for the rest"
@@ -183,6 +186,10 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return False  # "is 14kg enough for a woman of my age?"
         case "resume" if words == {"back"} and {"to", "there"} & {token.text for token in tokens[sentence[0] : alone.first]}:
             return False  # "walked to the shop and back before this"
+        case "resume" if words >= {"ah", "here"}:
+            return False  # "ah here, I was counting the dog's jumps as well"
+        case "resume" if words == {"back"} and _tells_of_then(tokens, alone.last):
+            return False  # "back then I was thin"
         case "finish":
             told = (
                 (_is_just_done(words) and not _goes_to_the_end(tokens, alone))
@@ -200,6 +207,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
                 return False  # "could have done two more easy"
             if tail and alone.first > 1 and tokens[alone.first - 2].text in {"last", "final", "first"}:
                 return False  # "last 2 were tough"
+            if goes_on_of_something_else(tokens, alone, sentence[0]) or judges_otherwise(tokens, alone):
+                return False  # "the handle is thin and hard", "feeling heavy after lunch"
             leads = alone.meaning == "right" and leads_to_a_set(tokens, alone, sentence[1])
             polite = tokens[alone.first].text == "if" or tokens[alone.first - 1].text == "if"
             return not asked(tokens, *sentence) and not leads and not polite
@@ -207,6 +216,12 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return not is_thanked_for(tokens, alone, alone.first)
         case _:
             return True
+
+
+def _tells_of_then(tokens: Sequence[Token], after: int) -> bool:
+    """Whether "then" and what was follow at once: "(back) then I was thin"."""
+    words = [token.text for token in tokens[after : after + 4]]
+    return words[:1] == ["then"] and bool({"was", "were", "had", "used", "did", "could", "would"} & set(words[1:]))
 
 
 def _tells_a_reserve(reading: Reading, said: Said) -> bool:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.around_phrases import OF_THE_SESSION, asked
+from core.reading.around_phrases import AUXILIARIES, OF_THE_SESSION, asked
 from core.reading.lexicon import listed
+from core.reading.objects import OF_TRAINING
 from core.reading.token import Kind, Token
 
 if TYPE_CHECKING:
@@ -15,6 +16,9 @@ if TYPE_CHECKING:
 
 
 _HOW_DEEP = frozenset({"deep", "low", "high", "far", "wide", "fast", "slow", "slowly", "heavy", "down", "where", "light"})
+_LEADING_TO_IT = frozenset({"the", "my", "our", "his", "her"})
+_PARTS_OF_DAY = frozenset({"day", "arvo", "night", "week", "weekend", "moment", "minute", "time", "month"})
+_OVER_ELSEWHERE = listed("words_standing", "over_elsewhere")
 _OFF = listed("words_standing", "off")
 _LESS = frozenset({"exercise", "one", "station", "set", "move", "movement", "round", "side", "leg", "arm", "1"})
 _AGO = frozenset({"since", "when", "after", "before", "once", "until", "till"})
@@ -33,11 +37,51 @@ def end_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bo
         return False  # "ready for the last one for today"
     if "enough" in words and (asked(tokens, first, last) or {"was", "were"} & set(lead)):
         return False  # "is 14kg enough for a woman of my age?", "six reps were quite enough for me"
-    if any(token.kind is Kind.NUMBER for token in tokens[said.last : last]) and not words & OF_THE_SESSION:
+    if (
+        any(token.kind is Kind.NUMBER for token in tokens[said.last : last])
+        and not words & OF_THE_SESSION
+        and not _ends_here(tokens, said)
+    ):
         return False
+    if _names_what_is_over(tokens, said, last):
+        return False  # "all done with the tax forms", "I pack it in the car tomorrow"
+    if _is_over_elsewhere(tokens, said, first):
+        return False  # "work don finish for today"
     if _gives_up_a_habit(tokens, said, first) or ends_a_set(tokens, said, first):
         return False  # "my right's weaker since I quit welding", "8 reps, radio called so I stop there"
     return said.last == last or not _is_done_with_less(tokens, said, tokens[said.last])  # "I'm off to hers", "I'm off sick"
+
+
+def _ends_here(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether a clause ends with where the session ends, and a set is told behind it: "finishing here, 12 with the 6kg"."""
+    words = [token.text for token in tokens[said.first : said.last + 1]]
+    return words[0].endswith("ing") and words[-2:] in (["here", ","], ["now", ","])
+
+
+def _names_what_is_over(tokens: Sequence[Token], said: Said, last: int) -> bool:
+    """Whether words of an end lead to a thing that is no part of a session: "done with my ex", "pack it in the car"."""
+    at = next(
+        (
+            i
+            for i in range(said.first + 1, min(said.last + 1, last))
+            if tokens[i].text in _LEADING_TO_IT and tokens[i - 1].text in {"with", "in", "for"}
+        ),
+        None,
+    )
+    return (
+        at is not None
+        and at + 1 < last
+        and tokens[at + 1].kind is Kind.WORD
+        and tokens[at + 1].text not in OF_TRAINING | _PARTS_OF_DAY
+    )
+
+
+def _is_over_elsewhere(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether it is work or school that is over: "work don finish for today", "school is out for today"."""
+    at = said.first - 1
+    while at >= first and tokens[at].text in AUXILIARIES | {"don", "dey"}:
+        at -= 1
+    return first <= at < said.first - 1 and tokens[at].text in _OVER_ELSEWHERE
 
 
 def _is_told_before(tokens: Sequence[Token], said: Said) -> bool:

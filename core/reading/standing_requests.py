@@ -18,6 +18,10 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
 
 
+_GOING_TO = frozenset({"see", "meet", "visit", "eat", "chop", "home", "church", "out", "shopping", "swimming"})
+_CALLED_UPON = frozenset({"god", "lord", "heaven", "heavens", "jesus", "allah", "saints"})
+_TELLERS = frozenset({"i", "he", "she", "they", "we", "my", "it"})
+_MEALS = frozenset({"tea", "dinner", "lunch", "breakfast", "supper", "pudding", "telly", "tv"})
 _KEEPING = frozenset({"keep", "kept", "lost", "lose", "losing", "broke", "break", "breaking", "held", "hold", "holding", "keeping"})
 _ASKING_FOR = listed("words_sentences", "asking_for")
 _THE_DAY = frozenset({"today", "tonight", "todays", "tonights"})
@@ -45,6 +49,8 @@ def start_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
     words = {token.text for token in tokens[said.first : said.last]}
     if words == {"hit", "me"} and any(tokens[i].text not in COURTESY for i in range(first, said.first)):
         return False  # "it just hit me"
+    if tokens[said.last - 1].text == "go" and said.last < last and tokens[said.last].text in _GOING_TO:
+        return False  # "we go see after church"
     if tells_how_often(tokens[said.last : last]):
         return False  # "I want to train 3 times a week"
     return said.last == last or not _leads_to_weights(tokens, said.last, last)  # "can we go lighter"
@@ -57,6 +63,8 @@ def swap_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> b
         return not told  # "no weight, had the toddler hanging off me instead"
     if [token.text for token in tokens[said.last : said.last + 3]] in _OTHER_WEIGHTS:
         return False  # "give me something with more weight"
+    if tokens[said.last - 1].text in {"else", "different"} and _MEALS & {token.text for token in tokens[said.last : said.last + 3]}:
+        return False  # "something different for tea tonight"
     short = said.last - said.first <= len(("other", "one"))
     if short and tokens[said.first].text in {"other", "another", "different"}:
         return not any(token.kind is Kind.NUMBER for token in tokens[first:last])  # "stronger side 12, other one 10"
@@ -120,6 +128,11 @@ def resume_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:
 
 def help_stands(tokens: Sequence[Token], said: Said, last: int) -> bool:
     """Whether help is wanted with the assistant, and nobody is "stuck in town"."""
+    after = said.last + (said.last < last and tokens[said.last].text == ",")
+    if tokens[said.last - 1].text == "say" and after < last and tokens[after].text in _TELLERS:
+        return False  # "what can I say, I love cheese"
+    if said.first and tokens[said.first - 1].text in _CALLED_UPON:
+        return False  # "god help me"
     return tokens[said.last - 1].text not in {"stuck", "lost"} or said.last == last or tokens[said.last].text not in _WHERE
 
 

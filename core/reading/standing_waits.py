@@ -21,6 +21,11 @@ _WALL_SITS = {("wall", "sit"), ("wall", "sits"), ("wall", "squat"), ("wall", "sq
 _CARRIED = frozenset({"carried", "walked", "hung", "held", "stayed", "kept"})
 _RESTED = (["rested"], ["waited"], ["breathed"], ["stopped"], ["managed"], ["did"], ["lasted"], ["got"], ["made"], ["in"])
 _HANGS = frozenset({"hang", "hold", "plank", "carry"})
+_FETCHING = frozenset({"drink", "get", "grab", "fetch", "sip", "have", "take"})
+_TELLING = frozenset(
+    {"says", "say", "said", "tells", "tell", "told", "asks", "asked", "reminds", "likes", "always", "every", "usually"}
+)
+_PUTTING_RIGHT = frozenset({",", "no", "nah", "naw", "sorry", "it", "is", "was", "i", "mean", "meant", "actually", "make", "that"})
 _CALLING = listed("words_phrases", "thing")
 
 
@@ -30,7 +35,9 @@ def asks_to_wait(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
     after = tokens[said.last] if said.last < last else None
     if _was_forced(tokens, said, first) or (before is not None and before.text in AUXILIARIES and of_somebody(tokens, said, first)):
         return False  # "had to stop for a second at 8", "the kids are getting water"
-    counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and")
+    if _is_fetched_otherwise(tokens, said, first):
+        return False  # "doctor says drink water", "I have put my shoes on and drunk water"
+    counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and" or _puts_right(tokens, said, first, last))
     held = any(token.text in HOLD_WORDS - {"hold", "hang", "wall"} for token in tokens[first:last])
     held = held or any(pair in _WALL_SITS for pair in pairwise(token.text for token in tokens[first:last]))
     held = held or (
@@ -47,6 +54,24 @@ def asks_to_wait(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
         return False  # "10 at 12kg, pause 2 seconds at the bottom"
     held = held or _is_spent(tokens, said, first, last)
     return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
+
+
+def _is_fetched_otherwise(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a drink is what others tell to have, or was had before: "mum tells me to drink water", "I don drink water"."""
+    if tokens[said.first].text not in _FETCHING or said.first == first:
+        return False
+    lead = [token.text for token in tokens[first : said.first]]
+    others = bool(set(lead) & _TELLING) and not set(lead) & {"need", "want", "going", "must"}
+    return others or (lead[-1] in {"and", "&"} and bool(set(lead) & {"have", "don", "did", "done", "already", "had"}))
+
+
+def _puts_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
+    """Whether a "hang on" stands between a number and the right one: "fifteen hang on no sixteen with six kilos"."""
+    at = said.last
+    while at < last and tokens[at].text in _PUTTING_RIGHT:
+        at += 1
+    corrected = said.last < at < last and tokens[at].kind is Kind.NUMBER
+    return corrected and any(token.kind is Kind.NUMBER for token in tokens[max(first, said.first - 4) : said.first])
 
 
 def _was_forced(tokens: Sequence[Token], said: Said, first: int) -> bool:

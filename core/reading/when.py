@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from core.reading.acts import Act, Remind, Snooze, Unclear, Weekday
 from core.reading.clock import DAY_WORDS, GROUPS, WEEK, Clock, Moment, in_week_order
 from core.reading.damaged_days import loses_a_day
+from core.reading.in_stories import is_quoted, is_told_to_bother
 from core.reading.lexicon import COURTESY, GUARDS, PLACES, listed, sayings
 from core.reading.occasions import is_an_occasion, without_reasons
 from core.reading.token import Kind, Token
@@ -140,9 +141,14 @@ def _counts_now(clock: Clock, moment: Moment) -> bool:
 
 
 def _is_bothered(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether it is a part of the body that will not leave somebody alone: "my shoulder is bugging me, I'll stop"."""
+    """Whether something else does or does not leave somebody alone: "my shoulder is bugging me", "the noise isn't bothering me"."""
     return any(
-        tokens[at].text in REMIND_WORDS and any(token.text in PLACES for token in tokens[max(at - 2, 0) : at])
+        tokens[at].text in REMIND_WORDS
+        and (
+            any(token.text in PLACES for token in tokens[max(at - 2, 0) : at])
+            or is_told_to_bother(tokens, at)
+            or is_quoted(tokens, at + 1, last)
+        )
         for at in range(first, last)
     )
 
@@ -194,11 +200,16 @@ def _hears_an_alarm(words: Sequence[str]) -> bool:
     if set(words) & REMIND_WORDS != {"alarm"}:
         return False
     at = words.index("alarm")
-    return words[at - 1] in {"fire", "smoke", "car", "burglar", "house"} or words[at + 1 : at + 2] in (
-        ["you"],
-        ["is"],
-        ["went"],
-        ["going"],
+    return (
+        "goes" in words[at:]
+        or words[at - 1] in {"fire", "smoke", "car", "burglar", "house"}
+        or words[at + 1 : at + 2]
+        in (
+            ["you"],
+            ["is"],
+            ["went"],
+            ["going"],
+        )
     )
 
 
@@ -336,7 +347,7 @@ def _is_later(words: Sequence[str], moments: Sequence[Moment], minutes: int | No
         for late in ("in a while", "in a bit", "not right now", "maybe later", "bit later")
     ):
         return True
-    if "later" in said and not {"see", "talk", "speak", "catch", "sooner"} & said:
+    if "later" in said and " the later " not in line and not {"see", "talk", "speak", "catch", "sooner"} & said:
         return True
     told = (
         {"is", "was"} & said

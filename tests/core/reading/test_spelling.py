@@ -6,7 +6,7 @@ import pytest
 
 from core.reading.lexicon import ENGLISH, NUMBER_WORDS, UNITS
 from core.reading.parts import grammar
-from core.reading.spelling import respell
+from core.reading.spelling import lie_beside, respell
 
 
 @pytest.mark.parametrize(
@@ -50,6 +50,13 @@ def test_a_slip_between_two_numbers_stays():
 def test_plain_english_is_left_alone():
     """A word of plain English never becomes a number."""
     assert not [word for word in ENGLISH - set(NUMBER_WORDS) if respell(word)[0] in NUMBER_WORDS]
+
+
+def test_what_is_no_letter_lies_beside_none():
+    """An apostrophe or an accent has no place on the keyboard, and breaks nothing off."""
+    assert lie_beside("s", "d")
+    assert not lie_beside("'", "s")
+    assert not lie_beside("e", "é")
 
 
 def test_grammar_has_no_conflicts():
