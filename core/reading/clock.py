@@ -391,6 +391,8 @@ class Clock:
                 and self.text(index - 1) not in {"half", "of"}
             ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)
+            elif index == self.first and self.text(index) == "hours" and self._half_after(index + 1):
+                total += _HOUR_MINUTES + self._half_after(index + 1)  # "hour and a half, then remind me"
             elif (self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours") or (
                 self.text(index) == "half" and following in {"hours", "hr"}
             ):

@@ -182,7 +182,7 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
         or _is_wished(told)
     ):
         numbers = any(listing.is_number(i) and listing.text(i + 1) not in _LENGTHS for i in range(first, last))
-        return Unclear() if numbers and kinds and not asked and not awaited and not said & {"that", "this"} else None
+        return Unclear() if numbers and (kinds or paired) and not asked and not awaited and not said & {"that", "this"} else None
     if not stands and not awaited and kinds and _is_told_of(words) and any(listing.is_number(i) for i in range(first, last)):
         return Unclear()
     if not stands or set(range(first, end)) & _negations(tokens, first, end) - listing.negated:
@@ -307,7 +307,8 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
     sold_in_sets = (
         "my" in said or bool(pairs & {("set", "of"), ("sets", "of"), ("set", ":")}) or any((kind, "set") in pairs for kind in KINDS)
     )
-    if said & _DONE and not (said & _DONE <= {"set", "sets"} and sold_in_sets):
+    ready = ("set", "up") in pairs or ("all", "set") in pairs
+    if said & _DONE and not (said & _DONE <= {"set", "sets"} and (sold_in_sets or ready)):
         return True
     listing = Words(tokens, first, last)
     loaded = any(
@@ -345,7 +346,8 @@ def _is_of_others(told: Sequence[str]) -> bool:
 
 def _is_elsewhere(told: Sequence[str]) -> bool:
     """Whether the things are said to be at somebody else's: "the 10kg dumbbells are at my mum's"."""
-    at_others = any(
+    here = told[:1] == ["at"] and "there" in told  # "at my mum's, there's a pair of 2kg"
+    at_others = not here and any(
         place == "at" and whose in {"my", "his", "her", "our", "the"} and other in GUARDS["people"]
         for place, whose, other in zip(told, told[1:], told[2:], strict=False)
     )

@@ -31,6 +31,8 @@ _AFTER_BARE_LOAD = (
     listed("words_gear", "list_words") | PARTS | WITHIN | PAIRS | UNITS | {"x", "-", "!", "?", ")", "in", "[", "]"}
 ) - {"of"}
 _AFTER_KIND = PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
+_ONLY = frozenset({"only", "just"})
+_SEVERAL = listed("words_gear", "several")
 _BROKE = frozenset({"broke", "snapped", "cracked", "died", "split", "vanished", "disappeared", "busted", "bust"})
 _GONE = _BROKE | {"broken", "gone", "stolen", "lost", "sold", "knackered", "nicked", "missing"}
 _LOST = listed("words_gear", "parted_with")
@@ -111,11 +113,23 @@ class Listing(Counts):
         return after
 
     def _take_one(self, index: int) -> None:
+        if self.text(index - 1) in {"each", "every"} or self.text(index + 1) in _SEVERAL:
+            return  # "two dumbbells, each one is 14 kg", "a few dumbbells, a pair of 5s"
+        if self._counts_only_one(index):
+            self._count_all(1)
+            return
         ahead = index + 2 if self.text(index + 1) in {"of", "with", "at"} else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
         elif self.is_number(self.past_describing(ahead)) or self.described_kind(ahead) or self.text(ahead) in {"(", ":"}:
             self._count, self._pairs = 1, None
+
+    def _counts_only_one(self, index: int) -> bool:
+        """Whether "one" counts the only thing with a load before it: "10 kg dumbbell, only one", "a 16, just the one piece"."""
+        lead = index - 2 if self.text(index - 1) in {"the", "a"} else index - 1
+        after = index + 2 if self.text(index + 1) in PIECES else index + 1
+        alone = len([thing for thing in self.things if thing.load is not None] or self.things) == 1
+        return alone and self.text(lead) in _ONLY and not self.is_number(after) and not self.kind_near(after)
 
     def _part(self) -> None:
         for thing in self.things:
@@ -295,6 +309,8 @@ class Listing(Counts):
         for thing in self.things:
             if thing.count is None and thing.kind not in {"bench", "band"}:
                 thing.count, thing.paired = count, paired or thing.paired
+        if self._lead is not None and not self._lead.taken and self._lead.count is None:
+            self._lead.count = count  # "dumbbells: four of them, all 11 kg"
         self._count = None
 
     def _counts_at_last(self, index: int, value: Decimal) -> bool:
@@ -323,7 +339,8 @@ class Listing(Counts):
         if self.text(index - 1) == "x" and self._count is not None:
             return False  # "2x25 plates"
         if following == "of":
-            return self.is_number(ahead + 1) or self.text(ahead + 1) in {"each", "them", "those", "these"}
+            pointed = ahead + 2 if self.text(ahead + 1) == "the" else ahead + 1
+            return self.is_number(pointed) or self.text(pointed) in {"each", "them", "those", "these"}
         if following in PAIRS | PIECES:
             return True
         if self.kind_near(ahead):

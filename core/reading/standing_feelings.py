@@ -19,10 +19,13 @@ if TYPE_CHECKING:
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _ON_TIME = frozenset({"the", "time", "cue", "schedule", "a", "my", "noon", "half"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
+_WEIGHTY = frozenset({"heavy", "light", "heavier", "lighter"})
+_POINTED = frozenset({"it", "they", "them", "this", "that", "these", "those", "she", "he", "things", "really", "and", "must", ","})
+_WEIGHING = frozenset({"weigh", "weighs", "weighed"})
 _LIFTED = EXERCISES | {
     "weight", "weights", "load", "loads", "dumbbell", "dumbbells", "kettlebell", "kettlebells", "one", "ones", "pair", "set",
     "sets", "last", "exercise", "reps", "kg", "lb", "round", "station", "bar", "plates", "s", "workout", "session", "circuit",
-    "whole", "thing", "current", "second", "first",
+    "whole", "thing", "bell", "bells", "current", "second", "first",
 }  # fmt: skip
 _WISHED = frozenset({"have", "had", "get", "use", "used", "try", "tried", "trouble", "ask", "trusted"})
 _ELSEWHERE = listed("words_standing", "elsewhere")
@@ -121,10 +124,15 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         return True  # "was heavy traffic", "easy day at work"
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
+    if lead and tokens[said.first].text in _WEIGHING:
+        return lead[-1] not in _LIFTED | _POINTED  # "my schoolbag weighs a ton"
     told = tokens[said.first].text in _COPULAS
     if lead and lead[-1] in _COPULAS:
         lead.pop()
         told = True
+    weighed = lead[-1:] == ["wait"] and _WEIGHTY & {token.text for token in tokens[said.first : said.last]}
+    if weighed:
+        return False  # dictated for "the weight is too heavy"
     if told and len(lead) > 1 and lead[-2] in {"the", "my", "our", "your"} and lead[-1] not in _LIFTED:
         return True  # "the film was too light"
     if lead and lead[-1].endswith("ly"):
