@@ -90,7 +90,7 @@ def _weighed(words: Sequence[str]) -> str | None:
     if not said <= _WEIGHED_WITH or not (said & _WEIGHTS or "too" in said):
         return None
     for at, word in enumerate(words):
-        led = bool(set(words[:at]) & (_COPULAS | _MUCH))
+        led = bool(set(words[:at]) & (_COPULAS | _MUCH)) or (words[at - 1 : at] != [] and words[at - 1] in _WEIGHTS)
         if not led or (words[at + 1 : at + 2] and words[at + 1] in _WEIGHTS and not set(words[:at]) & _MUCH):
             continue
         if word in _LIGHT_WEIGHT and (word != "little" or at + 1 == len(words) or words[at + 1] in _AROUND):

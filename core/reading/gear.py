@@ -296,6 +296,8 @@ def _negations(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 def _describing(tokens: Sequence[Token], first: int, last: int) -> set[str]:
     """Words that judge a load, where they only say what a thing is like: "a light band", "nothing heavier"."""
     like = {tokens[i].text for i in range(first, last - 1) if tokens[i].text in SKIPPED and tokens[i + 1].text in KINDS}
+    if last - first > 1 and tokens[last - 2].text == "about" and tokens[last - 1].text in {"it", "all"}:
+        like.add("about")  # "two 6 kg dumbbells and that's about it"
     return like | {tokens[i].text for i in range(first + 1, last) if tokens[i - 1].text in {"nothing", "none"}}
 
 

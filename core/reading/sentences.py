@@ -40,17 +40,17 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         read_sentence(reading, asks + 1, last)
         return
     owned = gear.gear(tokens, first, last, awaited=context.awaiting is Awaiting.REPS)
-    wish = _unit_before(tokens, first, last)
-    if owned is None and wish is not None:
-        owned = gear.gear(tokens, wish[1] + 1, last)
+    led = _unit_before(tokens, first, last)
+    if owned is None and led is not None:
+        owned = gear.gear(tokens, led[1] + 1, last)
     apart = gear.begins(tokens, first, last)
     if apart is not None and (also := gear.gear(tokens, apart, last)) is not None:
         reading.add(apart, also)
         reading.explain(apart, last)
         read_sentence(reading, first, apart)
     elif owned is not None:
-        if wish is not None:
-            reading.add(first, Units(wish[0]))
+        if led is not None:
+            reading.add(first, Units(led[0]))
         reading.add(first, owned)
         reading.explain(first, last)
     elif not read_times(reading, first, last):
