@@ -313,6 +313,8 @@ class Clock:
                 into = named  # "except on Wednesdays, daily at 7am"
             elif word == "only" and not off:
                 into = named  # "no reminders in the week, only saturday"
+                if self.text(index + 2 if self.text(index + 1) == "on" else index + 1) in DAY_WORDS:
+                    named.clear()  # "not daily, only mondays"
             elif word in GROUPS and not (word in _ONE_OF_THEM and self.text(index + 1) in _KEPT_FROM):
                 into.update(GROUPS[word])
             elif word in {"every", "each", "all"} and self._is_any_day(index + 1):

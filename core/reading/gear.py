@@ -339,7 +339,11 @@ def _is_of_others(told: Sequence[str]) -> bool:
     named = told[:1] == ["our"] and told[1:2] != [] and told[1].removesuffix("'s") not in VOCABULARY and not is_english(told[1])
     if named and {"has", "got", "owns"} & set(told[1:_LONGEST_OPENING]):
         return True  # "our Dave's got a 32kg kettlebell"
-    opening = [word for word in told[:_LONGEST_OPENING] if word not in {"is", "has"} or told[1:2] != [word] or told[2:3] != ["got"]]
+    opening = [
+        word
+        for word in told[:_LONGEST_OPENING]
+        if word not in {"is", "has"} or told[1:2] != [word] or told[2:3] not in (["got"], ["selling"])
+    ]
     return any(
         word in _OTHERS and following in _BY_OTHERS | {"just", "only", "also", "dumbbells", "kettlebells", "dumbbell", "kettlebell"}
         for word, following in pairwise(opening)

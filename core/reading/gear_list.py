@@ -32,6 +32,7 @@ _AFTER_BARE_LOAD = (
 ) - {"of"}
 _AFTER_KIND = PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
 _ONLY = frozenset({"only", "just"})
+_TELLING_HOW_MANY = frozenset({"got", "have", "is", "are", "na", "just", "only", "about"})
 _SEVERAL = listed("words_gear", "several")
 _BROKE = frozenset({"broke", "snapped", "cracked", "died", "split", "vanished", "disappeared", "busted", "bust"})
 _GONE = _BROKE | {"broken", "gone", "stolen", "lost", "sold", "knackered", "nicked", "missing"}
@@ -94,6 +95,8 @@ class Listing(Counts):
             self._take_one(index)
         elif word == "both" and self.is_number(index + 2 if self.text(index + 1) in _POINTING else index + 1):
             self._count = 2
+        elif word == "both" and self.text(index + 1) in _POINTING and self.kind_at(index + 2) and self.text(index + 3) != "and":
+            self._count = 2  # "both my dumbbells are 9 kg"
         elif self.kind_at(index) is not None:
             return self._kind(index, KINDS[word])
         elif word in PARTS and word not in {"(", ")"}:
@@ -322,7 +325,7 @@ class Listing(Counts):
             and self.things[0].kind is not None
             and self.things[0].count is None
             and self.things[0].unit is not None
-            and self.text(index - 1) == ","
+            and (self.text(index - 1) == "," or (self.text(index - 1) in _TELLING_HOW_MANY and self.tokens[index].worded))
             and value % 1 == 0
             and 1 <= value <= MOST_TOGETHER
             and (self.tokens[index].worded or value <= ENDS)

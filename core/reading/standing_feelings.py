@@ -27,6 +27,7 @@ _LIFTED = EXERCISES | {
     "sets", "last", "exercise", "reps", "kg", "lb", "round", "station", "bar", "plates", "s", "workout", "session", "circuit",
     "whole", "thing", "bell", "bells", "current", "second", "first",
 }  # fmt: skip
+_COMPARING = frozenset({"heavier", "lighter", "bigger", "smaller", "harder", "easier", "more", "less", "up", "down"})
 _WISHED = frozenset({"have", "had", "get", "use", "used", "try", "tried", "trouble", "ask", "trusted"})
 _ELSEWHERE = listed("words_standing", "elsewhere")
 _FINDING = frozenset({"thinks", "say", "says", "said", "reckons", "thought", "finds", "found", "told", "calls", "asked", "claims"})
@@ -38,6 +39,8 @@ def feeling_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -
     if said.meaning == "right" and not _is_right(tokens, said, first, last):
         return False
     before = tokens[said.first - 1] if said.first > first else None
+    if _asks_for_no_change(tokens, said, first):
+        return False  # "don't make it heavier", "no need to go lighter"
     wonders = _wonders(tokens, said, first)
     if before is not None and before.text == "if" and not wonders:
         return False  # "if that's ok"
@@ -52,6 +55,14 @@ def feeling_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -
     return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
         tokens, said, first
     )
+
+
+def _asks_for_no_change(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a change of the weight is what is not wanted."""
+    lead = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    compared = {token.text for token in tokens[said.first : said.last]} & _COMPARING
+    unneeded = lead[-1:] == ["no"] and tokens[said.first].text in {"need", "needs"}
+    return bool(compared) and (unneeded or lead[-2:] == ["do", "not"] or lead == ["no", "need", "to"])
 
 
 def _is_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
