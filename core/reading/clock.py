@@ -311,7 +311,8 @@ class Clock:
                 index += 1
             elif word == "," and off and not named and not every and self.text(index + 1) not in DAY_WORDS:
                 into = named  # "except on Wednesdays, daily at 7am"
-            elif word == "only" and not off:
+            elif word == "only" and off in (set(), set(WEEK)):
+                off.clear()
                 into = named  # "no reminders in the week, only saturday"
                 if self.text(index + 2 if self.text(index + 1) == "on" else index + 1) in DAY_WORDS:
                     named.clear()  # "not daily, only mondays"

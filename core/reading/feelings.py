@@ -30,6 +30,8 @@ _ABOUT = _AROUND | _COPULAS | _DEGREES | _WEIGHTS
 _POINTING = frozenset({"that", "this", "these", "those"})
 _LIMBS = frozenset({"side", "arm", "leg", "hand"})
 _MUCH = frozenset({"too", "very", "so", "really", "way", "quite", "bit", "little", "far", "rather", "super"})
+_PLAINLY = _MUCH - {"bit", "little", "far"}
+"""Words before "less weight" that make it a complaint; "a bit less weight" is a wish, or what was changed."""
 _LAST = frozenset({"set", "weight", "load", "round", "exercise", "station", "few", "couple", "reps", "rep", "bit", "ones"})
 _COMPARED = frozenset({"more", "most", "than"})
 _WHOLLY = frozenset({"pure", "as", "like", "too", "absolute", "proper", "total", "complete"})
@@ -91,7 +93,7 @@ def _weighed(words: Sequence[str]) -> str | None:
         return None
     for at, word in enumerate(words):
         led = bool(set(words[:at]) & (_COPULAS | _MUCH)) or (words[at - 1 : at] != [] and words[at - 1] in _WEIGHTS)
-        if not led or (words[at + 1 : at + 2] and words[at + 1] in _WEIGHTS and not set(words[:at]) & _MUCH):
+        if not led or (words[at + 1 : at + 2] and words[at + 1] in _WEIGHTS and not set(words[:at]) & _PLAINLY):
             continue
         if word in _LIGHT_WEIGHT and (word != "little" or at + 1 == len(words) or words[at + 1] in _AROUND):
             return "light"
