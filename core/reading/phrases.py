@@ -182,7 +182,7 @@ def _asks_for_weight(raw: str) -> bool:
 
 def _asks_otherwise(raw: str, said: str) -> bool:
     """Whether more is asked for than how something is done: another exercise, or the best of one ("what's my best squat")."""
-    return bool(_OTHERS & set(said.split())) or raw.lower().startswith("best ")
+    return bool(_OTHERS & set(said.split())) or "best" in raw.lower().split()[:2]
 
 
 def _is_a_lift(phrase: Phrase, raw: str) -> bool:
