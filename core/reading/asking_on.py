@@ -21,7 +21,8 @@ _ASKING = frozenset(
     )
 )  # fmt: skip
 _KINDLY = frozenset({"kindly", "please", "also", "just", "can", "could", "you", "would", "will"})
-_POINTING_BACK = frozenset({"then", "those", "these", "that", "them"})
+_POINTING_BACK = frozenset({"then", "those", "these", "that", "them", "weekly"})
+_EACH_WEEK = [["each", "week"], ["every", "week"]]
 _LINKS = frozenset({",", "and", "&", "+", "plus", "also", "please", "then", "so"})
 
 
@@ -36,6 +37,8 @@ def goes_on_asking(tokens: Sequence[Token], first: int, last: int) -> int | None
             told = any(tokens[i].text not in COURTESY for i in range(at + 3, last))
             if words[:2] == ("remind", "me") and words[2:] and words[2] in _POINTING_BACK:
                 continue  # "my days are mon and fri, remind me then"
+            if words[:2] == ("remind", "me") and [token.text for token in tokens[begin + 2 : begin + 4]] in _EACH_WEEK:
+                continue  # "Sundays at 5 pm, remind me each week"
             if words[:1] == ("how",) and any(tokens[i].text == "never" for i in range(first, at)):
                 continue  # "never done a windmill, how do I do it"
             if any(words[: len(asking)] == asking for asking in _ASKING) and (told or words[0] != "remind"):

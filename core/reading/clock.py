@@ -311,8 +311,11 @@ class Clock:
                 index += 1
             elif word == "," and off and not named and not every and self.text(index + 1) not in DAY_WORDS:
                 into = named  # "except on Wednesdays, daily at 7am"
-            elif word == "only" and not off:
+            elif word == "only" and off in (set(), set(WEEK)):
+                off.clear()
                 into = named  # "no reminders in the week, only saturday"
+                if self.text(index + 2 if self.text(index + 1) == "on" else index + 1) in DAY_WORDS:
+                    named.clear()  # "not daily, only mondays"
             elif word in GROUPS and not (word in _ONE_OF_THEM and self.text(index + 1) in _KEPT_FROM):
                 into.update(GROUPS[word])
             elif word in {"every", "each", "all"} and self._is_any_day(index + 1) and not self._is_one_whole(index):
@@ -395,6 +398,8 @@ class Clock:
                 and self.text(index - 1) not in {"half", "of"}
             ):
                 total += _HOUR_MINUTES + self._half_after(index + 2)
+            elif index == self.first and self.text(index) == "hours" and self._half_after(index + 1):
+                total += _HOUR_MINUTES + self._half_after(index + 1)  # "hour and a half, then remind me"
             elif (self.text(index) == "half" and self.text(index + 1) in {"a", "an"} and self.text(index + 2) == "hours") or (
                 self.text(index) == "half" and following in {"hours", "hr"}
             ):

@@ -30,11 +30,13 @@ _ABOUT = _AROUND | _COPULAS | _DEGREES | _WEIGHTS
 _POINTING = frozenset({"that", "this", "these", "those"})
 _LIMBS = frozenset({"side", "arm", "leg", "hand"})
 _MUCH = frozenset({"too", "very", "so", "really", "way", "quite", "bit", "little", "far", "rather", "super"})
+_PLAINLY = _MUCH - {"bit", "little", "far"}
+"""Words before "less weight" that make it a complaint; "a bit less weight" is a wish, or what was changed."""
 _LAST = frozenset({"set", "weight", "load", "round", "exercise", "station", "few", "couple", "reps", "rep", "bit", "ones"})
 _ARTICLES = frozenset({"the", "a", "my", "our", "no"})
 _ONES = frozenset({"one", "ones", "set", "side", "thing", "things", "stuff"})
 _COMPARED = frozenset({"more", "most", "than"})
-_WHOLLY = frozenset({"as", "like", "too", "absolute", "proper", "total", "complete"})
+_WHOLLY = frozenset({"pure", "as", "like", "too", "absolute", "proper", "total", "complete"})
 _DENYING = frozenset({"not", "no", "never", "without"})
 _TOLD_WITH = _ABOUT | _TELLING
 _WEIGHED_WITH = _ABOUT | _HEAVY_WEIGHT | _LIGHT_WEIGHT
@@ -102,8 +104,8 @@ def _weighed(words: Sequence[str]) -> str | None:
     if not said <= _WEIGHED_WITH or not (said & _WEIGHTS or "too" in said):
         return None
     for at, word in enumerate(words):
-        led = bool(set(words[:at]) & (_COPULAS | _MUCH))
-        if not led or (words[at + 1 : at + 2] and words[at + 1] in _WEIGHTS and not set(words[:at]) & _MUCH):
+        led = bool(set(words[:at]) & (_COPULAS | _MUCH)) or (words[at - 1 : at] != [] and words[at - 1] in _WEIGHTS)
+        if not led or (words[at + 1 : at + 2] and words[at + 1] in _WEIGHTS and not set(words[:at]) & _PLAINLY):
             continue
         if word in _LIGHT_WEIGHT and (word != "little" or at + 1 == len(words) or words[at + 1] in _AROUND):
             return "light"

@@ -182,7 +182,7 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
         or _is_wished(told)
     ):
         numbers = any(listing.is_number(i) and listing.text(i + 1) not in _LENGTHS for i in range(first, last))
-        return Unclear() if numbers and kinds and not asked and not awaited and not said & {"that", "this"} else None
+        return Unclear() if numbers and (kinds or paired) and not asked and not awaited and not said & {"that", "this"} else None
     if not stands and not awaited and kinds and _is_told_of(words) and any(listing.is_number(i) for i in range(first, last)):
         return Unclear()
     if not stands or set(range(first, end)) & _negations(tokens, first, end) - listing.negated:
@@ -296,6 +296,8 @@ def _negations(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 def _describing(tokens: Sequence[Token], first: int, last: int) -> set[str]:
     """Words that judge a load, where they only say what a thing is like: "a light band", "nothing heavier"."""
     like = {tokens[i].text for i in range(first, last - 1) if tokens[i].text in SKIPPED and tokens[i + 1].text in KINDS}
+    if last - first > 1 and tokens[last - 2].text == "about" and tokens[last - 1].text in {"it", "all"}:
+        like.add("about")  # "two 6 kg dumbbells and that's about it"
     return like | {tokens[i].text for i in range(first + 1, last) if tokens[i - 1].text in {"nothing", "none"}}
 
 
@@ -307,7 +309,8 @@ def _is_done(tokens: Sequence[Token], first: int, last: int, kinds: set[str]) ->
     sold_in_sets = (
         "my" in said or bool(pairs & {("set", "of"), ("sets", "of"), ("set", ":")}) or any((kind, "set") in pairs for kind in KINDS)
     )
-    if said & _DONE and not (said & _DONE <= {"set", "sets"} and sold_in_sets):
+    ready = ("set", "up") in pairs or ("all", "set") in pairs
+    if said & _DONE and not (said & _DONE <= {"set", "sets"} and (sold_in_sets or ready)):
         return True
     listing = Words(tokens, first, last)
     loaded = any(
@@ -336,7 +339,11 @@ def _is_of_others(told: Sequence[str]) -> bool:
     named = told[:1] == ["our"] and told[1:2] != [] and told[1].removesuffix("'s") not in VOCABULARY and not is_english(told[1])
     if named and {"has", "got", "owns"} & set(told[1:_LONGEST_OPENING]):
         return True  # "our Dave's got a 32kg kettlebell"
-    opening = [word for word in told[:_LONGEST_OPENING] if word not in {"is", "has"} or told[1:2] != [word] or told[2:3] != ["got"]]
+    opening = [
+        word
+        for word in told[:_LONGEST_OPENING]
+        if word not in {"is", "has"} or told[1:2] != [word] or told[2:3] not in (["got"], ["selling"])
+    ]
     return any(
         word in _OTHERS and following in _BY_OTHERS | {"just", "only", "also", "dumbbells", "kettlebells", "dumbbell", "kettlebell"}
         for word, following in pairwise(opening)
@@ -345,7 +352,8 @@ def _is_of_others(told: Sequence[str]) -> bool:
 
 def _is_elsewhere(told: Sequence[str]) -> bool:
     """Whether the things are said to be at somebody else's: "the 10kg dumbbells are at my mum's"."""
-    at_others = any(
+    here = told[:1] == ["at"] and "there" in told  # "at my mum's, there's a pair of 2kg"
+    at_others = not here and any(
         place == "at" and whose in {"my", "his", "her", "our", "the"} and other in GUARDS["people"]
         for place, whose, other in zip(told, told[1:], told[2:], strict=False)
     )

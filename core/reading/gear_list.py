@@ -31,6 +31,9 @@ _AFTER_BARE_LOAD = (
     listed("words_gear", "list_words") | PARTS | WITHIN | PAIRS | UNITS | {"x", "-", "!", "?", ")", "in", "[", "]"}
 ) - {"of"}
 _AFTER_KIND = PARTS | {"with", "in", "at", "here", "there", "now", "too", "plus", "from", "as", "x", "only", "that", "i"}
+_ONLY = frozenset({"only", "just"})
+_TELLING_HOW_MANY = frozenset({"got", "have", "is", "are", "na", "just", "only", "about"})
+_SEVERAL = listed("words_gear", "several")
 _BROKE = frozenset({"broke", "snapped", "cracked", "died", "split", "vanished", "disappeared", "busted", "bust"})
 _GONE = _BROKE | {"broken", "gone", "stolen", "lost", "sold", "knackered", "nicked", "missing"}
 _LOST = listed("words_gear", "parted_with")
@@ -92,6 +95,8 @@ class Listing(Counts):
             self._take_one(index)
         elif word == "both" and self.is_number(index + 2 if self.text(index + 1) in _POINTING else index + 1):
             self._count = 2
+        elif word == "both" and self.text(index + 1) in _POINTING and self.kind_at(index + 2) and self.text(index + 3) != "and":
+            self._count = 2  # "both my dumbbells are 9 kg"
         elif self.kind_at(index) is not None:
             return self._kind(index, KINDS[word])
         elif word in PARTS and word not in {"(", ")"}:
@@ -111,11 +116,23 @@ class Listing(Counts):
         return after
 
     def _take_one(self, index: int) -> None:
+        if self.text(index - 1) in {"each", "every"} or self.text(index + 1) in _SEVERAL:
+            return  # "two dumbbells, each one is 14 kg", "a few dumbbells, a pair of 5s"
+        if self._counts_only_one(index):
+            self._count_all(1)
+            return
         ahead = index + 2 if self.text(index + 1) in {"of", "with", "at"} else index + 1
         if self.text(ahead) in {"each", "them"}:
             self._count_all(1)
         elif self.is_number(self.past_describing(ahead)) or self.described_kind(ahead) or self.text(ahead) in {"(", ":"}:
             self._count, self._pairs = 1, None
+
+    def _counts_only_one(self, index: int) -> bool:
+        """Whether "one" counts the only thing with a load before it: "10 kg dumbbell, only one", "a 16, just the one piece"."""
+        lead = index - 2 if self.text(index - 1) in {"the", "a"} else index - 1
+        after = index + 2 if self.text(index + 1) in PIECES else index + 1
+        alone = len([thing for thing in self.things if thing.load is not None] or self.things) == 1
+        return alone and self.text(lead) in _ONLY and not self.is_number(after) and not self.kind_near(after)
 
     def _part(self) -> None:
         for thing in self.things:
@@ -295,6 +312,8 @@ class Listing(Counts):
         for thing in self.things:
             if thing.count is None and thing.kind not in {"bench", "band"}:
                 thing.count, thing.paired = count, paired or thing.paired
+        if self._lead is not None and not self._lead.taken and self._lead.count is None:
+            self._lead.count = count  # "dumbbells: four of them, all 11 kg"
         self._count = None
 
     def _counts_at_last(self, index: int, value: Decimal) -> bool:
@@ -306,7 +325,7 @@ class Listing(Counts):
             and self.things[0].kind is not None
             and self.things[0].count is None
             and self.things[0].unit is not None
-            and self.text(index - 1) == ","
+            and (self.text(index - 1) == "," or (self.text(index - 1) in _TELLING_HOW_MANY and self.tokens[index].worded))
             and value % 1 == 0
             and 1 <= value <= MOST_TOGETHER
             and (self.tokens[index].worded or value <= ENDS)
@@ -323,7 +342,8 @@ class Listing(Counts):
         if self.text(index - 1) == "x" and self._count is not None:
             return False  # "2x25 plates"
         if following == "of":
-            return self.is_number(ahead + 1) or self.text(ahead + 1) in {"each", "them", "those", "these"}
+            pointed = ahead + 2 if self.text(ahead + 1) == "the" else ahead + 1
+            return self.is_number(pointed) or self.text(pointed) in {"each", "them", "those", "these"}
         if following in PAIRS | PIECES:
             return True
         if self.kind_near(ahead):

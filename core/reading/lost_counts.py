@@ -32,9 +32,9 @@ def _lost_it(tokens: Sequence[Token], lost: int) -> bool:
 
 def counts_the_last(tokens: Sequence[Token], counted: Sequence[int]) -> bool:
     """Whether one of the numbers at the indices `counted` tells of a few reps of a set: "last 3 were tough", "for the last two"."""
-    return len(counted) > 1 and any(
+    return any(
         i > 0
-        and tokens[i].value < max(tokens[j].value for j in counted if j != i)
+        and (len(counted) == 1 or tokens[i].value < max(tokens[j].value for j in counted if j != i))
         and (
             (tokens[i - 1].text in {"last", "final"} and tokens[i].value <= _MOST_LAST)
             or (tokens[i - 1].text == "first" and _is_judged(tokens, i + 1))

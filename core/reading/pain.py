@@ -30,7 +30,7 @@ _STRONG = frozenset(
     {
         "severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent",
         "massive", "badly", "bad", "strong", "horrendous", "horrific", "unbearable", "agony", "huge", "worst", "crippling",
-        "blinding", "splitting",
+        "blinding", "splitting", "dreadful", "frightful", "ghastly", "fierce",
     }
 )  # fmt: skip
 _GAVE_WAY = frozenset({"popped", "pop", "snapped", "snap", "tore", "torn", "ripped", "cracked"})

@@ -171,7 +171,7 @@ def _find(tokens: Sequence[Token], spots: Sequence[int], wanted: Callable[[str],
                     and (_asks_for_weight(raw) or raw.lower() == "that")
                 ):
                     continue
-                if not stands or (raw is not None and phrase.meaning == "form" and _OTHERS & set(match.group().split())):
+                if not stands or (raw is not None and phrase.meaning == "form" and _asks_otherwise(raw, match.group())):
                     continue
                 if raw is not None and name is None and phrase.meaning == "form" and not points(raw.split()):
                     continue
@@ -183,6 +183,11 @@ def _asks_for_weight(raw: str) -> bool:
     """Whether what is asked for is a weight and no exercise: "could I have more weight next time"."""
     words = set(raw.lower().split())
     return bool(words & {"weight", "weights", "load"}) and bool(words & {"more", "less", "extra"})
+
+
+def _asks_otherwise(raw: str, said: str) -> bool:
+    """Whether more is asked for than how something is done: another exercise, or the best of one ("what's my best squat")."""
+    return bool(_OTHERS & set(said.split())) or "best" in raw.lower().split()[:2]
 
 
 def _is_a_lift(phrase: Phrase, raw: str) -> bool:

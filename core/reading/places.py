@@ -200,7 +200,7 @@ _PARTS = {
     "leg": frozenset(
         {"knee", "calf", "hamstring", "thigh", "quad", "shin", "ankle", "hip", "groin", "glute", "adductor", "achilles", "leg"}
     ),
-    "arm": frozenset({"elbow", "wrist", "forearm", "biceps", "triceps", "shoulder", "arm"}),
+    "arm": frozenset({"elbow", "wrist", "forearm", "bicep", "tricep", "shoulder", "arm"}),
 }
 """What belongs to a limb, so that the side of the limb is its side."""
 

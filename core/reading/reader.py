@@ -116,6 +116,8 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
         if tokens[at].text == "1" and tokens[at - 1].text in {"this", "that"} and not _goes_with_a_figure(tokens, at):
             reading.explain(at, at + 1)  # "don't like this 1"
     for at, act in records(tokens, sentences, clauses, reading.phrases, reading.explained, context):
+        if act == Log(same=True) and reading.acts and _is_likened_to_days(tokens):
+            continue  # "my knee hurts, same as last week"
         reading.add(at, Unclear() if swallowed and isinstance(act, Log) else act)  # a set in the midst of a pain is not half kept
     ready = context.awaiting is Awaiting.GO
     supposed = tokens[:1] and tokens[0].text == "if"  # "if my back started hurting, what would you do?"
@@ -162,6 +164,14 @@ def _is_bare_set(tokens: list[Token]) -> bool:
     return all(token.kind is Kind.NUMBER or token.text in _OF_BARE_SETS for token in tokens)
 
 
+def _is_likened_to_days(tokens: list[Token]) -> bool:
+    """Whether "the same" is what was felt on other days, and no set: "same as last week"."""
+    at = next((i for i, token in enumerate(tokens) if token.text == "same"), len(tokens))
+    return bool({token.text for token in tokens[at : at + len(_SAME_AS_A_DAY)]} & _OTHER_DAYS)
+
+
+_SAME_AS_A_DAY = ("same", "as", "last", "week")
+_OTHER_DAYS = frozenset({"week", "weeks", "month", "year", "yesterday"})
 _MANY_REPS = 1000
 _DISTANCES = frozenset({"km", "miles", "mile", "metres", "meters"})
 

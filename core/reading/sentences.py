@@ -28,6 +28,8 @@ from core.reading.unit_talk import unit_wished
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from core.units import Unit
+
 
 def read_sentence(reading: Reading, first: int, last: int) -> None:
     """Read tokens `[first, last)`, one sentence: gear, times, then set phrases anywhere in it and those that are a whole clause."""
@@ -38,12 +40,17 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         read_sentence(reading, asks + 1, last)
         return
     owned = gear.gear(tokens, first, last, awaited=context.awaiting is Awaiting.REPS)
+    led = _unit_before(tokens, first, last)
+    if owned is None and led is not None:
+        owned = gear.gear(tokens, led[1] + 1, last)
     apart = gear.begins(tokens, first, last)
     if apart is not None and (also := gear.gear(tokens, apart, last)) is not None:
         reading.add(apart, also)
         reading.explain(apart, last)
         read_sentence(reading, first, apart)
     elif owned is not None:
+        if led is not None:
+            reading.add(first, Units(led[0]))
         reading.add(first, owned)
         reading.explain(first, last)
     elif not read_times(reading, first, last):
@@ -60,6 +67,16 @@ def read_sentence(reading: Reading, first: int, last: int) -> None:
         if (len(reading.acts), len(reading.phrases)) == before and len(stretches) > 1:
             for start, end in stretches:
                 read_sentence(reading, start, end)
+
+
+def _unit_before(tokens: Sequence[Token], first: int, last: int) -> tuple[Unit, int] | None:
+    """The unit asked for in the clause before another, and what links them: "use lbs and btw I have two 15 lb dumbbells"."""
+    link = next((at for at in range(first, last) if tokens[at].text in _LINKS or tokens[at].kind is Kind.NUMBER), last)
+    wished = unit_wished(tokens, first, link) if first < link < last else None
+    return None if wished is None else (wished[0], link)
+
+
+_LINKS = frozenset({",", "and", "also", "but", "as", "because", "since", "-"})
 
 
 def _read_phrases(reading: Reading, first: int, last: int) -> bool:

@@ -19,6 +19,7 @@ from core.reading.standing_requests import (
     start_stands,
     swap_stands,
     today_stands,
+    undo_stands,
 )
 from core.reading.standing_waits import asks_to_wait
 from core.reading.token import Kind, Token
@@ -42,6 +43,7 @@ _OF_THEIR_KIND: dict[str, Callable[[Sequence[Token], Said, int, int], bool]] = {
     "form": form_stands,
     "form-here": form_stands,
     "skip": skip_stands,
+    "undo": lambda tokens, said, first, _: undo_stands(tokens, said, first),
     "help": lambda tokens, said, _, last: help_stands(tokens, said, last),
     "today": lambda tokens, said, first, _: today_stands(tokens, said, first),
 }

@@ -34,11 +34,15 @@ _PLACES_TO_BE = frozenset({"here", "outside", "there"})
 _HOW_MUCH = frozenset({"too", "so", "very", "really", "way", "much", "far", "quite", "pretty"})
 _ON_TIME = frozenset({"the", "time", "cue", "schedule", "a", "my", "noon", "half"})
 _COPULAS = frozenset({"is", "are", "was", "were", "felt"})
+_WEIGHTY = frozenset({"heavy", "light", "heavier", "lighter"})
+_POINTED = frozenset({"it", "they", "them", "this", "that", "these", "those", "she", "he", "things", "really", "and", "must", ","})
+_WEIGHING = frozenset({"weigh", "weighs", "weighed"})
 _LIFTED = EXERCISES | {
     "weight", "weights", "load", "loads", "dumbbell", "dumbbells", "kettlebell", "kettlebells", "one", "ones", "pair", "set",
     "sets", "last", "exercise", "reps", "kg", "lb", "round", "station", "bar", "plates", "s", "workout", "session", "circuit",
-    "whole", "thing", "current", "second", "first",
+    "whole", "thing", "bell", "bells", "current", "second", "first",
 }  # fmt: skip
+_COMPARING = frozenset({"heavier", "lighter", "bigger", "smaller", "harder", "easier", "more", "less", "up", "down"})
 _WISHED = frozenset({"have", "had", "get", "use", "used", "try", "tried", "trouble", "ask", "trusted"})
 _ELSEWHERE = listed("words_standing", "elsewhere")
 _FINDING = frozenset({"thinks", "say", "says", "said", "reckons", "thought", "finds", "found", "told", "calls", "asked", "claims"})
@@ -50,6 +54,8 @@ def feeling_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -
     if said.meaning == "right" and not _is_right(tokens, said, first, last):
         return False
     before = tokens[said.first - 1] if said.first > first else None
+    if _asks_for_no_change(tokens, said, first):
+        return False  # "don't make it heavier", "no need to go lighter"
     wonders = _wonders(tokens, said, first)
     if before is not None and before.text == "if" and not wonders:
         return False  # "if that's ok"
@@ -103,6 +109,14 @@ def _goes_up_elsewhere(tokens: Sequence[Token], said: Said, first: int, last: in
     if lead[-1:] == ["to"]:
         return climbed or len(lead) < len(("want", "to")) or lead[-2] not in _WISHED_UP - {"me", "us", "you", "and"}
     return climbed or bool(lead and lead[-1] not in _WISHED_UP | CLAUSE_ENDS | COURTESY)
+
+
+def _asks_for_no_change(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a change of the weight is what is not wanted."""
+    lead = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    compared = {token.text for token in tokens[said.first : said.last]} & _COMPARING
+    unneeded = lead[-1:] == ["no"] and tokens[said.first].text in {"need", "needs"}
+    return bool(compared) and (unneeded or lead[-2:] == ["do", "not"] or lead == ["no", "need", "to"])
 
 
 def _is_right(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
@@ -184,10 +198,15 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         return True  # "had a piece of cake", "a piece of cake fell on the mat"
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
+    if lead and tokens[said.first].text in _WEIGHING:
+        return lead[-1] not in _LIFTED | _POINTED  # "my schoolbag weighs a ton"
     told = tokens[said.first].text in _COPULAS
     if lead and lead[-1] in _COPULAS:
         lead.pop()
         told = True
+    weighed = lead[-1:] == ["wait"] and _WEIGHTY & {token.text for token in tokens[said.first : said.last]}
+    if weighed:
+        return False  # dictated for "the weight is too heavy"
     if told and len(lead) > 1 and lead[-2] in {"the", "my", "our", "your"} and lead[-1] not in _LIFTED:
         return True  # "the film was too light"
     if told and len(lead) > 1 and lead[-2] in {"that", "this", "his", "her", "their"} and lead[-1] in _ELSEWHERE:

@@ -36,6 +36,8 @@ _TOLD = frozenset(
     {"was", "were", "is", "felt", "feels", "stayed", "stays", "held", "holds", "went", "got", "broke", "fell", "slipped"}
 )
 _WONDERING = frozenset({"which", "what", "where", "how", "why", "who", "when", "does", "do", "did", "is", "are"})
+_WOULD = frozenset({"would", "might", "could", "nearly", "almost", "gonna", "will"})
+_FALLING = frozenset({"drop", "lose", "chuck", "throw", "bin", "toss", "dump"})
 _NOT_YET = frozenset({"before", "until", "till", "once", "if"})
 _GOES_ON = (COURTESY - {"a", "the", "my"}) | frozenset(
     {"lets", "to", "can", "may", "could", "will", "you", "we", "us", "ready", "and", ",", "shall", "should"}
@@ -124,6 +126,12 @@ def resume_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:
     ):
         return False
     return tokens[said.first].text != "go" or tokens[said.first - 1].text in _GOES_ON
+
+
+def undo_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether a record is to be taken back, and not a weight that would fall: "any heavier and I'd drop it"."""
+    led = said.first > first and tokens[said.first - 1].text in _WOULD
+    return not (led and tokens[said.first].text in _FALLING)
 
 
 def help_stands(tokens: Sequence[Token], said: Said, last: int) -> bool:

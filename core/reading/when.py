@@ -253,7 +253,8 @@ def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[
         return [Unclear()]
     at = moments[0].text if moments else None
     if not moments and (said & _OFF or _ALONE in set(pairwise(words))) and not (days and off_days):
-        return [Remind(days=in_week_order(off_days or days), off=True)]
+        without = off_days or days
+        return [Remind(days=() if without == set(WEEK) else in_week_order(without), off=True)]  # "turn off the daily nudges"
     if off_days and days - off_days == days and days != set(WEEK) and not off_days <= days:
         return [Remind(days=in_week_order(days), at=at), Remind(days=in_week_order(off_days), off=True)]
     if off_days:
@@ -409,5 +410,6 @@ def _bare_minutes(clock: Clock, loose: Sequence[int], words: Sequence[str], *, t
         or "give" in words
         or (clock.text(loose[0] - 1) == "in" and not timed and not _DONE & set(words))
     )
-    ends = clock.text(loose[0] + 1) in {"", "please", "later", ".", "then", ","}
+    after = clock.text(loose[0] + 1)
+    ends = after in {"", "later", ".", ","} or (after in COURTESY and after not in {"a", "the"})
     return int(clock.tokens[loose[0]].value) if led and about and ends else None
