@@ -49,6 +49,11 @@ PLURALS = {
     "feet": "foot",
     "hands": "hand", "hamstrings": "hamstring", "calves": "calf", "thighs": "thigh", "lowerback": "lower back",
 }  # fmt: skip
+TAKES = re.compile(
+    r"\b(?:i take|i am on|im on|i use|taking|on)\b.*"
+    r"\b(?:tablets?|pills?|medicines?|medications?|meds|blockers?|thinners?|inhalers?|drops)\b"
+    r"|\bbeta ?blockers?\b|\b(?:blood pressure|heart|thyroid) (?:tablets?|pills?|medicines?|medications?|meds)\b"
+)
 _DOCTOR = r"(?:doctor|doc|gp|physician|clinician|cardiologist|hospital)"
 _YES_OF_DOCTOR = r"(?:all clear|clearance|medical clearance)"
 CLEARED = re.compile(
@@ -126,7 +131,10 @@ def read_topic(text: str, topic: Topic) -> Answer | Left | Stopped | None:
             if re.search(r"\b(?:pregnant|weeks along|gave birth|given birth|had a baby|postpartum|expecting|months ago)\b", said):
                 return yes_or_no(text) is not False
             return yes_or_no(text)
-        case Topic.ACTIVITY | Topic.CHECKED | Topic.MEDICINE | Topic.SHARE:
+        case Topic.MEDICINE:
+            told = yes_or_no(text)
+            return True if told is None and TAKES.search(said) and not is_denied(said, len(said.split())) else told
+        case Topic.ACTIVITY | Topic.CHECKED | Topic.SHARE:
             return yes_or_no(text)
 
 

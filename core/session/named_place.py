@@ -3,30 +3,40 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from core.catalogue.matching import words_of
 from core.session.belonging import with_workout, workout_of
-from core.session.places import exercise_at
+from core.session.places import exercise_at, whole
+from core.session.states import Working
 
 if TYPE_CHECKING:
     from core.exercise import Exercise
     from core.session.states import Idle, Running
+    from core.session.turn import Turn
 
 SEVERAL = 2
-_WEAK = frozenset(["up", "out", "down", "over", "hold", "walk", "carry", "step", "march", "turn", "reach", "lean", "sit"])
-"""Last words of names that say nothing without the word before: a push-up, a farmer walk."""
+# Last words of names that say nothing without the word before: a push-up, a farmer walk.
+_WEAK = frozenset({"up", "out", "down", "over", "hold", "walk", "carry", "step", "march", "turn", "reach", "lean", "sit"})
 
 
-def with_named_last(state: Running | Idle, text: str) -> Running | Idle:
-    """The state with the missing set whose exercise a text names moved to where reports go; as it is when none or several are."""
+def with_named_last(state: Running | Idle, text: str, turn: Turn) -> Running | Idle:
+    """The state with the set whose exercise a text names moved to where reports go; as it is when none is named, or several.
+
+    It is one that is missing, or the one under work while others are.
+    """
     workout = workout_of(state)
-    if workout is None or len(workout.open) < SEVERAL:
+    if workout is None or not workout.open:
+        return state
+    at_hand = (whole(workout.place),) if isinstance(state, Working) and not turn.sets_at(workout, workout.place) else ()
+    places = (*workout.open, *at_hand)
+    if len(places) < SEVERAL:
         return state
     words = words_of(text)
     line = f" {' '.join(words)} "
-    named = [place for place in workout.open if any(f" {tail} " in line for tail in _tails(exercise_at(workout, place)))]
-    if len({exercise_at(workout, place).slug for place in named}) != 1 or " in row " in line:
+    named = [place for place in places if any(f" {tail} " in line for tail in _tails(exercise_at(workout, place)))]
+    if len({exercise_at(workout, place).slug for place in named}) != 1 or ("in", "row") in pairwise(words):
         return state
     others = tuple(place for place in workout.open if place != named[-1])
     return with_workout(state, replace(workout, open=(*others, named[-1])))

@@ -163,7 +163,7 @@ def put_down(workout: Workout, at: datetime, turn: Turn, *, extra_rest_s: float 
     if missing:
         asked = workout.question  # which of two it was is asked no more: "the first" would be about this set
         asked = None if asked is not None and asked.choices else asked
-        workout = replace(workout, open=(*workout.open, whole(here)), question=asked)
+        workout = replace(workout, open=(*(place for place in workout.open if place != whole(here)), whole(here)), question=asked)
     coming = following(workout)
     rest_s = None if coming is None else rest_after_s(workout, here).high
     likely, again = likely_reps(workout, here, turn)

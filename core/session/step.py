@@ -124,9 +124,7 @@ def _opened(state: State, turn: Turn) -> State:
 
 
 def _said(state: State, text: str, turn: Turn) -> State:
-    if isinstance(state, Running | Idle):
-        state = with_named_last(state, text)
-    acts = read_in(state, text, turn)
+    state, acts = _read(state, text, turn)
     alarm = None if health.is_telling_history(state, text, turn) else _urgent(acts)
     said = own_talk(text, turn.plan.coach)
     if alarm is None and said is not None:
@@ -152,6 +150,16 @@ def _said(state: State, text: str, turn: Turn) -> State:
         if return_manners(state, text, turn):
             return state
     return care.told_at_once(carry_out(state, acts, turn), text, turn)
+
+
+def _read(state: State, text: str, turn: Turn) -> tuple[State, tuple[Act, ...]]:
+    """The acts of a text; a report is read for the set that it names, where it names one."""
+    if isinstance(state, Running | Idle):
+        named = with_named_last(state, text, turn)
+        acts = read_in(named, text, turn)
+        if named is state or any(isinstance(act, Log) for act in acts):
+            return named, acts
+    return state, read_in(state, text, turn)
 
 
 def _own(state: State, said: OwnTalk, turn: Turn) -> State:

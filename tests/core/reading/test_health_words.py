@@ -84,3 +84,20 @@ def test_how_hard_it_was_may_be_said_in_words(said, effort):
 def test_a_regret_is_no_fear(said, afraid):
     """The clock stops for somebody who is frightened, not for good manners."""
     assert is_afraid(said) is afraid
+
+
+@pytest.mark.parametrize(
+    ("said", "takes"),
+    [
+        ("I take a small blood pressure tablet, a beta blocker", True),
+        ("beta blockers", True),
+        ("on thyroid meds since last year", True),
+        ("no tablets", False),
+        ("I don't take any pills", False),
+        ("I take the bus", None),
+        ("statins?", None),
+    ],
+)
+def test_a_medicine_told_is_a_yes(said, takes):
+    """No name is needed, and none is held against it."""
+    assert read_topic(said, Topic.MEDICINE) is takes

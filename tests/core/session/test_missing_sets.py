@@ -71,3 +71,11 @@ def test_a_load_without_its_unit_may_follow_the_set():
     """Eleven; at 8."""
     walk = Walk(known=True).says("go", "go", "go").waits(62).says("11", "at 8")
     assert sets(walk) == [("goblet-squat", 11, Decimal(8))]
+
+
+def test_a_report_that_names_the_station_under_work_goes_there_while_another_is_missing():
+    """The squat stays missing; the row is told early."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).waits(60 + 10).says("12 rows at 8kg")
+    assert [(exercise, reps) for exercise, reps, _ in sets(walk)] == [("one-arm-row", 12)]
+    walk.waits(125)
+    assert [(exercise, reps) for exercise, reps, _ in sets(walk.says("10"))] == [("one-arm-row", 12), ("goblet-squat", 10)]
