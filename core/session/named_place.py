@@ -24,14 +24,14 @@ _WEAK = frozenset({"up", "out", "down", "over", "hold", "walk", "carry", "step",
 def with_named_last(state: Running | Idle, text: str, turn: Turn) -> Running | Idle:
     """The state with the set whose exercise a text names moved to where reports go; as it is when none is named, or several.
 
-    It is one that is missing, or the one under work while others are.
+    It is one that is missing, or the one under work.
     """
     workout = workout_of(state)
-    if workout is None or not workout.open:
+    if workout is None:
         return state
     at_hand = (whole(workout.place),) if isinstance(state, Working) and not turn.sets_at(workout, workout.place) else ()
     places = (*workout.open, *at_hand)
-    if len(places) < SEVERAL:
+    if not at_hand and len(places) < SEVERAL:
         return state
     words = words_of(text)
     line = f" {' '.join(words)} "

@@ -79,3 +79,5 @@ def test_a_report_that_names_the_station_under_work_goes_there_while_another_is_
     assert [(exercise, reps) for exercise, reps, _ in sets(walk)] == [("one-arm-row", 12)]
     walk.waits(125)
     assert [(exercise, reps) for exercise, reps, _ in sets(walk.says("10"))] == [("one-arm-row", 12), ("goblet-squat", 10)]
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("11").waits(60 + 10).says("12 rows at 8kg")
+    assert [(exercise, reps) for exercise, reps, _ in sets(walk)] == [("goblet-squat", 11), ("one-arm-row", 12)]
