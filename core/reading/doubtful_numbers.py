@@ -51,6 +51,8 @@ _SUBJECTS = frozenset({"i", "it", "that", "we", "still", "but", "and", "then", "
 _TOLD_BY = frozenset({"was", "is", "did", "got", "said", "meant", "had", "managed", "made", "used", "should"})
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
+_THINKING = frozenset({"think", "thought", "guess", "maybe", "probably", "about"})
+_AFFIRMING = frozenset({"yes", "definitely", "kg", "lb", "reps", "rep", "it", "was", "is", "that", "i", "did", "got", "sure"})
 _LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})
 
 
@@ -84,7 +86,7 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
     if given[:2] in (["at", "noon"], ["at", "night"], ["at", "midnight"], ["at", "home"]) and not strong:
         return True
     weighed = [token.text for token in tokens[max(first, index - 3) : index]]
-    if weighed in (["my", "weight", "was"], ["my", "weight", "is"]):
+    if weighed in (["my", "weight", "was"], ["my", "weight", "is"], ["my", "weight", "being"]):
         return True
     if given[:2] == ["in", "all"] and any(token.kind is Kind.NUMBER for token in tokens[:index]):
         return True  # "another 3 after a breather, 10 in all"
@@ -181,6 +183,18 @@ def bound_to(tokens: Sequence[Token], index: int, first: int, last: int) -> set[
     )
     behind = next((i for i in range(index - 1, first - 1, -1) if tokens[i].kind is Kind.NUMBER), None)
     return {ahead if ahead is not None else behind} - {None}  # type: ignore[return-value]
+
+
+def is_affirmed(tokens: Sequence[Token], index: int) -> bool:
+    """Whether the number that "think" at `index` is about is said once more after a "yes": "I think I did eleven yes eleven"."""
+    number = next((i for i in range(index + 1, len(tokens)) if tokens[i].kind is Kind.NUMBER), None)
+    if tokens[index].text not in _THINKING or number is None:
+        return False
+    at = number + 1
+    while at < len(tokens) and (tokens[at].text in _AFFIRMING or tokens[at].kind is Kind.MARK):
+        at += 1
+    again = at < len(tokens) and tokens[at].kind is Kind.NUMBER and tokens[at].value == tokens[number].value
+    return again and any(tokens[i].text in {"yes", "definitely"} for i in range(number, at))
 
 
 def _is_unknown_exercise(tokens: Sequence[Token], at: int) -> bool:

@@ -10,7 +10,16 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from core.reading.company import is_count, is_told_of_others
-from core.reading.doubtful_numbers import TOTALS, bound_to, counts_otherwise, is_of_place, is_told_in_all, is_vague, totals_sets
+from core.reading.doubtful_numbers import (
+    TOTALS,
+    bound_to,
+    counts_otherwise,
+    is_affirmed,
+    is_of_place,
+    is_told_in_all,
+    is_vague,
+    totals_sets,
+)
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, Sayings, listed
 from core.reading.other_doers import is_of_others
 from core.reading.token import Kind, Token
@@ -20,6 +29,7 @@ from core.reading.whose import (
     leads_with_someone,
     only_imagined,
     reached_up,
+    rejects_the_suggested,
     tells_of_a_first,
     tried,
 )
@@ -44,6 +54,7 @@ _BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = Sayings("asks")
 _ABLE_TO_DO = re.compile(r" (?:can|could) (?:do|manage|hit|make|get) ")
+_TURNED_OUT = frozenset({"turned", "came", "ended", "worked", "meant", "gave", "proved", "happened"})
 _OTHER_TIMES = Sayings("other_times")
 _INJECTED = Sayings("injected")
 _LATEST = frozenset({"last", "latest", "previous"})
@@ -125,13 +136,18 @@ def keeps_back(
     if meant or is_told_of_others(ahead) or leads_with_someone(ahead) or is_ordered(ahead):
         return True
     end = core[-1]
-    leading = {tokens[i].text for i in inside if i < end and tokens[i - 1].text not in {"you", "they"}}
+    leading = {
+        tokens[i].text
+        for i in inside
+        if i < end and tokens[i - 1].text not in {"you", "they"} and not rejects_the_suggested(tokens, i)
+    }
     if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or any(
         tokens[i].text == "tomorrow" and i <= end + _BESIDE_AFTER for i in inside
     ):
         return True
     if any(
         tokens[i].text in GUARDS["hedge"]
+        and not is_affirmed(tokens, i)
         and not bound_to(tokens, i, first, last) & set(soft)
         and not (tokens[i].text in _ALSO_PLACES and is_of_place(tokens, i, end, last))
         for i in inside
@@ -163,8 +179,10 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
         return False
     if tokens[first].text in _REQUESTING and tokens[first + 1 : first + 2] and tokens[first + 1].text in _BARELY:
         return False  # "could only find the 12kg pair"
-    if tokens[first].text == "which" and first and tokens[first - 1].text == ",":
-        return False  # "the lightest dumbbells, which weigh three kilograms"
+    if tokens[first].text == "which" and first and (tokens[first - 1].text == "," or tokens[first + 1].text in _TURNED_OUT):
+        return False  # "the lightest dumbbells, which weigh three kilograms", "to failure, which turned out to be 7"
+    if (tokens[first].text, tokens[first + 1].text) == ("am", "after"):
+        return False  # "am after doing 9", as in Ireland
     told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
     tells = told and tokens[first].text in {"is", "was", "did", "does"}
     closing = [token.text for token in tokens[inside[-1] : inside[-1] + 2]]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from core.reading.lexicon import AMOUNTS, EXERCISES, HURT, PLACES
 from core.reading.side_words import (
@@ -20,12 +21,16 @@ from core.reading.surroundings import PERHAPS
 from core.reading.terminals import Terminals
 from core.reading.token import Kind
 
+if TYPE_CHECKING:
+    from core.reading.phrases import Said
+
 _LINKS = {
     "x": "BY", "by": "BY", "*": "BY", "times": "BY", "at": "AT", "@": "AT_SIGN", "for": "FOR", "with": "WITH", "using": "WITH",
     "and": "AND", "plus": "AND", "&": "AND", "then": "AND", "or": "OR", ",": "COMMA", "/": "SLASH", "-": "DASH",
     ";": "BREAK", ".": "BREAK", "!": "BREAK", "?": "BREAK", "in": "IN", "of": "OF", "on": "WITH", "|": "BREAK",
     "per": "FOR",
 }  # fmt: skip
+_SIDES = frozenset({"left", "l", "right", "r"})
 _NOISES = frozenset(
     {"creaking", "creaks", "cracking", "cracks", "clunking", "crunching", "popping", "clicks", "snapping", "is", "feels", "felt"}
 )
@@ -72,7 +77,7 @@ class JoiningWords(Terminals):
             return "EACH"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
-            tank = following is not None and following.meaning == "mark-reserve"
+            tank = following is not None and following.meaning == "mark-reserve" and not self._is_side_of_count(index, following)
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "both" and self._text(index - 1) in {"rir", "tank", "reserve"} and self._ends(index + 1):
             return "EACH"
@@ -115,6 +120,22 @@ class JoiningWords(Terminals):
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)
 
+    def _is_side_of_count(self, index: int, reserve: Said) -> bool:
+        """Whether the reserve after "left" has its own number, and the right is told: "10 left rir 2. 9 right rir 1"."""
+        counted = self._is_number(index - 1) and self._names_next(reserve, self._label_end(reserve.last))
+        return counted and any(token.text in {"right", "r"} for token in self.tokens)
+
+    def _both_lead(self) -> bool:
+        """Whether each side stands before a number, which it counts: "L 10 rir 2, R 9 rir 1"."""
+        lead = {token.text[0] for i, token in enumerate(self.tokens[:-1]) if token.text in _SIDES and self._leads_a_number(i + 1)}
+        return lead == {"l", "r"}
+
+    def _leads_a_number(self, index: int) -> bool:
+        """Whether a number stands at `index`, or after the limb or the colon there: "left arm: 10"."""
+        while self._text(index) in LIMBS | {":"}:
+            index += 1
+        return self._is_number(index)
+
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = "" if self.tokens[index].apart else self._text(index - 1)
@@ -128,7 +149,7 @@ class JoiningWords(Terminals):
         ahead_reserve = self.skip.get(ahead + (3 if spanned else 1))  # "left one or two in the tank"
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
         counts_right = counts_right or (ahead_reserve is not None and self._leaves_a_side(ahead_reserve))
-        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:
+        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right and not self._both_lead():
             return None
         name = "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         if word == "left" and self._is_number(index - 1):

@@ -30,6 +30,9 @@ _LIFTING = frozenset({"do", "lift", "hit", "make", "press", "complete", "finish"
 _WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
 _OBJECT_OF = listed("words_guards", "object_of")
 _LONGEST_NAME = 3
+_LONGEST_SUGGESTION = 6
+_BEFORE_SUGGESTED = frozenset({"the", "what", "your", "those", "these", "as", "my"})
+_SUGGESTED = listed("words_guards", "suggested")
 DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
 """Words between somebody and what he does: "my buddy just hit"."""
 
@@ -240,9 +243,17 @@ def addressed(tokens: Sequence[Token]) -> set[str]:
     return set(words[tail:]) if tail and words[tail - 1] in _AGAIN else set()
 
 
+def rejects_the_suggested(tokens: Sequence[Token], at: int) -> bool:
+    """Whether "not" at `at` only sets a weight off from the one asked for: "used 12kg not the suggested ones and got 15"."""
+    end = next((i for i in range(at + 1, len(tokens)) if tokens[i].kind is not Kind.WORD), len(tokens))
+    ahead = [token.text for token in tokens[at + 1 : min(end, at + 1 + _LONGEST_SUGGESTION)]]
+    led = ahead[:1] != [] and ahead[0] in _BEFORE_SUGGESTED
+    return tokens[at].text == "not" and led and bool(_SUGGESTED & set(ahead))
+
+
 def is_what_they_weigh(tokens: Sequence[Token], at: int) -> bool:
     """Whether "they" are the weights, of which is told how heavy they are: "the green ones, they're 6kg"."""
-    while at < len(tokens) and tokens[at].text in {"are", "were", "is", "both", "only", "just", "weigh", "each"}:
+    while at < len(tokens) and tokens[at].text in {"are", "were", "is", "both", "only", "just", "weigh", "each", "say", "read"}:
         at += 1
     return at + 1 < len(tokens) and tokens[at].kind is Kind.NUMBER and tokens[at + 1].text in {"kg", "lb"}
 
