@@ -26,6 +26,7 @@ _GATHERING = frozenset({"both", "all", "throughout"})
 """Words beside a load that it was the same in several sets."""
 
 _JUDGING = listed("words_sets", "judging")
+_TRENDING = listed("words_sets", "trending")
 DOING = frozenset(
     {"i", "na", "do", "did", "make", "made", "get", "got", "lift", "lifted", "after", "later", "only", "just", "can", "could"}
 )
@@ -160,7 +161,8 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
     loads = [item for item in items if item.kind == "load"]
     sides = any(item.kind == "side" for item in items)
     rising = not sides and all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
-    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
+    told_last = len(loads) == 1 and loads[0] is items[-1] and not loads[0].dropped & _TRENDING
+    if told_last and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
         raise Open  # "8, 10, 12 kg" may be what somebody owns
     told = {side.at for side in items if side.kind == "side"} and sum(item.kind == "side" for item in items) == len(counts)
     gathered = any(item.dropped & _GATHERING for item in items if item.kind in {"load", "same"})

@@ -62,7 +62,7 @@ _AFTER_COUNTED = frozenset({"at", "with", "of", "on", "each", "per", "only", "le
 _BEFORE_COUNTED = frozenset(
     {"got", "did", "managed", "made", "done", "only", "just", "finished", "completed", "hit", "left", "right"}
 )
-_BEFORE_OF_SIDE = (_BEFORE_COUNTED - {"left", "right"}) | {"", "and", "then", ",", "was", "reps"}
+_BEFORE_OF_SIDE = _BEFORE_COUNTED | {"", "and", "then", ",", "reps", "side", "arm", "leg", "hand"}
 """Words before a count of one side, which dictation may have heard as another word."""
 
 _NOT_BEFORE_COUNTED = frozenset({"kg", "lb", "s", "it", "them", "this", "that", "these", "those", "weight", "good"})
@@ -277,7 +277,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         named = following[1:2] == ("reps",) and following[0] in _PRAISE  # "ate clean reps"
         heard = named or previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in _EATEN) else None
-    if _is_of_a_side(following) and previous in _BEFORE_OF_SIDE:
+    also = word == "too" and previous not in _BEFORE_COUNTED - {"left", "right"}  # "10 on the left arm, too on the right"
+    if _is_of_a_side(following) and previous in _BEFORE_OF_SIDE and not also:
         return {"to": "two", "too": "two", "for": "four", "won": "one"}.get(word)  # "got for on the left and five on the right"
     if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None

@@ -51,7 +51,7 @@ _SUBJECTS = frozenset({"i", "it", "that", "we", "still", "but", "and", "then", "
 _TOLD_BY = frozenset({"was", "is", "did", "got", "said", "meant", "had", "managed", "made", "used", "should"})
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
-_THINKING = frozenset({"think", "thought", "guess", "maybe", "probably", "about"})
+_THINKING = frozenset({"think", "thought", "guess", "maybe", "probably"})
 _AFFIRMING = frozenset({"yes", "definitely", "kg", "lb", "reps", "rep", "it", "was", "is", "that", "i", "did", "got", "sure"})
 _LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})
 
@@ -153,6 +153,8 @@ def is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> boo
     """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
     near = tokens[index].text == "between"
     led = tokens[index - 1].text if index else ""
+    if near and led == "in" and index + 1 < last and tokens[index + 1].kind is Kind.WORD:
+        return True  # "in between emails I did 12"
     if led in _MOVED and index + 1 < last and tokens[index + 1].kind is not Kind.NUMBER:
         return True  # "knocked over my beer grabbing the 20s"
     if led in {"knocked", "bowled"} and tokens[index].text == "over":

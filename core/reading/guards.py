@@ -22,6 +22,7 @@ from core.reading.doubtful_numbers import (
 )
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, Sayings, listed
 from core.reading.other_doers import is_of_others
+from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 from core.reading.whose import (
     is_intended,
@@ -30,6 +31,7 @@ from core.reading.whose import (
     only_imagined,
     reached_up,
     rejects_the_suggested,
+    tells_what_they_weigh,
     tells_of_a_first,
     tried,
 )
@@ -118,7 +120,7 @@ def keeps_back(
     texts = {tokens[i].text for i in inside}
     core = [i for i in numbers if i not in soft]
     if (
-        texts & GUARDS["foreign"]
+        _is_foreign(tokens, inside)
         or any(tokens[i].text in TOTALS and not (totals_sets(tokens, i) or is_told_in_all(tokens, i, numbers)) for i in inside)
         or any(counts_otherwise(tokens, i, numbers, strong=strong) for i in inside)
     ):
@@ -133,7 +135,8 @@ def keeps_back(
     if ahead[:1] == ["no"]:
         ahead = ahead[2:]  # "no worries, got 10"
     meant = is_intended([tokens[i].text for i in range(first, core[0])])
-    if meant or is_told_of_others(ahead) or leads_with_someone(ahead) or is_ordered(ahead):
+    others = is_told_of_others(ahead) and not tells_what_they_weigh(tokens, core[0], ahead)
+    if meant or others or leads_with_someone(ahead) or is_ordered(ahead):
         return True
     end = core[-1]
     leading = {
@@ -172,6 +175,13 @@ def keeps_back(
     return is_of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
 
 
+def _is_foreign(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
+    """Whether words are of another language; "ja" is South African too, where all the others are English."""
+    words = {tokens[i].text for i in inside if tokens[i].kind is Kind.WORD}
+    foreign = words & GUARDS["foreign"]
+    return bool(foreign - {"ja"}) or (bool(foreign) and not all(word in VOCABULARY or is_english(word) for word in words))
+
+
 def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
     """Whether the clause begins as a question does; "is 14 with 8 kilos" and "did 12" tell."""
     first = next((i for i in inside if tokens[i].text not in (COURTESY | _TELL_ME) - _OWN), first)
@@ -195,7 +205,9 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     at = first
     while at < last and tokens[at].text in COURTESY | _EXCUSING:
         at += 1
-    asked = at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}
+    allowed = first < at < last and tokens[at - 1].text in {"you", "u"} and tokens[at].text in _REQUESTING
+    at -= allowed  # "ye can mark 13 there"
+    asked = allowed or (at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"})
     offered = at + 1 < last and tokens[at].text in {"may", "can", "could", "might"} and tokens[at + 1].text == "i"
     told = at
     while told < last and tokens[told].text in _WISHING:

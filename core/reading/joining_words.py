@@ -17,7 +17,7 @@ from core.reading.side_words import (
     names_both,
     stands_alone,
 )
-from core.reading.surroundings import PERHAPS
+from core.reading.surroundings import HELD_THINGS, PERHAPS
 from core.reading.terminals import Terminals
 from core.reading.token import Kind
 
@@ -98,7 +98,11 @@ class JoiningWords(Terminals):
         if word == "each" and (is_of_others(self.tokens, index) or self._gathers_sets(index)):
             return None  # "the grandchildren applauding each one"
         if word == "each":
-            return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
+            held = self._text(index - 1) in {"kg", "lb"} or (
+                self._text(index - 1) == "in" and self._text(index - 2) in {"kg", "lb"}
+            )
+            held |= self._text(index + 1) in HELD_THINGS
+            return "HANDS" if held else "EACH"  # "weight on each dumbbell 12kg"
         if word == "-" and counted and self.terminals[-2:-1] and self.terminals[-2].type == "ROUND_IS":
             return "DASH"  # "rd1-12"
         if word in {"to", "-"} and counted and self._is_number(index + 1):

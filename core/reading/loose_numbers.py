@@ -98,7 +98,8 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
                 continue  # "r1 12 r2 10 baby woke up"
             if word == "of" and _goes_with_a_load(parts, part):
                 continue  # "12 reps of 10kg and 8 of 14kg"
-            if word in _TRENDING and _ends_a_row(parts, part):
+            aim = tokens[min(after + 1, len(tokens) - 1)].text == "to"  # "8 9 10 going to the shops"
+            if word in _TRENDING and not aim and _ends_a_row(parts, part):
                 continue  # "8 9 10 going up, all at 30lb"
             if word in EXERCISES and word.endswith("s"):
                 continue  # "12 rows left side, 12 rows right side"

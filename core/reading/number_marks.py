@@ -96,7 +96,10 @@ class NumberMarks(JoiningWords):
             ("more", "than"),
             ("less", "than"),
             ("of", "them"),
-        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in CLOSED | {"", ",", ".", "!"}))
+        } and (
+            following != "of"
+            or (len(self.terminals) > 1 and self._text(after + 2) not in CLOSED | {"", ",", ".", "!", "using", "@"})
+        )
         held_in = self._text(after + 2)
         self.broken |= tank and after + 1 not in self.skip and not (is_english(held_in) or held_in in PLAIN)
         self.broken |= following == "per" and after not in self.skip and not self._is_number(after + 1)

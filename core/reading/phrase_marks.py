@@ -9,7 +9,7 @@ from core.reading.held_things import holds_another_thing
 from core.reading.lexicon import AMOUNTS, HURT
 from core.reading.number_marks import NumberMarks
 from core.reading.side_words import counted_left, is_beside_number, is_busy, is_remark
-from core.reading.surroundings import PERHAPS
+from core.reading.surroundings import HELD_THINGS, PERHAPS
 from core.reading.whose import could_and_did
 
 if TYPE_CHECKING:
@@ -40,6 +40,8 @@ class PhraseMarks(NumberMarks):
             self._emit("NUM", said.last - 1, self.tokens[said.last - 1].value)
             self._emit("SETS", said.last)
             return  # "10 for all 3 sets"
+        if name == "EACH" and self._text(said.last) in HELD_THINGS:
+            name = "HANDS"  # "weight on each dumbbell 12kg"
         if name == "HANDS" and self._counts_each(said):
             name = "EACH"
         if name is None:
