@@ -32,6 +32,9 @@ DOING = frozenset(
 )
 """Words before a count that has its own load, or the number of its set, before it: "then 12.5kg do 8", "round 2 I do 11"."""
 
+_WARMING = frozenset({"as", "a", "an", "warm", "warmup", "warming", "warmer", "light", "heavy", "easy"})
+"""Words of the set before, when each has its own load: "12 at 8kg to warm up, 9 at 14kg"."""
+
 LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
 
@@ -170,7 +173,7 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         cued = told or gathered or (bool(loads) and ("then" in count.flags or "another" in count.dropped))
-        cued |= before.kind == "load" and len(loads) == len(counts) and count.dropped <= DOING
+        cued |= before.kind == "load" and len(loads) == len(counts) and count.dropped <= DOING | LISTING | _WARMING
         cued |= count.linked("label") and count.dropped <= DOING | LISTING
         cued |= _is_before_and_after(items, count) or (before.kind == "load" and len(loads) == len(counts) and _is_a_slip(count))
         cued |= count.linked("label") and labelled and len(count.dropped - LISTING) <= _MOST_STRANGE

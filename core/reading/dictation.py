@@ -300,6 +300,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word in {"for", "to", "too"} and following[:2] == ("of", "them") and previous in _BEFORE_COUNTED:
         return "four" if word == "for" else "two"  # "did only for of them"
     if word in {"to", "too"}:
+        if previous in {"got", "did", "managed"} and following[:1] in {("with",), ("using",)}:
+            return "two"  # "got to with the thirty kilos"
         if before is not None and (tank or more_tank):
             return "two"
         if previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}:
@@ -318,7 +320,7 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
             (before is None or previous in _BEFORE_COUNTED - {"left", "right"})
             and following[:1] in {("with",), ("using",)}
             and following[1:2] != ()
-            and following[1] in NUMBER_WORDS
+            and (following[1] in NUMBER_WORDS or following[1] in {"the", "my"})
         )
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         loaded = previous in {"at", "with", "@", "the", "my", "reps", "rep"} and following[:1] in {("kg",), ("lb",)}

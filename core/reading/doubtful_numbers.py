@@ -51,8 +51,9 @@ _SUBJECTS = frozenset({"i", "it", "that", "we", "still", "but", "and", "then", "
 _TOLD_BY = frozenset({"was", "is", "did", "got", "said", "meant", "had", "managed", "made", "used", "should"})
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
+_ARROWS = [[unit, stroke, ">"] for unit in ("kg", "lb") for stroke in ("-", "=")]
 _THINKING = frozenset({"think", "thought", "guess", "maybe", "probably"})
-_AFFIRMING = frozenset({"yes", "definitely", "kg", "lb", "reps", "rep", "it", "was", "is", "that", "i", "did", "got", "sure"})
+_AFFIRMING = listed("words_quantities", "affirming") | {"kg", "lb", "rep", "did", "got"}
 _LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})
 
 
@@ -73,7 +74,8 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
         return True
     if before == "no" and after is not None and after.text == "s" and after.glued:
         return True  # "no 14s here"
-    if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
+    arrow = [token.text for token in tokens[max(first, index - 3) : index]]  # "8x20kg -> 6x16kg", but "14 -> 16kg"
+    if (before in {"some", "~", "<", ">", "minus"} and arrow not in _ARROWS) or (before == "say" and index - first <= 1):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""
     if (before == "to" and lead in {"close", "closer", "near", "nearer"}) or (before == "of" and lead in {"shy", "short"}):
@@ -189,14 +191,20 @@ def bound_to(tokens: Sequence[Token], index: int, first: int, last: int) -> set[
 
 def is_affirmed(tokens: Sequence[Token], index: int) -> bool:
     """Whether the number that "think" at `index` is about is said once more after a "yes": "I think I did eleven yes eleven"."""
-    number = next((i for i in range(index + 1, len(tokens)) if tokens[i].kind is Kind.NUMBER), None)
-    if tokens[index].text not in _THINKING or number is None:
+    if tokens[index].text not in _THINKING:
         return False
+    ahead = next((i for i in range(index + 1, len(tokens)) if tokens[i].kind is Kind.NUMBER), None)
+    behind = next((i for i in range(index - 1, max(index - _HEDGE_REACH, 0) - 1, -1) if tokens[i].kind is Kind.NUMBER), None)
+    return any(number is not None and _is_said_once_more(tokens, number) for number in (ahead, behind))
+
+
+def _is_said_once_more(tokens: Sequence[Token], number: int) -> bool:
+    """Whether the number at `number` follows once more, after a "yes" and nothing else that counts: "ten I think, yes ten"."""
     at = number + 1
     while at < len(tokens) and (tokens[at].text in _AFFIRMING or tokens[at].kind is Kind.MARK):
         at += 1
     again = at < len(tokens) and tokens[at].kind is Kind.NUMBER and tokens[at].value == tokens[number].value
-    return again and any(tokens[i].text in {"yes", "definitely"} for i in range(number, at))
+    return again and any(tokens[i].text in {"yes", "aye", "definitely"} for i in range(number, at))
 
 
 def _is_unknown_exercise(tokens: Sequence[Token], at: int) -> bool:

@@ -31,8 +31,8 @@ from core.reading.whose import (
     only_imagined,
     reached_up,
     rejects_the_suggested,
-    tells_what_they_weigh,
     tells_of_a_first,
+    tells_what_they_weigh,
     tried,
 )
 
@@ -79,11 +79,17 @@ class Told:
 def gives_orders(tokens: Sequence[Token]) -> bool:
     """Whether the text tries to order the assistant about, or is code: nothing in it is a record."""
     words = [token.text for token in tokens]
-    orders = sum(word in GUARDS["orders"] for word in words)
-    marks = sum(word in _CODE_MARKS or word == ":reversed:" for word in words)
+    orders = sum(word in GUARDS["orders"] and not _leads_on(tokens, at) for at, word in enumerate(words))
+    marks = sum((word in _CODE_MARKS and not _leads_on(tokens, at)) or word == ":reversed:" for at, word in enumerate(words))
     line = f" {' '.join(words)} "
     injected = [saying for saying in _INJECTED.within(line) if saying != "ignore the" or not _ignores_a_record(words)]
     return orders > 1 or marks > 1 or "sudo" in words or bool(injected)
+
+
+def _leads_on(tokens: Sequence[Token], at: int) -> bool:
+    """Whether an arrow or "drop" leads from one set to the next: "8x20kg -> 6x16kg", "8 @ 20kg drop 6 @ 16kg"."""
+    arrow = tokens[at].text == ">" and tokens[at - 1].text in {"-", "="}
+    return (arrow or tokens[at].text == "drop") and at + 1 < len(tokens) and tokens[at + 1].kind is Kind.NUMBER and at > 1
 
 
 def _ignores_a_record(words: Sequence[str]) -> bool:

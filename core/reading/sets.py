@@ -96,10 +96,10 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
 def _covering_unit(parts: Sequence[Part]) -> Unit | None:
     """The unit that is said at last for every load before it: "12 at 20, 10 at 22.5, all kilos"."""
     told = [part for part in parts if part.kind == "unit_only"]
+    at = parts.index(told[0]) if told else 0
+    lead = parts[at - 1].dropped if at and parts[at - 1].kind == "in" else frozenset()  # "all in kilos"
     gathers = (
-        len(told) == 1
-        and {"all", "both"} & told[0].dropped
-        and all(part.kind == "break" for part in parts[parts.index(told[0]) + 1 :])
+        len(told) == 1 and {"all", "both"} & (told[0].dropped | lead) and all(part.kind == "break" for part in parts[at + 1 :])
     )
     return told[0].unit if gathers and not any(part.kind == "load" for part in parts) else None
 

@@ -40,7 +40,10 @@ _AFTER_ONE_SET = frozenset(
 )
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
-_AFFIRMING = frozenset({"yes", "um", "uh", "er", "erm", "definitely", "that", "is", "it", "was", "right", "so", "reps"})
+_AFFIRMING = listed("words_quantities", "affirming")
+_SURE = frozenset({"yes", "aye", "definitely", "sure", "certain", "counted"})
+"""Words that say a number once more: "eleven, definitely eleven"."""
+
 _MOST_IN_ONE = Decimal(6)
 _OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
 _GETTING_OUT = listed("words_quantities", "getting_out")
@@ -177,7 +180,7 @@ class Surroundings:
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in _AFFIRMING):
             first -= 1
-        affirmed = "yes" in {self._text(i) for i in range(first + 1, index)}
+        affirmed = bool(_SURE & {self._text(i) for i in range(first + 1, index)})
         affirmed = affirmed and self._text(index + 1) not in {"kg", "lb", "s", "left", "more"}
         return affirmed and self._is_number(first) and self.tokens[first].value == self.tokens[index].value
 
@@ -193,9 +196,9 @@ class Surroundings:
         at = index - 1
         while self._text(at) in _GETTING_OUT:
             at -= 1
-        if at == index - 1:
-            return False
         apart = self._text(at) == ","
+        if at == index - 1 and not apart:
+            return False
         at -= apart
         if apart or self._text(at) == "s":
             return self._text(at) in {"kg", "lb", "s"} and self._is_changed_to(at - 1)
@@ -335,7 +338,7 @@ class Surroundings:
         long = self.tokens[index].value >= _SHORTEST_HOLD_S and self.tokens[index].value != self.load
         if not long or self._text(side) not in {"left", "right", "l", "r"}:
             return False
-        return all(self._text(i + 1) == "s" for i, token in enumerate(self.tokens) if token.kind is Kind.NUMBER)
+        return all(self._text(i + 1) in {"s", "kg", "lb"} for i, token in enumerate(self.tokens) if token.kind is Kind.NUMBER)
 
     def _is_carried(self, index: int) -> bool:
         """Whether "24s" is what was carried for a time that is told besides: "with the 24s for 40 seconds"."""
