@@ -51,7 +51,7 @@ _SUBJECTS = frozenset({"i", "it", "that", "we", "still", "but", "and", "then", "
 _TOLD_BY = frozenset({"was", "is", "did", "got", "said", "meant", "had", "managed", "made", "used", "should"})
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
-_ARROWS = [[unit, stroke, ">"] for unit in ("kg", "lb") for stroke in ("-", "=")]
+_ARROWS = [[unit, stroke, ">"] for unit in ("kg", "lb", "reps", "weight", "load") for stroke in ("-", "=")]
 _THINKING = frozenset({"think", "thought", "guess", "maybe", "probably"})
 _AFFIRMING = listed("words_quantities", "affirming") | {"kg", "lb", "rep", "did", "got"}
 _LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})

@@ -148,7 +148,7 @@ def keeps_back(
     leading = {
         tokens[i].text
         for i in inside
-        if i < end and tokens[i - 1].text not in {"you", "they"} and not rejects_the_suggested(tokens, i)
+        if i < end and tokens[i - 1].text not in {"you", "they", "off"} and not rejects_the_suggested(tokens, i)
     }
     if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or any(
         tokens[i].text == "tomorrow" and i <= end + _BESIDE_AFTER for i in inside

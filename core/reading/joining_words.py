@@ -184,6 +184,6 @@ class JoiningWords(Terminals):
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
         counted = before in COUNTED_WITH and (before not in AMOUNTS["reps"] or self._is_number(index - 2) or self.sides)
-        to_go = word == "left" and before in {"s", "seconds"} and not self.sides
+        to_go = word == "left" and before in {"s", "seconds"} and (not self.sides or self._text(index + 1) == "to")
         self.broken |= to_go and not any(token.text in {"right", "r"} for token in self.tokens)  # "30 seconds left"
         return name if direct or counted else None

@@ -93,8 +93,8 @@ def is_of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> b
             return True
         if word == "you" and words[max(0, at - 3) : at - 1] in _DID_THE and tokens[inside[at] - 1].kind is Kind.NUMBER:
             continue  # "did the 12 you asked for"
-        if word == "you" and words[max(0, at - 2) : at] == ["not", "what"]:
-            continue  # "went with 18kg, not what you suggested"
+        if word == "you" and words[max(0, at - 2) : at] in (["not", "what"], ["did", "what"]):
+            continue  # "went with 18kg, not what you suggested", "did what you asked: 8 at 15kg"
         if word in {"you", "coach", "trainer", "video"} and following in _SAYING | {"did"}:
             return True
         if word in GUARDS["people"] and not is_object(words, at):

@@ -23,6 +23,9 @@ _MARKS = {
 }  # fmt: skip
 _SILENT = {"mark-amend", "mark-sorry", "mark-was", "mark-plain", "mark-whole"}
 _POINTING = frozenset({"the", "this", "that", "last", "no", "each", "every", "which", "any"})
+_HELD_UP = frozenset({"form", "grip", "technique", "posture", "balance", "nerve"})
+"""What held while the set went on, and was not held for a time: "form held for 8"."""
+
 LETTERED = {"a": "first", "b": "second", "c": "third", "d": "fourth"}
 
 
@@ -104,7 +107,7 @@ class PhraseMarks(NumberMarks):
             return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
         if name == "LABEL":
             return self._is_side_first(said)
-        if name == "HELD" and holds_another_thing(self.tokens, said.first, said.last):
+        if name == "HELD" and (holds_another_thing(self.tokens, said.first, said.last) or self._text(said.first - 1) in _HELD_UP):
             return True
         if name == "RESERVE" and self._is_in_my(said):
             return True

@@ -184,6 +184,9 @@ def _settle_gone_over(items: Sequence[Quantity]) -> None:
         )
         if before.kind == "load" and gone and counted:
             item.kind = "load"
+    last = items[-1]
+    if len(items) > 1 and items[-2].kind == "load" and last.kind == "bare" and "to" in last.dropped and last.dropped & _GONE_OVER:
+        raise Open  # "12 at 20kg, dropped to 10": reps or kilos?
 
 
 def settle_bare(items: list[Quantity], context: Context) -> None:

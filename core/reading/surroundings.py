@@ -163,7 +163,7 @@ class Surroundings:
         """Whether a number only repeats in words what was just said in figures, or the other way: "9! nine!", "12 (twelve)"."""
         if [token.text for token in self.tokens[index + 1 : index + 4]] == ["of", "my", "life"]:
             return any(self._is_number(i) and self.tokens[i].value == self.tokens[index].value for i in range(index))
-        if self._is_affirmed(index):
+        if self._is_affirmed(index) or self._is_stuttered(index):
             return True
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
@@ -174,6 +174,15 @@ class Surroundings:
         return (
             said.value == again.value and said.worded != again.worded and self._text(index + 1) not in {"kg", "lb", "left", "more"}
         )
+
+    def _is_stuttered(self, index: int) -> bool:
+        """Whether the number is said twice in a row, as one stammers: "ten ten reps with the twelve the twelve kilo"."""
+        ahead = index + 1 + (self._text(index + 1) == "the" == self._text(index - 1))
+        if not self._is_number(ahead) or not (self.tokens[index].worded and self.tokens[ahead].worded):
+            return False
+        named = self._text(ahead + 1) in ({"kg", "lb"} if ahead > index + 1 else AMOUNTS["reps"])
+        value = self.tokens[index].value
+        return named and value == self.tokens[ahead].value and (ahead > index + 1 or value != self.load)
 
     def _is_affirmed(self, index: int) -> bool:
         """Whether the number before is said once more after a "yes" of one's own: "um ten, yeah, ten at twelve kilos"."""
