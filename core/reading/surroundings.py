@@ -189,7 +189,8 @@ class Surroundings:
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in _AFFIRMING):
             first -= 1
-        affirmed = bool(_SURE & {self._text(i) for i in range(first + 1, index)})
+        told = [self._text(i) for i in range(first + 1, index)]
+        affirmed = bool(_SURE & set(told)) or told[-2:] == ["it", "was"]  # "I counted nine and it was nine"
         affirmed = affirmed and self._text(index + 1) not in {"kg", "lb", "s", "left", "more"}
         return affirmed and self._is_number(first) and self.tokens[first].value == self.tokens[index].value
 
