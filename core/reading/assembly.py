@@ -26,10 +26,14 @@ _GATHERING = frozenset({"both", "all", "throughout"})
 """Words beside a load that it was the same in several sets."""
 
 _JUDGING = listed("words_sets", "judging")
+_TRENDING = listed("words_sets", "trending")
 DOING = frozenset(
     {"i", "na", "do", "did", "make", "made", "get", "got", "lift", "lifted", "after", "later", "only", "just", "can", "could"}
 )
 """Words before a count that has its own load, or the number of its set, before it: "then 12.5kg do 8", "round 2 I do 11"."""
+
+_WARMING = frozenset({"as", "a", "an", "warm", "warmup", "warming", "warmer", "light", "heavy", "easy"})
+"""Words of the set before, when each has its own load: "12 at 8kg to warm up, 9 at 14kg"."""
 
 LISTING = listed("words_sets", "listing")
 """Words that may stand between two sets of one message."""
@@ -160,7 +164,8 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
     loads = [item for item in items if item.kind == "load"]
     sides = any(item.kind == "side" for item in items)
     rising = not sides and all(one.value < other.value for one, other in zip(counts, [*counts[1:], *loads], strict=False))
-    if len(loads) == 1 and loads[0] is items[-1] and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
+    told_last = len(loads) == 1 and loads[0] is items[-1] and not loads[0].dropped & _TRENDING
+    if told_last and rising and not set(loads[0].links) - {"comma", "and"} and loads[0].links:
         raise Open  # "8, 10, 12 kg" may be what somebody owns
     told = {side.at for side in items if side.kind == "side"} and sum(item.kind == "side" for item in items) == len(counts)
     gathered = any(item.dropped & _GATHERING for item in items if item.kind in {"load", "same"})
@@ -168,7 +173,7 @@ def _check_list(items: list[Quantity], counts: list[Quantity], *, sided: bool) -
     for count in counts[1:]:
         before = items[items.index(count) - 1]
         cued = told or gathered or (bool(loads) and ("then" in count.flags or "another" in count.dropped))
-        cued |= before.kind == "load" and len(loads) == len(counts) and count.dropped <= DOING
+        cued |= before.kind == "load" and len(loads) == len(counts) and count.dropped <= DOING | LISTING | _WARMING
         cued |= count.linked("label") and count.dropped <= DOING | LISTING
         cued |= _is_before_and_after(items, count) or (before.kind == "load" and len(loads) == len(counts) and _is_a_slip(count))
         cued |= count.linked("label") and labelled and len(count.dropped - LISTING) <= _MOST_STRANGE

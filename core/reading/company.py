@@ -68,7 +68,7 @@ _FOR_ME = frozenset(
     {"me", "the", "that", "this", "now", "round", "set", "today", "both", "each", "left", "right", "you", "coach", "sure", "first"}
 )
 _SAYING = frozenset({"says", "said", "shows", "showed", "reads", "told", "suggests", "suggested", "recommends"})
-_COUNTING = frozenset({"i", "we", "count", "counter", "tally", "number"})
+_COUNTING = frozenset({"i", "we", "count", "counter", "clicker", "tally", "number"})
 _UNTIL = frozenset({"could", "can", "gone", "went", "did", "kept", "managed", "made", "got", "held", "lasted", "pushed"})
 _FOR = frozenset({"went", "good", "got", "did", "it", "that", "done", "up", "set", "made", "managed", "lasted", "is", "all"})
 _HAVING = frozenset({"had", "got", "have"})

@@ -56,11 +56,15 @@ _STOPPED = {("the",), ("it",), ("me",), ("my",), ("now",), ("for",), ("a",), ("p
 """Words after which "stop" is no dictated mark."""
 
 _CHANGING = frozenset({"change", "amend", "correct", "alter", "switch"})
+_LIMB = {("side",), ("arm",), ("leg",), ("hand",)}
 _KIT = {("dumbbells",), ("kettlebells",)}
 _AFTER_COUNTED = frozenset({"at", "with", "of", "on", "each", "per", "only", "left", "right", "then", "using", "@", "both", "a"})
 _BEFORE_COUNTED = frozenset(
     {"got", "did", "managed", "made", "done", "only", "just", "finished", "completed", "hit", "left", "right"}
 )
+_BEFORE_OF_SIDE = _BEFORE_COUNTED | {"", "and", "then", ",", "reps", "side", "arm", "leg", "hand"}
+"""Words before a count of one side, which dictation may have heard as another word."""
+
 _NOT_BEFORE_COUNTED = frozenset({"kg", "lb", "s", "it", "them", "this", "that", "these", "those", "weight", "good"})
 """Words after which "for reps" means what it says."""
 
@@ -177,7 +181,7 @@ def heard(tokens: list[Token]) -> list[Token]:
             )
         elif token.text in {"to", "too", "for", "tin"} and _lost_count(token.text, before, following):
             meant[index] = replace(token, kind=Kind.ODD)
-        elif token.text == "for" and following[:1] == ("left",) and two_sided:
+        elif token.text == "for" and following[:1] == ("left",) and (two_sided or following[1:2] in _LIMB):
             continue
         elif (token.text, following[:1]) in {
             ("for", ("left",)),
@@ -273,6 +277,9 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
         named = following[1:2] == ("reps",) and following[0] in _PRAISE  # "ate clean reps"
         heard = named or previous in _BEFORE_EIGHT or before is None or following[:1] == () or following[0] in _AFTER_EIGHT
         return "eight" if heard and not (following and following[0] in _EATEN) else None
+    also = word == "too" and previous not in _BEFORE_COUNTED - {"left", "right"}  # "10 on the left arm, too on the right"
+    if _is_of_a_side(following) and previous in _BEFORE_OF_SIDE and not also:
+        return {"to": "two", "too": "two", "for": "four", "won": "one"}.get(word)  # "got for on the left and five on the right"
     if word in {"to", "too"} and previous in {"got", "have", "own"} and following[1:2] in {("kg",), ("lb",)}:
         return "two" if following[2:3] in {("dumbbells",), ("kettlebells",)} else None
     if previous in {"got", "have", "own", "and"} and following[:1] in _KIT and following[1:2] in {("of",), ("at",)}:
@@ -293,6 +300,8 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
     if word in {"for", "to", "too"} and following[:2] == ("of", "them") and previous in _BEFORE_COUNTED:
         return "four" if word == "for" else "two"  # "did only for of them"
     if word in {"to", "too"}:
+        if previous in {"got", "did", "managed"} and following[:1] in {("with",), ("using",)}:
+            return "two"  # "got to with the thirty kilos"
         if before is not None and (tank or more_tank):
             return "two"
         if previous in {"at", "with", "@"} and following[:1] in {("kg",), ("lb",)}:
@@ -311,17 +320,26 @@ def _homophone(word: str, before: Token | None, following: tuple[str, ...]) -> s
             (before is None or previous in _BEFORE_COUNTED - {"left", "right"})
             and following[:1] in {("with",), ("using",)}
             and following[1:2] != ()
-            and following[1] in NUMBER_WORDS
+            and (following[1] in NUMBER_WORDS or following[1] in {"the", "my"})
         )
         waits = previous == "in" and following[:1] in {("hours",), ("minutes",)}
         loaded = previous in {"at", "with", "@", "the", "my", "reps", "rep"} and following[:1] in {("kg",), ("lb",)}
-        tanked = before is not None and previous not in _EAGER and (more_tank or (tank and following[:1] != ("left",)))
+        left_over = following[:1] == ("left",) and any(following[1 : 1 + len(form)] == form for form in _TANK[1:])
+        tanked = (
+            before is not None and previous not in _EAGER and (more_tank or (tank and (following[:1] != ("left",) or left_over)))
+        )
         return "four" if spoken or waits or loaded or tanked else None
     if word == "couple" and (tank or following[:1] == ("more",)):
         return "two"
     if word == "won" and (tank or more_tank):
         return "one"
     return None
+
+
+def _is_of_a_side(following: tuple[str, ...]) -> bool:
+    """Whether the words go on with the side that a count was done on: "on the left"."""
+    side = following[1:2] if following[1:2] not in {("the",), ("my",)} else following[2:3]
+    return following[:1] == ("on",) and side in {("left",), ("right",)}
 
 
 def _numbered(tokens: list[Token], index: int, following: tuple[str, ...], begun: set[str]) -> str | None:

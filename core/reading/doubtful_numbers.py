@@ -51,6 +51,9 @@ _SUBJECTS = frozenset({"i", "it", "that", "we", "still", "but", "and", "then", "
 _TOLD_BY = frozenset({"was", "is", "did", "got", "said", "meant", "had", "managed", "made", "used", "should"})
 _HEDGE_REACH = 3
 _IDLING = frozenset({"waited", "wait", "waiting", "paused", "slept", "napped", "sat", "stretched", "breathed", "stood", "lost"})
+_ARROWS = [[unit, stroke, ">"] for unit in ("kg", "lb", "reps", "weight", "load") for stroke in ("-", "=")]
+_THINKING = frozenset({"think", "thought", "guess", "maybe", "probably"})
+_AFFIRMING = listed("words_quantities", "affirming") | {"kg", "lb", "rep", "did", "got"}
 _LIFTED_WITH = frozenset({"at", "@", "with", "without", "using", "done"})
 
 
@@ -71,7 +74,8 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
         return True
     if before == "no" and after is not None and after.text == "s" and after.glued:
         return True  # "no 14s here"
-    if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
+    arrow = [token.text for token in tokens[max(first, index - 3) : index]]  # "8x20kg -> 6x16kg", but "14 -> 16kg"
+    if (before in {"some", "~", "<", ">", "minus"} and arrow not in _ARROWS) or (before == "say" and index - first <= 1):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""
     if (before == "to" and lead in {"close", "closer", "near", "nearer"}) or (before == "of" and lead in {"shy", "short"}):
@@ -84,7 +88,7 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
     if given[:2] in (["at", "noon"], ["at", "night"], ["at", "midnight"], ["at", "home"]) and not strong:
         return True
     weighed = [token.text for token in tokens[max(first, index - 3) : index]]
-    if weighed in (["my", "weight", "was"], ["my", "weight", "is"]):
+    if weighed in (["my", "weight", "was"], ["my", "weight", "is"], ["my", "weight", "being"]):
         return True
     if given[:2] == ["in", "all"] and any(token.kind is Kind.NUMBER for token in tokens[:index]):
         return True  # "another 3 after a breather, 10 in all"
@@ -151,6 +155,8 @@ def is_of_place(tokens: Sequence[Token], index: int, end: int, last: int) -> boo
     """Whether a word such as "over" after the number at `end` tells where, and no doubt: "while the pasta boiled over"."""
     near = tokens[index].text == "between"
     led = tokens[index - 1].text if index else ""
+    if near and led == "in" and index + 1 < last and tokens[index + 1].kind is Kind.WORD:
+        return True  # "in between emails I did 12"
     if led in _MOVED and index + 1 < last and tokens[index + 1].kind is not Kind.NUMBER:
         return True  # "knocked over my beer grabbing the 20s"
     if led in {"knocked", "bowled"} and tokens[index].text == "over":
@@ -181,6 +187,24 @@ def bound_to(tokens: Sequence[Token], index: int, first: int, last: int) -> set[
     )
     behind = next((i for i in range(index - 1, first - 1, -1) if tokens[i].kind is Kind.NUMBER), None)
     return {ahead if ahead is not None else behind} - {None}  # type: ignore[return-value]
+
+
+def is_affirmed(tokens: Sequence[Token], index: int) -> bool:
+    """Whether the number that "think" at `index` is about is said once more after a "yes": "I think I did eleven yes eleven"."""
+    if tokens[index].text not in _THINKING:
+        return False
+    ahead = next((i for i in range(index + 1, len(tokens)) if tokens[i].kind is Kind.NUMBER), None)
+    behind = next((i for i in range(index - 1, max(index - _HEDGE_REACH, 0) - 1, -1) if tokens[i].kind is Kind.NUMBER), None)
+    return any(number is not None and _is_said_once_more(tokens, number) for number in (ahead, behind))
+
+
+def _is_said_once_more(tokens: Sequence[Token], number: int) -> bool:
+    """Whether the number at `number` follows once more, after a "yes" and nothing else that counts: "ten I think, yes ten"."""
+    at = number + 1
+    while at < len(tokens) and (tokens[at].text in _AFFIRMING or tokens[at].kind is Kind.MARK):
+        at += 1
+    again = at < len(tokens) and tokens[at].kind is Kind.NUMBER and tokens[at].value == tokens[number].value
+    return again and any(tokens[i].text in {"yes", "aye", "definitely"} for i in range(number, at))
 
 
 def _is_unknown_exercise(tokens: Sequence[Token], at: int) -> bool:

@@ -10,9 +10,19 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from core.reading.company import is_count, is_told_of_others
-from core.reading.doubtful_numbers import TOTALS, bound_to, counts_otherwise, is_of_place, is_told_in_all, is_vague, totals_sets
+from core.reading.doubtful_numbers import (
+    TOTALS,
+    bound_to,
+    counts_otherwise,
+    is_affirmed,
+    is_of_place,
+    is_told_in_all,
+    is_vague,
+    totals_sets,
+)
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, Sayings, listed
 from core.reading.other_doers import is_of_others
+from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 from core.reading.whose import (
     is_intended,
@@ -20,7 +30,9 @@ from core.reading.whose import (
     leads_with_someone,
     only_imagined,
     reached_up,
+    rejects_the_suggested,
     tells_of_a_first,
+    tells_what_they_weigh,
     tried,
 )
 
@@ -44,6 +56,7 @@ _BARELY = frozenset({"only", "just", "barely", "hardly", "not"})
 _OWN = frozenset({"i", "i'd", "we", "my", "me", "for", "the", "a", "just", "already", "really", "think"})
 _ASKS = Sayings("asks")
 _ABLE_TO_DO = re.compile(r" (?:can|could) (?:do|manage|hit|make|get) ")
+_TURNED_OUT = frozenset({"turned", "came", "ended", "worked", "meant", "gave", "proved", "happened"})
 _OTHER_TIMES = Sayings("other_times")
 _INJECTED = Sayings("injected")
 _LATEST = frozenset({"last", "latest", "previous"})
@@ -66,11 +79,17 @@ class Told:
 def gives_orders(tokens: Sequence[Token]) -> bool:
     """Whether the text tries to order the assistant about, or is code: nothing in it is a record."""
     words = [token.text for token in tokens]
-    orders = sum(word in GUARDS["orders"] for word in words)
-    marks = sum(word in _CODE_MARKS or word == ":reversed:" for word in words)
+    orders = sum(word in GUARDS["orders"] and not _leads_on(tokens, at) for at, word in enumerate(words))
+    marks = sum((word in _CODE_MARKS and not _leads_on(tokens, at)) or word == ":reversed:" for at, word in enumerate(words))
     line = f" {' '.join(words)} "
     injected = [saying for saying in _INJECTED.within(line) if saying != "ignore the" or not _ignores_a_record(words)]
     return orders > 1 or marks > 1 or "sudo" in words or bool(injected)
+
+
+def _leads_on(tokens: Sequence[Token], at: int) -> bool:
+    """Whether an arrow or "drop" leads from one set to the next: "8x20kg -> 6x16kg", "8 @ 20kg drop 6 @ 16kg"."""
+    arrow = tokens[at].text == ">" and tokens[at - 1].text in {"-", "="}
+    return (arrow or tokens[at].text == "drop") and at + 1 < len(tokens) and tokens[at + 1].kind is Kind.NUMBER and at > 1
 
 
 def _ignores_a_record(words: Sequence[str]) -> bool:
@@ -107,7 +126,7 @@ def keeps_back(
     texts = {tokens[i].text for i in inside}
     core = [i for i in numbers if i not in soft]
     if (
-        texts & GUARDS["foreign"]
+        _is_foreign(tokens, inside)
         or any(tokens[i].text in TOTALS and not (totals_sets(tokens, i) or is_told_in_all(tokens, i, numbers)) for i in inside)
         or any(counts_otherwise(tokens, i, numbers, strong=strong) for i in inside)
     ):
@@ -122,16 +141,22 @@ def keeps_back(
     if ahead[:1] == ["no"]:
         ahead = ahead[2:]  # "no worries, got 10"
     meant = is_intended([tokens[i].text for i in range(first, core[0])])
-    if meant or is_told_of_others(ahead) or leads_with_someone(ahead) or is_ordered(ahead):
+    others = is_told_of_others(ahead) and not tells_what_they_weigh(tokens, core[0], ahead)
+    if meant or others or leads_with_someone(ahead) or is_ordered(ahead):
         return True
     end = core[-1]
-    leading = {tokens[i].text for i in inside if i < end and tokens[i - 1].text not in {"you", "they"}}
+    leading = {
+        tokens[i].text
+        for i in inside
+        if i < end and tokens[i - 1].text not in {"you", "they", "off"} and not rejects_the_suggested(tokens, i)
+    }
     if leading & (GUARDS["negation"] | GUARDS["plan"] | GUARDS["question"]) or any(
         tokens[i].text == "tomorrow" and i <= end + _BESIDE_AFTER for i in inside
     ):
         return True
     if any(
         tokens[i].text in GUARDS["hedge"]
+        and not is_affirmed(tokens, i)
         and not bound_to(tokens, i, first, last) & set(soft)
         and not (tokens[i].text in _ALSO_PLACES and is_of_place(tokens, i, end, last))
         for i in inside
@@ -156,6 +181,13 @@ def keeps_back(
     return is_of_others(tokens, inside, end) or (strong and _strangers(tokens, inside))
 
 
+def _is_foreign(tokens: Sequence[Token], inside: Sequence[int]) -> bool:
+    """Whether words are of another language; "ja" is South African too, where all the others are English."""
+    words = {tokens[i].text for i in inside if tokens[i].kind is Kind.WORD}
+    foreign = words & GUARDS["foreign"]
+    return bool(foreign - {"ja"}) or (bool(foreign) and not all(word in VOCABULARY or is_english(word) for word in words))
+
+
 def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, strong: bool) -> bool:
     """Whether the clause begins as a question does; "is 14 with 8 kilos" and "did 12" tell."""
     first = next((i for i in inside if tokens[i].text not in (COURTESY | _TELL_ME) - _OWN), first)
@@ -163,8 +195,10 @@ def _asks_first(tokens: Sequence[Token], inside: Sequence[int], first: int, *, s
         return False
     if tokens[first].text in _REQUESTING and tokens[first + 1 : first + 2] and tokens[first + 1].text in _BARELY:
         return False  # "could only find the 12kg pair"
-    if tokens[first].text == "which" and first and tokens[first - 1].text == ",":
-        return False  # "the lightest dumbbells, which weigh three kilograms"
+    if tokens[first].text == "which" and first and (tokens[first - 1].text == "," or tokens[first + 1].text in _TURNED_OUT):
+        return False  # "the lightest dumbbells, which weigh three kilograms", "to failure, which turned out to be 7"
+    if (tokens[first].text, tokens[first + 1].text) == ("am", "after"):
+        return False  # "am after doing 9", as in Ireland
     told = first + 1 in inside and (tokens[first + 1].kind is Kind.NUMBER or tokens[first + 1].text in {"done", "finished"})
     tells = told and tokens[first].text in {"is", "was", "did", "does"}
     closing = [token.text for token in tokens[inside[-1] : inside[-1] + 2]]
@@ -177,7 +211,9 @@ def polite_request(tokens: Sequence[Token], first: int, last: int) -> set[int]:
     at = first
     while at < last and tokens[at].text in COURTESY | _EXCUSING:
         at += 1
-    asked = at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"}
+    allowed = first < at < last and tokens[at - 1].text in {"you", "u"} and tokens[at].text in _REQUESTING
+    at -= allowed  # "ye can mark 13 there"
+    asked = allowed or (at + 1 < last and tokens[at].text in _REQUESTING and tokens[at + 1].text in {"you", "u"})
     offered = at + 1 < last and tokens[at].text in {"may", "can", "could", "might"} and tokens[at + 1].text == "i"
     told = at
     while told < last and tokens[told].text in _WISHING:

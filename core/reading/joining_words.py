@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from core.reading.lexicon import AMOUNTS, EXERCISES, HURT, PLACES
 from core.reading.side_words import (
@@ -16,9 +17,12 @@ from core.reading.side_words import (
     names_both,
     stands_alone,
 )
-from core.reading.surroundings import PERHAPS
+from core.reading.surroundings import HELD_THINGS, PERHAPS
 from core.reading.terminals import Terminals
 from core.reading.token import Kind
+
+if TYPE_CHECKING:
+    from core.reading.phrases import Said
 
 _LINKS = {
     "x": "BY", "by": "BY", "*": "BY", "times": "BY", "at": "AT", "@": "AT_SIGN", "for": "FOR", "with": "WITH", "using": "WITH",
@@ -26,6 +30,7 @@ _LINKS = {
     ";": "BREAK", ".": "BREAK", "!": "BREAK", "?": "BREAK", "in": "IN", "of": "OF", "on": "WITH", "|": "BREAK",
     "per": "FOR",
 }  # fmt: skip
+_SIDES = frozenset({"left", "l", "right", "r"})
 _NOISES = frozenset(
     {"creaking", "creaks", "cracking", "cracks", "clunking", "crunching", "popping", "clicks", "snapping", "is", "feels", "felt"}
 )
@@ -72,7 +77,7 @@ class JoiningWords(Terminals):
             return "EACH"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
-            tank = following is not None and following.meaning == "mark-reserve"
+            tank = following is not None and following.meaning == "mark-reserve" and not self._is_side_of_count(index, following)
             return None if tank and word == "left" else self._side(word, index, ahead)
         if word == "both" and self._text(index - 1) in {"rir", "tank", "reserve"} and self._ends(index + 1):
             return "EACH"
@@ -93,7 +98,11 @@ class JoiningWords(Terminals):
         if word == "each" and (is_of_others(self.tokens, index) or self._gathers_sets(index)):
             return None  # "the grandchildren applauding each one"
         if word == "each":
-            return "HANDS" if self._text(index - 1) in {"kg", "lb"} else "EACH"
+            held = self._text(index - 1) in {"kg", "lb"} or (
+                self._text(index - 1) == "in" and self._text(index - 2) in {"kg", "lb"}
+            )
+            held |= self._text(index + 1) in HELD_THINGS
+            return "HANDS" if held else "EACH"  # "weight on each dumbbell 12kg"
         if word == "-" and counted and self.terminals[-2:-1] and self.terminals[-2].type == "ROUND_IS":
             return "DASH"  # "rd1-12"
         if word in {"to", "-"} and counted and self._is_number(index + 1):
@@ -115,6 +124,22 @@ class JoiningWords(Terminals):
             return "NOT" if self._corrects(index) else None
         return _LINKS.get(word)
 
+    def _is_side_of_count(self, index: int, reserve: Said) -> bool:
+        """Whether the reserve after "left" has its own number, and the right is told: "10 left rir 2. 9 right rir 1"."""
+        counted = self._is_number(index - 1) and self._names_next(reserve, self._label_end(reserve.last))
+        return counted and any(token.text in {"right", "r"} for token in self.tokens)
+
+    def _both_lead(self) -> bool:
+        """Whether each side stands before a number, which it counts: "L 10 rir 2, R 9 rir 1"."""
+        lead = {token.text[0] for i, token in enumerate(self.tokens[:-1]) if token.text in _SIDES and self._leads_a_number(i + 1)}
+        return lead == {"l", "r"}
+
+    def _leads_a_number(self, index: int) -> bool:
+        """Whether a number stands at `index`, or after the limb or the colon there: "left arm: 10"."""
+        while self._text(index) in LIMBS | {":"}:
+            index += 1
+        return self._is_number(index)
+
     def _side(self, word: str, index: int, ahead: int) -> str | None:
         """A side, when the word stands beside what it counts and not merely in the sentence."""
         before = "" if self.tokens[index].apart else self._text(index - 1)
@@ -128,7 +153,7 @@ class JoiningWords(Terminals):
         ahead_reserve = self.skip.get(ahead + (3 if spanned else 1))  # "left one or two in the tank"
         counts_right = word[0] == "r" and self.sides and self._is_number(index - 1)
         counts_right = counts_right or (ahead_reserve is not None and self._leaves_a_side(ahead_reserve))
-        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right:
+        if ahead_reserve is not None and ahead_reserve.meaning == "mark-reserve" and not counts_right and not self._both_lead():
             return None
         name = "LEFT_SIDE" if word[0] == "l" else "RIGHT"
         if word == "left" and self._is_number(index - 1):
@@ -159,6 +184,6 @@ class JoiningWords(Terminals):
             lone = word == "l" and self.tokens[index].glued and not any(t.text in {"r", "right"} for t in self.tokens)
             return ("LEFT" if lone else name) if direct else None
         counted = before in COUNTED_WITH and (before not in AMOUNTS["reps"] or self._is_number(index - 2) or self.sides)
-        to_go = word == "left" and before in {"s", "seconds"} and not self.sides
+        to_go = word == "left" and before in {"s", "seconds"} and (not self.sides or self._text(index + 1) == "to")
         self.broken |= to_go and not any(token.text in {"right", "r"} for token in self.tokens)  # "30 seconds left"
         return name if direct or counted else None

@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 _FINISHED = frozenset({"done", "completed", "complete", "finished", "over"})
 _OF_THE_CLOCK = frozenset({"since", "before", "from", "past"})
 _BESIDE_LIST = listed("words_sets", "beside_list")
+_FITTING = listed("words_sets", "fitting")
+_TRENDING = listed("words_sets", "trending")
+_FEWEST_IN_A_ROW = 3
 WHILE = {
     "as",
     "while",
@@ -44,12 +47,11 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
     """Whether a bare number after a full set counts something else: "11 at 20kg, 3 stations to go", "but only 9 clean"."""
     if lost_counts.counts_the_last(tokens, [part.at for part in parts if part.kind in {"bare", "reps"}]):
         return True
+    if _doubles_a_load(tokens, parts):
+        return True
     named = [part for part in parts if part.kind in {"bare", "reps"}]
     if len(named) > 1 and any(
-        tokens[part.at - 1].text == "in"
-        and part.kind == "bare"
-        and part.at > 1
-        and tokens[part.at - 2].text not in {"got", "put", "fit"}
+        tokens[part.at - 1].text == "in" and part.kind == "bare" and part.at > 1 and tokens[part.at - 2].text not in _FITTING
         for part in named
     ):
         return True  # "school gate in 5 but got 14 in"
@@ -94,6 +96,11 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
                 continue  # "I had 12, 11 and 9 done, all with 20kg"
             if parts[parts.index(part) - 1].kind == "label" and not is_counted(word):
                 continue  # "r1 12 r2 10 baby woke up"
+            if word == "of" and _goes_with_a_load(parts, part):
+                continue  # "12 reps of 10kg and 8 of 14kg"
+            aim = tokens[min(after + 1, len(tokens) - 1)].text == "to"  # "8 9 10 going to the shops"
+            if word in _TRENDING and not aim and _ends_a_row(parts, part):
+                continue  # "8 9 10 going up, all at 30lb"
             if word in EXERCISES and word.endswith("s"):
                 continue  # "12 rows left side, 12 rows right side"
             if word not in _BESIDE_LIST | WHILE and word not in COURTESY and not tokens[after].glued:
@@ -105,6 +112,26 @@ def _ends_in_them(tokens: Sequence[Token], at: int) -> bool:
     """Whether the count is only "of them", and its load follows: "four of them at 20 kg", but not "3 of them ugly"."""
     words = [token.text for token in tokens[at : at + 3]]
     return words[1:] in (["them", "at"], ["them", "with"]) and tokens[at + 3 : at + 4] != [] and tokens[at + 3].kind is Kind.NUMBER
+
+
+def _goes_with_a_load(parts: Sequence[Part], part: Part) -> bool:
+    """Whether "of" joins a count to its load: "8 of 14kg"."""
+    return [one.kind for one in parts[parts.index(part) + 1 :][:2]] == ["of", "load"]
+
+
+def _ends_a_row(parts: Sequence[Part], part: Part) -> bool:
+    """Whether a count is the last of several, and their load is told after them: "8 9 10"."""
+    counted = [one for one in parts if one.kind in {"bare", "reps"}]
+    before = parts[: parts.index(part)]
+    return counted[-1] is part and len(counted) >= _FEWEST_IN_A_ROW and not any(one.kind == "load" for one in before)
+
+
+def _doubles_a_load(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether the one count only adds up what both hands held: "8kg in each hand so 16"."""
+    numbers = [part for part in parts if part.numbers]
+    if [part.kind for part in numbers] != ["load", "bare"] or tokens[numbers[1].at - 1].text not in {"so", "makes", "making"}:
+        return False
+    return numbers[1].numbers[0] == 2 * numbers[0].numbers[0] and any(part.kind in {"hands", "each"} for part in parts)
 
 
 def _closes_a_list(parts: Sequence[Part], part: Part) -> bool:

@@ -24,6 +24,7 @@ _MOST_PRAISE = 3
 _REACH_OF_EFFORT = 6
 SIXTY = Decimal(60)
 _THIRTY = Decimal(30)
+_NAMES_OF_COUNTS = frozenset({"left", "right", "l", "r", "side", "arm", "leg", "hand"})
 _TO_COME = frozenset({"set", "sets", "round", "rounds", "exercise", "exercises", "station", "stations", "minutes", "to"})
 _GOES_ON = frozenset({"then", "plus", "did"})
 
@@ -96,7 +97,10 @@ class NumberMarks(JoiningWords):
             ("more", "than"),
             ("less", "than"),
             ("of", "them"),
-        } and (following != "of" or (len(self.terminals) > 1 and self._text(after + 2) not in CLOSED | {"", ",", ".", "!"}))
+        } and (
+            following != "of"
+            or (len(self.terminals) > 1 and self._text(after + 2) not in CLOSED | {"", ",", ".", "!", "using", "@"})
+        )
         held_in = self._text(after + 2)
         self.broken |= tank and after + 1 not in self.skip and not (is_english(held_in) or held_in in PLAIN)
         self.broken |= following == "per" and after not in self.skip and not self._is_number(after + 1)
@@ -152,9 +156,9 @@ class NumberMarks(JoiningWords):
         ):
             self._emit("UNIT_IS", after, word)
             return self._label_end(after + 1)
-        if word in {"kg", "lb"} and self._is_led_by_unit(after):
+        if word in {"kg", "lb"} and (self._is_led_by_unit(after) or self._is_named_by_unit(after)):
             self._emit("UNIT_IS", after, word)
-            return after + 1
+            return self._label_end(after + 1)
         if word in {"kg", "lb"}:
             name = "UNIT"
             length = 2 if next_word == "s" and self.tokens[after + 1].glued else 1
@@ -162,7 +166,7 @@ class NumberMarks(JoiningWords):
             name = "REPS"
         elif word == "times" and self._is_number(after + 1):
             return after
-        elif word in AMOUNTS["reps"] and not (self._is_number(after + 1) and self._is_labelled()):
+        elif word in AMOUNTS["reps"] and not (self._is_number(after + 1 + (next_word == "=")) and self._is_labelled()):
             name = "REPS"
             self.broken |= next_word in {"fewer", "less"}  # "one rep fewer"
         elif (
@@ -201,6 +205,14 @@ class NumberMarks(JoiningWords):
         ahead = unit + 1
         joined = self._is_number(ahead) and self.tokens[ahead].glued and not self.tokens[unit].glued
         return joined and self.tokens[ahead].value == self.load and self._text(ahead + 1) not in {"kg", "lb", "x"}
+
+    def _is_named_by_unit(self, unit: int) -> bool:
+        """Whether a unit between two numbers names the one after it, as the one before is named: "left=10 right=9 kg=12"."""
+        sign = self._text(unit + 1)
+        named = sign == "=" or (sign == ":" and self._text(unit - 3) in _NAMES_OF_COUNTS)
+        if not named or self._text(unit - 2) != sign or self.tokens[unit].glued or not self._is_number(unit + 2):
+            return False
+        return sum(token.text in {"kg", "lb"} for token in self.tokens) == 1
 
     def _is_labelled(self) -> bool:
         """Whether the last number had its name before it, as in "weight 14 reps 12"."""

@@ -11,6 +11,7 @@ from core.reading.whose import (
     DEGREE,
     addressed,
     is_object,
+    is_watched,
     is_what_they_weigh,
     managed_something,
     went_on,
@@ -82,18 +83,24 @@ def is_of_others(tokens: Sequence[Token], inside: Sequence[int], told: int) -> b
         if word in GUARDS["others"] and word not in {"you", "your"}:
             return True
         whose = words[max(0, at - 2) : at]
-        named = word in _NAMED and (whose[-1:] in (["my"], ["the"], ["our"], ["a"]) or whose[:1] in (["my"], ["our"]))
-        acting = next((w for w in words[at + 1 :] if w not in DEGREE | {"is"}), "")
+        named = word in _NAMED and (
+            whose[-1:] in (["my"], ["the"], ["our"], ["a"], ["yer"], ["your"]) or whose[:1] in (["my"], ["our"])
+        )
+        acting = next((w for w in words[at + 1 :] if w not in DEGREE | {"is", "here", "there"}), "")
         if managed_something(words[at + 1 :]):
             continue  # "and my daughter only managed to get in the way"
-        if named and acting in _DOING | _SAYING:
+        if named and acting in _DOING | _SAYING and not (word == "label" and acting == "says"):
             return True
         if word == "you" and words[max(0, at - 3) : at - 1] in _DID_THE and tokens[inside[at] - 1].kind is Kind.NUMBER:
             continue  # "did the 12 you asked for"
+        if word == "you" and words[max(0, at - 2) : at] in (["not", "what"], ["did", "what"]):
+            continue  # "went with 18kg, not what you suggested", "did what you asked: 8 at 15kg"
         if word in {"you", "coach", "trainer", "video"} and following in _SAYING | {"did"}:
             return True
         if word in GUARDS["people"] and not is_object(words, at):
             later = words[at + 1 :]
+            if is_watched(later):
+                continue  # "the cat watched me do 12"
             doing = next((n for n, w in enumerate(later) if w in _DOING or (w in _LIFTS and later[n - 1] in DEGREE)), None)
             if doing is not None and "i" not in later[:doing] and not went_on(later[:doing]):
                 return True

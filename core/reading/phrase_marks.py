@@ -9,7 +9,7 @@ from core.reading.held_things import holds_another_thing
 from core.reading.lexicon import AMOUNTS, HURT
 from core.reading.number_marks import NumberMarks
 from core.reading.side_words import counted_left, is_beside_number, is_busy, is_remark
-from core.reading.surroundings import PERHAPS
+from core.reading.surroundings import HELD_THINGS, PERHAPS
 from core.reading.whose import could_and_did
 
 if TYPE_CHECKING:
@@ -23,6 +23,9 @@ _MARKS = {
 }  # fmt: skip
 _SILENT = {"mark-amend", "mark-sorry", "mark-was", "mark-plain", "mark-whole"}
 _POINTING = frozenset({"the", "this", "that", "last", "no", "each", "every", "which", "any"})
+_HELD_UP = frozenset({"form", "grip", "technique", "posture", "balance", "nerve"})
+"""What held while the set went on, and was not held for a time: "form held for 8"."""
+
 LETTERED = {"a": "first", "b": "second", "c": "third", "d": "fourth"}
 
 
@@ -40,6 +43,8 @@ class PhraseMarks(NumberMarks):
             self._emit("NUM", said.last - 1, self.tokens[said.last - 1].value)
             self._emit("SETS", said.last)
             return  # "10 for all 3 sets"
+        if name == "EACH" and self._text(said.last) in HELD_THINGS:
+            name = "HANDS"  # "weight on each dumbbell 12kg"
         if name == "HANDS" and self._counts_each(said):
             name = "EACH"
         if name is None:
@@ -102,7 +107,7 @@ class PhraseMarks(NumberMarks):
             return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
         if name == "LABEL":
             return self._is_side_first(said)
-        if name == "HELD" and holds_another_thing(self.tokens, said.first, said.last):
+        if name == "HELD" and (holds_another_thing(self.tokens, said.first, said.last) or self._text(said.first - 1) in _HELD_UP):
             return True
         if name == "RESERVE" and self._is_in_my(said):
             return True

@@ -235,7 +235,15 @@ def _as_meant(tokens: Sequence[Token], said: Said, context: Context) -> Said:
         return replace(said, meaning="mark-plain")
     no = said.meaning == "mark-sorry" and [token.text for token in tokens[said.first : said.last]] == ["no"]
     absent = no and said.last < len(tokens) and (tokens[said.last].text in ABSENT or _is_lacking(tokens, said.last))
+    absent |= no and _is_no_more(tokens, said)
     return replace(said, meaning="mark-plain") if absent else said
+
+
+def _is_no_more(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether "no more" right after a count only says that it was all: "8 reps no more, 15kg"."""
+    closed = said.last + 1 >= len(tokens) or tokens[said.last + 1].kind is Kind.MARK
+    more = said.last < len(tokens) and tokens[said.last].text == "more"
+    return more and closed and said.first > 0 and tokens[said.first - 1].kind is not Kind.MARK
 
 
 def _is_lacking(tokens: Sequence[Token], at: int) -> bool:

@@ -49,8 +49,20 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
         for one, part, after in zip(parts, parts[1:], parts[2:], strict=False)
     )
     denied = any(part.kind == "not" and after.numbers for part, after in pairwise(parts))  # "12 at 20kg instead of 15"
+    of_several = any(  # "3 of 5 sets at 14kg": how many of each?
+        one.kind == "bare" and part.kind == "of" and after.kind == "set_count"
+        for one, part, after in zip(parts, parts[1:], parts[2:], strict=False)
+    )
     again = parts[-1].kind == "label" and any(part.kind == "same" for part in parts) and any(part.numbers for part in parts)
-    if again or denied or _names_a_set_alone(parts) or parts[-1].kind in {"by", "at", "at_sign"} or crossed or loose_unit:
+    if (
+        again
+        or denied
+        or of_several
+        or _names_a_set_alone(parts)
+        or parts[-1].kind in {"by", "at", "at_sign"}
+        or crossed
+        or loose_unit
+    ):
         raise Open  # a load was said whose number was not read
     items = _once_a_side(_reserves(items, context))
     items = scopes.mirrored(items)
@@ -84,10 +96,10 @@ def logs(parts: Sequence[Part], context: Context) -> tuple[Log, ...]:
 def _covering_unit(parts: Sequence[Part]) -> Unit | None:
     """The unit that is said at last for every load before it: "12 at 20, 10 at 22.5, all kilos"."""
     told = [part for part in parts if part.kind == "unit_only"]
+    at = parts.index(told[0]) if told else 0
+    lead = parts[at - 1].dropped if at and parts[at - 1].kind == "in" else frozenset()  # "all in kilos"
     gathers = (
-        len(told) == 1
-        and {"all", "both"} & told[0].dropped
-        and all(part.kind == "break" for part in parts[parts.index(told[0]) + 1 :])
+        len(told) == 1 and {"all", "both"} & (told[0].dropped | lead) and all(part.kind == "break" for part in parts[at + 1 :])
     )
     return told[0].unit if gathers and not any(part.kind == "load" for part in parts) else None
 
@@ -137,7 +149,8 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
                 flags.add("then")
             if part.kind in {"comma", "break"}:
                 links = [link for link in links if link not in _LEADING_LINKS]  # "the radio is on, 20x11"
-            links.append(part.kind)
+            if part.kind != "with" or not _leads_to_a_set(parts, at):
+                links.append(part.kind)
         else:
             if part.kind == "failure" and scopes.LAST & set(part.word.split()):
                 scope = -1  # "failed on the last one"
@@ -150,6 +163,12 @@ def _items(parts: Sequence[Part]) -> list[Quantity]:
             continue
         dropped |= part.dropped
     return items
+
+
+def _leads_to_a_set(parts: Sequence[Part], at: int) -> bool:
+    """Whether "with" stands before a count that has its own load: "warmed up with 12 at 10kg"."""
+    following = parts[at + 1 : at + 4]
+    return [part.kind for part in following] in [[count, "at", "load"] for count in ("bare", "reps")]
 
 
 def _is_of_next_load(parts: Sequence[Part], at: int) -> bool:

@@ -13,11 +13,15 @@ from core.reading.lexicon import COURTESY, EXERCISES, PLAIN, listed
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+_LEAST_LIFTED = Decimal(1)
 _MOST_BARE = Decimal(60)
 _MOST_TIMES_TARGET = 4
 _FEWEST_DOUBTED = 60
 _OF_SIDES = frozenset({"side", "sides", "other", "arm", "leg", "hand", "stronger", "weaker"})
 _DONE = frozenset({"got", "did", "managed", "made", "hit"})
+_HOLDS = frozenset({"plank", "planks", "wall", "sit", "sits", "hang", "hangs", "hold", "holds"})
+_ONE_MORE = frozenset({"another"})
+_GONE_OVER = frozenset({"dropped", "went", "down", "moved", "swapped", "switched", "changed", "stripped", "jumped", "bumped", "up"})
 _THIS_TIME = frozenset({"time", "now", "today", "round"})
 _STOPPING = listed("words_sets", "stopping")
 _BROKEN_OFF = frozenset({"stopped", "stop", "failed", "maxed", "quit", "stalled", "gave", "tapped", "gassed", "capped", "peaked"})
@@ -63,6 +67,8 @@ def settle_pairs(items: list[Quantity], context: Context) -> None:
             continue
         if after.linked("at_sign", "at"):
             _settle_at(items, before, after, context)
+        elif after.linked("with") and after.value <= _LEAST_LIFTED and context.load not in {None, after.value}:
+            raise Open  # "9 w/ 1, 8 w/ 0": the load, or what was left?
         elif (after.linked("with") and _is_counted_by(items, before) and _awaits_a_load(items, before)) or (
             after.linked("by") and before.kind == "reps" and not _any(items, "load")
         ):
@@ -91,7 +97,7 @@ def _settle_crossed(items: list[Quantity], context: Context) -> None:
         load.linked("at", "at_sign", "with")
         and not reps.linked("at", "at_sign", "with")
         and not reps.dropped
-        and (load.value > EFFORT_UP_TO or load.value == context.load or load.linked("with"))
+        and (load.value > EFFORT_UP_TO or load.value == context.load or (load.linked("with") and load.value > _LEAST_LIFTED))
         for reps, load in pairs
     ):
         for reps, load in pairs:
@@ -156,21 +162,37 @@ def _is_carried(items: Sequence[Quantity], item: Quantity, load: Decimal | None)
 
 def _settle_held(items: list[Quantity], context: Context) -> None:
     """Numbers that are the time of a hold, or the load that was held."""
+    in_a_row = _are_times_in_a_row(items, [item for item in items if item.kind == "bare"], hold=context.hold)
     for item in items:
         if "held" in item.flags and item.kind == "bare":
-            if _any(items, "seconds"):
+            if _any(items, "seconds") and not in_a_row:
                 raise Open
             item.kind = "seconds"
         if item.kind == "bare" and ("per hand" in item.flags or _is_carried(items, item, context.load)):
             item.kind = "load"
     bare = [item for item in items if item.kind == "bare"]
-    if _are_times_of_sides(items, bare):
+    if in_a_row or _are_times_of_sides(items, bare):
         _become(bare, "seconds")
+
+
+def _settle_gone_over(items: Sequence[Quantity]) -> None:
+    """A number that was gone over to after a load, and a count done with it: "8 with 30, dropped to 24 and did another 6"."""
+    for before, item, after in zip(items, items[1:], items[2:], strict=False):
+        gone = item.kind == "bare" and "to" in item.dropped and bool(item.dropped & _GONE_OVER)
+        counted = after.kind in {"bare", "reps"} and (
+            after.linked("for") or bool(after.dropped & _DONE | after.dropped & _ONE_MORE)
+        )
+        if before.kind == "load" and gone and counted:
+            item.kind = "load"
+    last = items[-1]
+    if len(items) > 1 and items[-2].kind == "load" and last.kind == "bare" and "to" in last.dropped and last.dropped & _GONE_OVER:
+        raise Open  # "12 at 20kg, dropped to 10": reps or kilos?
 
 
 def settle_bare(items: list[Quantity], context: Context) -> None:
     """What each number is that is said without a unit or a name."""
     _settle_held(items, context)
+    _settle_gone_over(items)
     for said in [item for item in items if item.kind in {"bare", "reps"}][1:]:
         before = items[items.index(said) - 1]
         if before.kind == "bare" and before.value == said.value and said.linked("break") and said.dropped & _STILL:
@@ -233,6 +255,15 @@ def _are_times_of_sides(items: list[Quantity], bare: list[Quantity]) -> bool:
     times = [item for item in items if item.kind == "seconds"]
     sides = [item.side for item in items if item.kind == "side"]
     return len(times) == len(bare) == 1 and sorted(sides, key=str) == [Side.LEFT, Side.RIGHT] and not _any(items, "reps")
+
+
+def _are_times_in_a_row(items: list[Quantity], bare: list[Quantity], *, hold: bool) -> bool:
+    """Whether the unit of a row of holds is said once, at its end: "wall sits 40, 35, 30 secs"."""
+    counted = [item for item in items if item.kind in {"bare", "seconds", "reps"}]
+    if [item.kind for item in counted] != [*("bare" for _ in bare), "seconds"] or not bare:
+        return False
+    held = hold or "held" in counted[0].flags or bool(counted[0].dropped & _HOLDS)
+    return held and all(item.links and set(item.links) <= JOINTS and not item.dropped for item in counted[1:])
 
 
 def _leads_with_a_load(items: list[Quantity], bare: list[Quantity]) -> bool:

@@ -22,6 +22,12 @@ COUNTED_WITH = frozenset({"kg", "lb", "reps", "rep", "s", "seconds", "/"})
 _AFTER_SIDE = listed("words_quantities", "after_side")
 _BESIDE_SIDE = frozenset({"did", "done", "do", "only", "just", "the", "my", "side", "arm", "leg", "that", "was", "this", "is"})
 _MOST_AFTER_SIDE = 4
+_TOWARDS = frozenset(
+    {"the", "my", "on", "to", "for", "do", "doing", "did", "could", "i", "get", "got", "start", "started", "reach"}
+)
+"""Words that lead to a side which was not done: "no time to do the left arm"."""
+
+_SPENT = listed("words_company", "spent") | {"timer", "clock", "chance", "puff", "grip"}
 _GOT = frozenset({"got", "did", "managed"})
 _CONJUNCTIONS = frozenset({"and", "but", "while", "whilst", "as", "because", "since", "so"})
 _OF_BOTH = listed("words_company", "closed") | {
@@ -63,6 +69,8 @@ def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) ->
         return False
     if told_both and _is_talk(tokens, said, marks):
         return True  # "left 8, right 8. Left is weaker so I begin with left"
+    if _is_left_undone(tokens, said):
+        return True
     told = False
     begin = said.last
     if not said.first or tokens[said.first - 1].kind is Kind.MARK:
@@ -75,6 +83,17 @@ def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) ->
             return False
         told = told or token.text not in _OF_THE_SET
     return told
+
+
+def _is_left_undone(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether there was nothing left for a side, after another one was counted: "ran out of time for the other arm"."""
+    if is_beside_number(tokens, said.first, said.last):
+        return False
+    lead = said.first - 1
+    while _text(tokens, lead) in _TOWARDS:
+        lead -= 1
+    undone = _text(tokens, lead) == "before" or (_text(tokens, lead + 1) in {"for", "to"} and _text(tokens, lead) in _SPENT)
+    return undone and any(token.kind is Kind.NUMBER for token in tokens[:lead])
 
 
 def _past_the_other(tokens: Sequence[Token], at: int) -> int:

@@ -16,7 +16,9 @@ _LOAD_BEFORE_PLURAL = {
     "these", "them", "has", "have", "had", "with", "the", "using", "my", "at", "@", "pair", "on", "those", "x", "of", "used", "2",
 }  # fmt: skip
 _BETWEEN_LABEL = {"stay", "stays", "stayed", ":", "=", "was", "is", "-", "used", "were", "done", "of"}
-_HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
+HELD_THINGS = frozenset({"dumbbell", "dumbbells", "kettlebell", "kettlebells"})
+"""What is held in a hand."""
+
 _DETERMINED = frozenset({"the", "those", "these", "my", "them", "our", "a", "with"})
 _OF_TIME = frozenset({"last", "first", "full", "final", "whole", "next", "extra", "another", "for", "in", "only", "just", "about"})
 _ENDED = frozenset({"stopped", "dropped", "gave", "quit", "lasted", "failed", "stop", "let"})
@@ -25,6 +27,7 @@ _NEXT = frozenset(
     {"next", "final", "another", "new", "third", "second", "fourth", "fifth", "warmup", "working", "done", "finished"}
 )
 _CARRYING = frozenset({"with", "using", "carrying", "carried", "holding", "held", "at", "on", "lugging", "lugged", "gripping"})
+_OVER_TO = frozenset({"to", "onto", "into", "took", "grabbed", "picked", "down", "up"})
 _OTHERS = frozenset({"me", "him", "her", "us", "you", "them"})
 _OF_UNITS = frozenset("kglbs")
 _TIMES = frozenset({"seconds", "second", "s", "minutes"})
@@ -37,7 +40,10 @@ _AFTER_ONE_SET = frozenset(
 )
 _SEVERAL = frozenset(map(Decimal, range(2, 9)))
 TWO = Decimal(2)
-_AFFIRMING = frozenset({"yes", "um", "uh", "er", "erm", "definitely", "that", "is", "it", "was", "right", "so", "reps"})
+_AFFIRMING = listed("words_quantities", "affirming")
+_SURE = frozenset({"yes", "aye", "definitely", "sure", "certain", "counted"})
+"""Words that say a number once more: "eleven, definitely eleven"."""
+
 _MOST_IN_ONE = Decimal(6)
 _OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
 _GETTING_OUT = listed("words_quantities", "getting_out")
@@ -157,7 +163,7 @@ class Surroundings:
         """Whether a number only repeats in words what was just said in figures, or the other way: "9! nine!", "12 (twelve)"."""
         if [token.text for token in self.tokens[index + 1 : index + 4]] == ["of", "my", "life"]:
             return any(self._is_number(i) and self.tokens[i].value == self.tokens[index].value for i in range(index))
-        if self._is_affirmed(index):
+        if self._is_affirmed(index) or self._is_stuttered(index):
             return True
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in AMOUNTS["reps"]):
@@ -169,12 +175,22 @@ class Surroundings:
             said.value == again.value and said.worded != again.worded and self._text(index + 1) not in {"kg", "lb", "left", "more"}
         )
 
+    def _is_stuttered(self, index: int) -> bool:
+        """Whether the number is said twice in a row, as one stammers: "ten ten reps with the twelve the twelve kilo"."""
+        ahead = index + 1 + (self._text(index + 1) == "the" == self._text(index - 1))
+        if not self._is_number(ahead) or not (self.tokens[index].worded and self.tokens[ahead].worded):
+            return False
+        named = self._text(ahead + 1) in ({"kg", "lb"} if ahead > index + 1 else AMOUNTS["reps"])
+        value = self.tokens[index].value
+        return named and value == self.tokens[ahead].value and (ahead > index + 1 or value != self.load)
+
     def _is_affirmed(self, index: int) -> bool:
         """Whether the number before is said once more after a "yes" of one's own: "um ten, yeah, ten at twelve kilos"."""
         first = index - 1
         while first >= 0 and (self.tokens[first].kind is Kind.MARK or self._text(first) in _AFFIRMING):
             first -= 1
-        affirmed = "yes" in {self._text(i) for i in range(first + 1, index)}
+        told = [self._text(i) for i in range(first + 1, index)]
+        affirmed = bool(_SURE & set(told)) or told[-2:] == ["it", "was"]  # "I counted nine and it was nine"
         affirmed = affirmed and self._text(index + 1) not in {"kg", "lb", "s", "left", "more"}
         return affirmed and self._is_number(first) and self.tokens[first].value == self.tokens[index].value
 
@@ -190,8 +206,20 @@ class Surroundings:
         at = index - 1
         while self._text(at) in _GETTING_OUT:
             at -= 1
-        units = sum(token.text in {"kg", "lb"} for token in self.tokens[: at + 1])
-        return at < index - 1 and self._text(at) in {"kg", "lb"} and units > 1
+        apart = self._text(at) == ","
+        if at == index - 1 and not apart:
+            return False
+        at -= apart
+        if apart or self._text(at) == "s":
+            return self._text(at) in {"kg", "lb", "s"} and self._is_changed_to(at - 1)
+        return self._text(at) in {"kg", "lb"} and sum(token.text in {"kg", "lb"} for token in self.tokens[: at + 1]) > 1
+
+    def _is_changed_to(self, index: int) -> bool:
+        """Whether the number at `index` is a load that was gone over to after another: "dropped to 16kg", "onto the 14s"."""
+        lead = index - 1
+        while self._text(lead) in _DETERMINED | {"pair", "of"}:
+            lead -= 1
+        return self._is_number(index) and self._text(lead) in _OVER_TO and any(self._is_number(i) for i in range(lead))
 
     def _is_rested(self, index: int) -> bool:
         """Whether "a minute" at `index` was a rest, and no set: "then I had to sit down for a minute"."""
@@ -247,14 +275,14 @@ class Surroundings:
 
     def _counts_a_pair(self, index: int) -> bool:
         """Whether the number at `index` only says that both hands held one: "with two dumbbells of 8 kilos"."""
-        held = self._text(index + 3) in _HELD_THINGS and self._text(index + 2) in {"kg", "lb"}
+        held = self._text(index + 3) in HELD_THINGS and self._text(index + 2) in {"kg", "lb"}
         if self.tokens[index].value == TWO and self._is_number(index + 1) and held and not self._is_number(index - 1):
             return True  # "two fifteen pound dumbbells"
         ahead = index + 2
         while self._text(ahead) in {"of", "at", "weighing", "each", ","}:
             ahead += 1
         weighed = self._is_number(ahead) and self._text(ahead + 1) in {"kg", "lb", "s"}
-        return self.tokens[index].value in {1, 2} and self._text(index + 1) in _HELD_THINGS and weighed
+        return self.tokens[index].value in {1, 2} and self._text(index + 1) in HELD_THINGS and weighed
 
     def _counts_set(self, index: int) -> bool:
         """Whether a "set" after a number is one of so many: "3 set, every set 10", "3 set 10 reps"."""
@@ -291,6 +319,8 @@ class Surroundings:
             return False
         if before in {"left", "right", "l", "r"} and self.tokens[index].value >= _SHORTEST_HOLD_S:
             return False  # "left 25s right 30s"
+        if self._is_time_of_a_side(index):
+            return False
         if self.tokens[index].value == self.load and self._leads_to_reps(index + 2):
             return True  # "25s, 12 reps"
         if self.tokens[index].value == self.load and before == "," and self._is_number(index - 2):
@@ -309,6 +339,16 @@ class Surroundings:
         ):
             return True
         return self._is_number(index - 1) or self.tokens[index].value < _SHORTEST_HOLD_S
+
+    def _is_time_of_a_side(self, index: int) -> bool:
+        """Whether "30s" is how long one side was held, as every number is a time: "30s left side, 35s right side"."""
+        side = index + 2
+        while self._text(side) in {"on", "the", "my"}:
+            side += 1
+        long = self.tokens[index].value >= _SHORTEST_HOLD_S and self.tokens[index].value != self.load
+        if not long or self._text(side) not in {"left", "right", "l", "r"}:
+            return False
+        return all(self._text(i + 1) in {"s", "kg", "lb"} for i, token in enumerate(self.tokens) if token.kind is Kind.NUMBER)
 
     def _is_carried(self, index: int) -> bool:
         """Whether "24s" is what was carried for a time that is told besides: "with the 24s for 40 seconds"."""
@@ -432,6 +472,8 @@ class Surroundings:
         praised = not known and not any(self._is_number(i) for i in range(index + 2, len(self.tokens)))
         if self._text(index + 1) == ":" and self._text(index + 3) in {",", "/"} and self._is_number(index + 4):
             return False  # "done with the round: 14, 12, 11"
+        if before == "time" and self._text(index + 2) in _JOINS_A_LOAD:
+            return False  # "this time round 12 with 14kg"
         if self._text(index) == "set" and self._text(index + 1) == ":" and self._text(index + 3) in _JOINS_A_LOAD:
             return False  # "did a set: 10 at 20kg"
         if index + 1 < len(self.tokens) and self.tokens[index + 1].raw == "dozen":

@@ -66,6 +66,7 @@ _BOUTS = _SESSIONS | {"set", "round", "exercise", "station"}
 _STORES = frozenset({"tank", "rir"})
 _BEFORE_STORES = frozenset({"the", "in", "my"})
 _REACH_OF_ABLE = 9
+_REACH_OF_HALF = 3
 _DOTS = 2
 _NO_UNITS = frozenset({"lg", "kb", "gb", "lgs", "klb"})
 _HELPED = frozenset({"helped", "assisted", "spotted", "cheated", "helping"})
@@ -88,7 +89,7 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
 
     `failed` are the tokens that tell of a rep that failed, of which "did not happen" says no more than that.
     """
-    line = _line(tokens)
+    line = _line(tokens).replace(" all the way ", " ")  # "went all the way to failure", but "on the way to 12"
     if _UNREAL.within(line):
         return True
     for at in numbers:
@@ -101,10 +102,14 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
         ):
             return True  # "12 reps not done, stopped by phone, 10kg"
     begin = numbers[-1] + 1 if numbers else len(tokens)
+    halved = any(tokens[i].value % 1 for i in numbers)
     rest = [
         tokens[i]
         for i in range(begin, len(tokens))
-        if i not in failed and tokens[i].text not in _UNITS and not _is_meant_well(tokens, i)
+        if i not in failed
+        and tokens[i].text not in _UNITS
+        and not _is_meant_well(tokens, i)
+        and not (halved and _is_of_the_half(tokens, i))
     ]
     after = _line(rest)
     counted = not numbers or any(tokens[i].value for i in numbers)  # "0, could not do it" tells the same twice
@@ -127,6 +132,12 @@ def _is_meant_well(tokens: Sequence[Token], at: int) -> bool:
     """Whether a word takes nothing back by what stands beside it: "not kidding", "but no pain"."""
     before, after = (tokens[i].text if 0 <= i < len(tokens) else "" for i in (at - 1, at + 1))
     return (tokens[at].text in {"kidding", "joking"} and before == "not") or (tokens[at].text == "no" and after in _ABSENT)
+
+
+def _is_of_the_half(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a "not" is about the half of a repetition, which never counts: "the half did not happen", "do not count the half"."""
+    beside = {token.text for token in tokens[max(at - _REACH_OF_HALF, 0) : at + 1 + _REACH_OF_HALF]}
+    return tokens[at].text in {"not", "never"} and "half" in beside
 
 
 def _was_not_done(words: Sequence[str]) -> bool:

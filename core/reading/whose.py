@@ -30,6 +30,11 @@ _LIFTING = frozenset({"do", "lift", "hit", "make", "press", "complete", "finish"
 _WHOSE = frozenset({"my", "our", "the", "his", "her", "their"})
 _OBJECT_OF = listed("words_guards", "object_of")
 _LONGEST_NAME = 3
+_LONGEST_SUGGESTION = 6
+_BEFORE_SUGGESTED = frozenset({"the", "what", "your", "those", "these", "as", "my"})
+_CHILDREN = frozenset({"lad", "lass", "laddie", "lassie", "bairn", "wean", "youngest", "eldest", "oldest", "missis"})
+_LABELS = frozenset({"label", "labels", "sticker", "tag", "stamp", "marking", "writing", "print", "handle", "dumbbell", "pair"})
+_SUGGESTED = listed("words_guards", "suggested")
 DEGREE = frozenset({"only", "just", "about", "also", "even", "still", "always", "easily", "has", "had", "have", "can", "could"})
 """Words between somebody and what he does: "my buddy just hit"."""
 
@@ -63,7 +68,7 @@ _KIN = listed("words_guards", "kin")
 """People of whom one speaks, and whom one does not address."""
 
 _REACHED = frozenset(
-    {"got", "went", "swapped", "moved", "bumped", "jumped", "made", "counted", "came", "stepped", "worked", "back"}
+    {"got", "went", "swapped", "moved", "bumped", "jumped", "made", "counted", "came", "stepped", "worked", "back", "size", "notch"}
 )
 _BEFORE_COULD = frozenset({"i", ",", ".", "!", "today", "this", "time", "unfortunately", "sadly", "only", "here"})
 _COULD_DO = frozenset({"do", "make", "manage", "get", "lift", "complete", "finish", "achieve", "perform"})
@@ -116,7 +121,7 @@ def leads_with_someone(words: Sequence[str]) -> bool:
     lead = [word for word in words if word != ":"]
     while lead and lead[0] in COURTESY - _WHOSE:
         lead.pop(0)
-    person = next((at for at, word in enumerate(lead[: _LONGEST_NAME + 1]) if word in GUARDS["people"]), None)
+    person = next((at for at, word in enumerate(lead[: _LONGEST_NAME + 1]) if word in GUARDS["people"] | _CHILDREN), None)
     if person is None:
         return False
     if lead[0] not in _WHOSE and not (person == 0 and (lead[0] in _KIN or lead[1:] == ["is"])):
@@ -154,7 +159,7 @@ def counted_by_another(tokens: Sequence[Token], first: int, last: int) -> set[in
     if number is None or counting is None:
         return set()
     lead = [tokens[i].text for i in range(first, counting)]
-    who = next((at for at, word in enumerate(lead) if word in GUARDS["people"] or word in {"he", "she", "they"}), None)
+    who = next((at for at, word in enumerate(lead) if word in GUARDS["people"] | _CHILDREN or word in {"he", "she", "they"}), None)
     between = [(i, tokens[i].text) for i in range(counting, number) if tokens[i].kind is Kind.WORD]
     told = all(word in _TALLIED or word in GUARDS["people"] for _, word in between)
     own = {word for _, word in between} & {"he", "she", "they"}
@@ -206,9 +211,10 @@ def is_intended(words: Sequence[str]) -> bool:
     while near and near[-1] in _BEFORE_UNDONE:
         near.pop()
     late = near[-2:-1] in (["late"], ["slow"], ["delayed"])  # "sorry late reply 11"
-    if (near[-1:] != [] and near[-1] in _NOT_DONE and not late) or [*words[-2:]] in (["before", "the"], ["before", "my"]):
+    undone = near[-1:] != [] and near[-1] in _NOT_DONE and not late and not is_watched(words)
+    if undone or [*words[-2:]] in (["before", "the"], ["before", "my"]):
         return True  # "dodged the", "gave up before the"
-    if set(words) & _PERCEIVING and set(words) & (_PERCEIVED | GUARDS["people"]):
+    if set(words) & _PERCEIVING and set(words) & (_PERCEIVED | GUARDS["people"]) and not is_watched(words):
         return True  # "just watched someone curl"
     pairs = {*pairwise(words)}
     going = {("i", "go"), ("i", "want"), ("we", "want")}
@@ -220,6 +226,21 @@ def is_intended(words: Sequence[str]) -> bool:
     return meant is not None and not set(words[meant + 2 : meant + 3]) & (
         _NOTING | {"be", "b", "love", "laugh", "say", "type", "tell", "send"}
     )
+
+
+def is_watched(words: Sequence[str]) -> bool:
+    """Whether somebody else only looks on: "the delivery fella watched me do" ten."""
+    at = next((i for i, (one, whom) in enumerate(pairwise(words)) if one in _PERCEIVING and whom == "me"), None)
+    return (
+        at is not None
+        and words[at + 2 : at + 3] != []
+        and _is_of_lifting(words[at + 2])
+        and not {"then", "and"} & {*words[at + 2 :]}
+    )
+
+
+def _is_of_lifting(word: str) -> bool:
+    return word in _LIFTING or word in {"get", "manage", "grind", "bang", "smash", "knock", "struggle"} or word.endswith("ing")
 
 
 def is_ordered(words: Sequence[str]) -> bool:
@@ -240,9 +261,26 @@ def addressed(tokens: Sequence[Token]) -> set[str]:
     return set(words[tail:]) if tail and words[tail - 1] in _AGAIN else set()
 
 
+def rejects_the_suggested(tokens: Sequence[Token], at: int) -> bool:
+    """Whether "not" at `at` only sets a weight off from the one asked for: "used 12kg not the suggested ones and got 15"."""
+    end = next((i for i in range(at + 1, len(tokens)) if tokens[i].kind is not Kind.WORD), len(tokens))
+    ahead = [token.text for token in tokens[at + 1 : min(end, at + 1 + _LONGEST_SUGGESTION)]]
+    led = ahead[:1] != [] and ahead[0] in _BEFORE_SUGGESTED
+    return tokens[at].text == "not" and led and bool(_SUGGESTED & set(ahead))
+
+
+def tells_what_they_weigh(tokens: Sequence[Token], number: int, ahead: Sequence[str]) -> bool:
+    """Whether the words `ahead` of a load only read it off: "the label says 10kg", "it says 8kg on the end"."""
+    if [*ahead[-1:]] not in (["says"], ["reads"], ["shows"], ["say"], ["read"]) or number + 2 > len(tokens):
+        return False
+    weighed = tokens[number + 1 : number + 2] != [] and tokens[number + 1].text in {"kg", "lb"}
+    on_it = tokens[number + 2 : number + 3] != [] and tokens[number + 2].text == "on"
+    return weighed and (bool(_LABELS & set(ahead)) or (ahead[-2:-1] in (["it"], ["which"], ["that"]) and on_it))
+
+
 def is_what_they_weigh(tokens: Sequence[Token], at: int) -> bool:
     """Whether "they" are the weights, of which is told how heavy they are: "the green ones, they're 6kg"."""
-    while at < len(tokens) and tokens[at].text in {"are", "were", "is", "both", "only", "just", "weigh", "each"}:
+    while at < len(tokens) and tokens[at].text in {"are", "were", "is", "both", "only", "just", "weigh", "each", "say", "read"}:
         at += 1
     return at + 1 < len(tokens) and tokens[at].kind is Kind.NUMBER and tokens[at + 1].text in {"kg", "lb"}
 
