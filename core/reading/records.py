@@ -259,6 +259,8 @@ _PUTS_RIGHT = listed("words_records", "puts_right")
 """Words that go on with a correction after its "no"."""
 
 _TO_BE_DONE = frozenset({"doing", "lifting", "hitting", "managing", "getting", "able"})
+_HANDING = frozenset({"hand", "grab", "pass", "bring", "fetch"})
+"""What somebody is told to do with a load that nobody has lifted yet: "hand me the 8kg ones"."""
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _DENYING = frozenset({"not", "without", "no", "is", "be", "instead"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
@@ -338,6 +340,7 @@ def _settled(
             parts[-1].kind == "in"
             or any(log.side is not None for log in made)
             or any(token.text in _SCALES for token in tokens)
+            or tokens[begin].text in _HANDING
             or words - _WITH_A_LOAD - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set

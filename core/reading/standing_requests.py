@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 
 _GOING_TO = frozenset({"see", "meet", "visit", "eat", "chop", "home", "church", "out", "shopping", "swimming"})
+_PAST = frozenset({"past", "by", "beyond", "through", "via", "round", "around"})
 _CALLED_UPON = frozenset({"god", "lord", "heaven", "heavens", "jesus", "allah", "saints"})
 _TELLERS = frozenset({"i", "he", "she", "they", "we", "my", "it"})
 _MEALS = frozenset({"tea", "dinner", "lunch", "breakfast", "supper", "pudding", "telly", "tv"})
@@ -53,6 +54,8 @@ def start_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
         return False  # "it just hit me"
     if tokens[said.last - 1].text == "go" and said.last < last and tokens[said.last].text in _GOING_TO:
         return False  # "we go see after church"
+    if tokens[said.last - 1].text in {"go", "move"} and said.last < last and tokens[said.last].text in _PAST:
+        return False  # "let's move past this one", "let's go past the shop first"
     if tells_how_often(tokens[said.last : last]):
         return False  # "I want to train 3 times a week"
     return said.last == last or not _leads_to_weights(tokens, said.last, last)  # "can we go lighter"
