@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 _LONGEST = 14
 _SHORTEST_DEGREE = 5
 _NO_DEGREES = frozenset(
-    {"hardly", "barely", "scarcely", "mostly", "family", "weekly", "monthly", "previously", "normally", "usually"}
+    {"exactly", "hardly", "barely", "scarcely", "mostly", "family", "weekly", "monthly", "previously", "normally", "usually"}
 )
 """Words in "-ly" that deny, tell of another time, or are none of degree."""
 _HEAVY, _LIGHT = listed("feelings", "heavy"), listed("feelings", "light")

@@ -166,7 +166,11 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
         return None
     if said & (_JUDGED | _PRICED) - _describing(tokens, first, last):
         listed_loads = kinds and not awaited and any(listing.is_number(i) for i in range(first, last))
-        return Unclear() if listed_loads and _is_told_of(words) and not said & {"that", "this"} else None
+        return (
+            Unclear()
+            if listed_loads and (_is_told_of(words) or _is_gone_after_all(tokens, end, last)) and not said & {"that", "this"}
+            else None
+        )
     owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
     begin = _owning_begins(tokens, first, end)
     told = told[begin - first :]

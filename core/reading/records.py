@@ -214,6 +214,7 @@ def _is_no_set(tokens: Sequence[Token], parts: Sequence[Part], soft: Collection[
         or other_figures.tells_of_oneself(tokens)
         or other_figures.names_an_address(tokens)
         or other_figures.tells_how_often(tokens)
+        or other_figures.lasts_otherwise(tokens)
         or other_figures.splits_a_figure(tokens)
         or (context.awaiting is not Awaiting.REPS and unheeded.lists_pairs(tokens, parts))
     )

@@ -208,6 +208,8 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         return True  # "was heavy traffic", "easy day at work"
     if tokens[said.last - 1].text == "cake" and (after in _EATEN or set(lead) & _EATEN):
         return True  # "had a piece of cake", "a piece of cake fell on the mat"
+    if lead[-1:] in (["a"], ["the"], ["my"]) and [t.text for t in tokens[said.first : said.last]] == ["lighter", "please"]:
+        return True  # "got a lighter please"
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
     if lead and tokens[said.first].text in _WEIGHING:
