@@ -38,7 +38,7 @@ def _is_very(tokens: Sequence[Token], index: int, last: int) -> bool:
     return following == "far" or also or hurting or (following in _STRENGTHENED and before in _HOW_IT_IS)
 
 
-_HOW_MUCH = frozenset({"bad", "badly", "much", "severe", "severely", "strong", "strongly"})
+_HOW_MUCH = frozenset({"sore", "stiff", "bad", "badly", "much", "severe", "severely", "strong", "strongly"})
 _STRENGTHENED = HURT | {"sore", "tight", "stiff", "bad", "weak", "numb", "swollen", "heavy", "hard", "easy", "light", "tired"}
 
 
