@@ -17,8 +17,12 @@ if TYPE_CHECKING:
 
 _LONGEST = 14
 _SHORTEST_DEGREE = 5
+_HARDER = frozenset({"harder", "tougher"})
+_BY_FAR = frozenset({"much", "way", "far", "lot", "lots", "loads", "heaps", "miles"})
+_PLEASING = frozenset({"please", "kindly", "abeg"})
 _NO_DEGREES = frozenset(
     {"exactly", "hardly", "barely", "scarcely", "mostly", "family", "weekly", "monthly", "previously", "normally", "usually"}
+    | {"supposedly", "apparently", "allegedly", "friendly"}
 )
 """Words in "-ly" that deny, tell of another time, or are none of degree."""
 _HEAVY, _LIGHT = listed("feelings", "heavy"), listed("feelings", "light")
@@ -63,12 +67,22 @@ def feeling(tokens: Sequence[Token], first: int, last: int, *, leads: bool) -> s
         return None  # "right side easier": of one side only
     if words[:2] == ["not", "exactly"] and set(words[2:]) & _HEAVY and set(words[2:]) <= _ABOUT | _HEAVY:
         return "light"  # "not exactly taxing that"
+    if (compared := _compared(words)) is not None:
+        return compared
     return _not_enough(words) or _told(words) or _weighed(words) or (None if leads else _wished(words))
 
 
 def _is_degree(word: str) -> bool:
     """Whether a word only says how much, and is none of those that the rules look at: "absurdly", "outrageously"."""
     return len(word) > _SHORTEST_DEGREE and word.endswith("ly") and word not in _TOLD_WITH | _WISHED_WITH | _NO_DEGREES
+
+
+def _compared(words: Sequence[str]) -> str | None:
+    """What "much easier" tells of the set before it; "easier please" asks for what is easier."""
+    told = [word for much, word in pairwise(words) if much in _BY_FAR and word in {"easier", *_HARDER}]
+    if not told or not set(words) <= (_ABOUT | _UP | _DOWN) - _PLEASING:
+        return None
+    return "light" if told[0] == "easier" else "heavy"
 
 
 def _not_enough(words: Sequence[str]) -> str | None:

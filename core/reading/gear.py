@@ -226,7 +226,7 @@ def _planning_ends(tokens: Sequence[Token], first: int, last: int) -> int | None
     ):
         return None
     owned = any(one in {"i", "we"} and verb in _PLAINLY_OWNED for one, verb in pairwise(words[end + 1 :]))
-    return first + end + 1 if owned else None
+    return first + end + 1 if owned or words[end + 1 : end + 2] in (["my"], ["our"]) else None
 
 
 def _is_on_a_rack(words: Sequence[str]) -> bool:

@@ -42,6 +42,13 @@ _OF_A_HOLD = EXERCISES | {
     "kept",
     "stayed",
 }
+_QUEUED = frozenset({"queued", "queuing", "queueing", "commuted", "commuting", "drove", "chatted", "chatting"})
+_WHERE_ONE_WAS = (
+    frozenset({"on", "in", "at"}),
+    frozenset({"the", "my", "a"}),
+    listed("words_when", "comfort")
+    | {"phone", "call", "queue", "bus", "train", "car", "traffic", "door", "sink", "bath", "shower"},
+)
 _LEADING = frozenset({"for", "about", "only", "just", "around", "at", "in", "after", "by", "of", "to", "with"})
 _DIGITS = frozenset("0123456789")
 
@@ -69,15 +76,29 @@ def tells_how_often(tokens: Sequence[Token]) -> bool:
 
 def lasts_otherwise(tokens: Sequence[Token]) -> bool:
     """Whether a length of time is one of something else than a hold: "the phone rang for 2 minutes", "the loo took 2 minutes"."""
-    for at, token in enumerate(tokens[:-1]):
-        if token.kind is not Kind.NUMBER or tokens[at + 1].text not in {"minutes", "seconds"}:
+    figures = [i for i, token in enumerate(tokens) if token.kind is Kind.NUMBER]
+    for at in figures:
+        if at + 1 == len(tokens) or tokens[at + 1].text not in {"minutes", "seconds"}:
             continue
         begin = next((i + 1 for i in range(at - 1, max(at - _LONGEST_LEAD, 0) - 1, -1) if tokens[i].kind is not Kind.WORD), 0)
         lead = [token.text for token in tokens[max(begin, at - _LONGEST_LEAD) : at]]
+        rest = [other.text for other in tokens[at + 2 : at + 5]]
+        if (set(lead) | set(rest)) & _OF_A_HOLD:
+            continue
         named = next((i for i, (owner, noun) in enumerate(pairwise(lead)) if owner in _OWNERS and noun in _ELSEWHERE), None)
-        if named is not None and not set(lead) & _OF_A_HOLD and set(lead[named + 2 :]) - _LEADING:
+        if named is not None and set(lead[named + 2 :]) - _LEADING:
+            return True
+        ahead = len(lead) > 1 and lead[-1] == "in"  # "bus is in 3 minutes"
+        if len(figures) > 1:
+            continue
+        if ahead or _is_at_something(lead[-len(_WHERE_ONE_WAS) :]) or _is_at_something(rest) or set(lead) & _QUEUED:
             return True
     return False
+
+
+def _is_at_something(words: Sequence[str]) -> bool:
+    """Whether three words tell where somebody was instead of holding something: "on the phone", "in the queue"."""
+    return len(words) == len(_WHERE_ONE_WAS) and all(word in known for word, known in zip(words, _WHERE_ONE_WAS, strict=True))
 
 
 def names_an_address(tokens: Sequence[Token]) -> bool:

@@ -342,6 +342,7 @@ def _settled(
             or any(log.side is not None for log in made)
             or any(token.text in _SCALES for token in tokens)
             or tokens[begin].text in _HANDING
+            or (tokens[begin].text == "use" and context.awaiting is not Awaiting.REPS)
             or words - _WITH_A_LOAD - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set
