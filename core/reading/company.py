@@ -81,6 +81,8 @@ _BESIDE_ME = frozenset({"to", "beside", "behind", "near", "opposite", "by", "wit
 _WHERE = frozenset({"in", "on", "at", "through", "over", "under", "into", "onto", "off", "during", "behind", "across", "outside"})
 _PRONOUNS = frozenset({"i", "we", "he", "she", "they", "you", "it"})
 _LONGEST_TAIL = 4
+_LONGEST_COUNT = 6
+_HOLDING = {(verb, owner) for verb in ("with", "using") for owner in ("the", "my")}
 _SHORTEST_PLURAL = 4
 
 
@@ -98,7 +100,13 @@ def is_count(tokens: Sequence[Token], index: int, first: int, last: int, free: C
     if index - begin == 1 and begin > first and begin - 1 in free:
         begin = max(first, begin - _LONGEST_TAIL)  # "maxed at 9"
     lead, tail = ([token.text for token in some] for some in (tokens[begin:index], tokens[index + 1 : end]))
-    return _led(lead, following, tail) and _followed(tail, linked=linked)
+    return (_led(lead, following, tail) or _is_held(tokens, begin, lead)) and _followed(tail, linked=linked)
+
+
+def _is_held(tokens: Sequence[Token], begin: int, lead: Sequence[str]) -> bool:
+    """Whether "with the" leads to what a set that is told before it was done with: "eleven left, ten right, with the six"."""
+    counted = any(token.kind is Kind.NUMBER for token in tokens[max(0, begin - _LONGEST_COUNT) : begin])
+    return counted and tuple(lead) in _HOLDING
 
 
 def _is_unknown(words: Sequence[Token]) -> bool:

@@ -17,6 +17,7 @@ TOTALS = frozenset({"total", "altogether", "combined", "target", "hours"})
 _BESIDE_TOTAL = frozenset(
     {"in", "of", ":", ",", "i", "have", "had", "did", "made", "do", "done", "completed", "a", "is", "was", "finished"}
 )
+_CHANCES = frozenset({"chance", "hope", "way", "danger", "possibility", "prospect", "sign"})
 _SETS = frozenset({"sets", "rounds", "series"})
 _DONE_WITH = frozenset({"reps", "rep", "set", "sets", "round", "rounds", "kg"})
 _COMPARING = frozenset({"from", "than", "since", "like", "as", "after", "of", "per"})
@@ -79,6 +80,8 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""
     if (before == "to" and lead in {"close", "closer", "near", "nearer"}) or (before == "of" and lead in {"shy", "short"}):
+        return True
+    if _is_out_of_reach(tokens, index, first):
         return True
     if (bare and before in NAMING) or before == "past" or (before == "oh" and tokens[index].worded):
         return True
@@ -223,6 +226,13 @@ def _is_told_of_at_last(tokens: Sequence[Token], index: int) -> bool:
     """Whether the clause that tells a set ends in "that was" or "I did", so that "like" before it is a filler."""
     last = next((i for i in range(index, len(tokens)) if tokens[i].kind is Kind.MARK), len(tokens))
     return [token.text for token in tokens[last - 2 : last]] in _TOLD_AT_LAST
+
+
+def _is_out_of_reach(tokens: Sequence[Token], index: int, first: int) -> bool:
+    """Whether the number at `index` is what there was no chance of: "no chance of 15", "no way of doing 15"."""
+    words = [token.text for token in tokens[max(first, index - 4) : index]]
+    words = words[:-1] if words[-1:] != [] and words[-1].endswith("ing") else words
+    return words[-3:-2] == ["no"] and words[-1] == "of" and words[-2] in _CHANCES
 
 
 def _two_before(tokens: Sequence[Token], index: int, first: int) -> str:

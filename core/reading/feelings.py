@@ -16,6 +16,15 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 _LONGEST = 14
+_SHORTEST_DEGREE = 5
+_HARDER = frozenset({"harder", "tougher"})
+_BY_FAR = frozenset({"much", "way", "far", "lot", "lots", "loads", "heaps", "miles"})
+_PLEASING = frozenset({"please", "kindly", "abeg"})
+_NO_DEGREES = frozenset(
+    {"exactly", "hardly", "barely", "scarcely", "mostly", "family", "weekly", "monthly", "previously", "normally", "usually"}
+    | {"supposedly", "apparently", "allegedly", "friendly"}
+)
+"""Words in "-ly" that deny, tell of another time, or are none of degree."""
 _HEAVY, _LIGHT = listed("feelings", "heavy"), listed("feelings", "light")
 _HEAVY_OF, _LIGHT_OF = listed("feelings", "heavy_of"), listed("feelings", "light_of")
 _HEAVY_WEIGHT, _LIGHT_WEIGHT = listed("feelings", "heavy_weight"), listed("feelings", "light_weight")
@@ -51,14 +60,29 @@ def feeling(tokens: Sequence[Token], first: int, last: int, *, leads: bool) -> s
     span = [token for token in tokens[first:last] if token.kind is not Kind.MARK]
     if not span or len(span) > _LONGEST or any(token.kind is not Kind.WORD for token in span):
         return None
-    words = [token.text for token in span]
-    if words[0] == "with" or any(one == "last" and after not in _LAST for one, after in pairwise([*words, ""])):
+    words = [token.text for token in span if not _is_degree(token.text)]
+    if not words or words[0] == "with" or any(one == "last" and after not in _LAST for one, after in pairwise([*words, ""])):
         return None  # "with lighter ones", "but the last was a fight"
     if any(one in {"left", "right"} and after in _LIMBS for one, after in pairwise(words)):
         return None  # "right side easier": of one side only
     if words[:2] == ["not", "exactly"] and set(words[2:]) & _HEAVY and set(words[2:]) <= _ABOUT | _HEAVY:
         return "light"  # "not exactly taxing that"
+    if (compared := _compared(words)) is not None:
+        return compared
     return _not_enough(words) or _told(words) or _weighed(words) or (None if leads else _wished(words))
+
+
+def _is_degree(word: str) -> bool:
+    """Whether a word only says how much, and is none of those that the rules look at: "absurdly", "outrageously"."""
+    return len(word) > _SHORTEST_DEGREE and word.endswith("ly") and word not in _TOLD_WITH | _WISHED_WITH | _NO_DEGREES
+
+
+def _compared(words: Sequence[str]) -> str | None:
+    """What "much easier" tells of the set before it; "easier please" asks for what is easier."""
+    told = [word for much, word in pairwise(words) if much in _BY_FAR and word in {"easier", *_HARDER}]
+    if not told or not set(words) <= (_ABOUT | _UP | _DOWN) - _PLEASING:
+        return None
+    return "light" if told[0] == "easier" else "heavy"
 
 
 def _not_enough(words: Sequence[str]) -> str | None:

@@ -46,6 +46,8 @@ _LONGEST_OPENING = 5
 _GAP_WORDS = frozenset({"and", "s", "the", "&", "-", ".", "!", "though", "sadly", "unfortunately", "please", "thanks"})
 _TELLING = frozenset({"mention", "say", "add", "report", "confirm", "note"})
 _LONGEST_TELLING = 9
+_LONGEST_PLANNING = 6
+_PLANNING = listed("words_gear", "planning")
 _RACKS = frozenset({"gym", "rack", "hotel", "shed", "garage", "basement", "shelf", "clubhouse", "flat", "house"})
 
 
@@ -140,6 +142,8 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
     """
     if (told_from := _telling_ends(tokens, first, last)) is not None:
         return gear(tokens, told_from, last, awaited=awaited)
+    if (planned := _planning_ends(tokens, first, last)) is not None:
+        return gear(tokens, planned, last, awaited=awaited)
     words = [token.text for token in tokens[first:last]]
     said = set(words)
     asked = _is_asked(tokens, first, last)
@@ -162,7 +166,11 @@ def gear(tokens: Sequence[Token], first: int, last: int, *, awaited: bool = Fals
         return None
     if said & (_JUDGED | _PRICED) - _describing(tokens, first, last):
         listed_loads = kinds and not awaited and any(listing.is_number(i) for i in range(first, last))
-        return Unclear() if listed_loads and _is_told_of(words) and not said & {"that", "this"} else None
+        return (
+            Unclear()
+            if listed_loads and (_is_told_of(words) or _is_gone_after_all(tokens, end, last)) and not said & {"that", "this"}
+            else None
+        )
     owns = bool(said & _OWNING) or bool(_OWNING_PAIRS & set(pairwise(words)))
     begin = _owning_begins(tokens, first, end)
     told = told[begin - first :]
@@ -207,6 +215,20 @@ def _telling_ends(tokens: Sequence[Token], first: int, last: int) -> int | None:
     return None
 
 
+def _planning_ends(tokens: Sequence[Token], first: int, last: int) -> int | None:
+    """Where the words end that only say what to plan with: "you can plan with | 11 kg dumbbells, I have those"; None for none."""
+    words = [token.text for token in tokens[first:last]]
+    end = next((at for at, word in enumerate(words[:_LONGEST_PLANNING]) if word in {"with", "on", "use"}), None)
+    if (
+        end is None
+        or not set(words[: end + 1]) <= _PLANNING
+        or not set(words[: end + 1]) & {"plan", "use", "count", "work", "reckon"}
+    ):
+        return None
+    owned = any(one in {"i", "we"} and verb in _PLAINLY_OWNED for one, verb in pairwise(words[end + 1 :]))
+    return first + end + 1 if owned or words[end + 1 : end + 2] in (["my"], ["our"]) else None
+
+
 def _is_on_a_rack(words: Sequence[str]) -> bool:
     """Whether a place has weights that are named by their loads alone: "the hotel gym only has 5s, 10s and 15s"."""
     loads = [word.isdigit() for word in words].count(True)
@@ -246,6 +268,11 @@ def _is_gone_after_all(tokens: Sequence[Token], first: int, last: int) -> bool:
     meant = {"it", "them", "they", "both", "those", "that"} & set(rest)
     if not meant or set(rest) & set(KINDS):
         return False
+    if any(
+        (one in {"not", "never"} and verb in {"have", "own", "got", "had"}) or (one in _OTHERS and verb in _BY_OTHERS)
+        for one, verb in pairwise(rest)
+    ):
+        return True  # "11 kg dumbbells, I don't have those", "my brother has those"
     theirs = any(one in {"is", "are", "belong", "belongs"} and other in {"not", "to"} for one, other in pairwise(rest))
     return bool(set(rest) & _GONE) or (
         theirs and not {"me", "us"} & set(rest) and bool({"mine", "ours", "belong", "belongs"} & set(rest))

@@ -418,11 +418,14 @@ class Listing(Counts):
         latest.kind = kind
         if self._count is not None:
             latest.count = self._count
+        lone = kind == "kettlebell" and latest.count == 1
         before: str | None = None
         for thing in self.things:
             if thing.kind is None and (not thing.closed or latest.paired):
                 otherwise = latest.count is not None and thing.count is not None and latest.count != thing.count
                 thing.kind = before if otherwise and before is not None else kind  # "two 15kg, one 24kg kettlebell"
+                if lone and thing is not latest and thing.count != 1:
+                    thing.kind = before or "dumbbell"  # "8s, 12s and a 16kg kettlebell"
             before = thing.kind if thing.kind in _LEADING else before
         self._lead = self._pairs = None
 

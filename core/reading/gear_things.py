@@ -60,11 +60,12 @@ def have(things: Sequence[Thing], leads: Sequence[Lead], paired_from: Sequence[t
         thing.kind = thing.kind or ("dumbbell" if thing.paired else None)
     kinds = {thing.kind for thing in loads} - {None, "barbell", "handle", "bench"}
     barred = any(thing.kind in {"barbell", "handle"} for thing in things)
+    alone = kinds == {"kettlebell"} and all(thing.count == 1 for thing in loads if thing.kind)  # "one 16kg kettlebell and 8s"
     for thing in loads:
         if len(units) == 1:
             thing.unit = next(iter(units))
         if thing.kind is None and len(kinds) == 1:
-            thing.kind = next(iter(kinds))
+            thing.kind = "dumbbell" if thing.plural and alone else next(iter(kinds))
         if thing.kind is None and barred:
             return None  # "a 20kg barbell, two 5s": they may be plates
         if thing.load is not None and not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:

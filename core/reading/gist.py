@@ -27,6 +27,12 @@ _OF_THE_WRITER = frozenset({"start-if-go", "progress"})
 _SAID = frozenset({"said", "says", "sang", "sings", "shouts", "shouted"})
 _LEFT_UNDONE = frozenset({"skip", "skip-day", "finish"})
 _NEARLY = frozenset({"nearly", "almost"})
+_NEVER = frozenset({"not", "never"})
+_LEAVING_OUT = frozenset({"skip", "skipping", "miss", "missing", "cancel", "cancelling"})
+_SO = frozenset({"too", "so", "that", "very", "really", "even"})
+_UNFIT = frozenset(
+    {"tired", "busy", "ill", "sick", "sore", "knackered", "hungover", "late", "exhausted", "poorly", "weak", "sleepy", "wrecked"}
+)
 _WAS = frozenset({"was", "were"})
 _WRITER = frozenset({"i", "am", "me", "my", "we", "us", "lets", "let", "you", "it", "this"})
 _NO_GO = listed("words_gist", "no_go")
@@ -51,6 +57,8 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
             continue
         if meaning in _OF_THE_WRITER and (said & _WAS or (strange and not said & _WRITER)):
             continue  # "the go kart track was shut", "progress at the building site is slow"
+        if meaning == "skip-day" and _is_fit(words):
+            continue  # "not too tired to train today"
         if meaning in _LEFT_UNDONE and said & _NEARLY:
             continue  # "nearly took a day off today"
         if meaning in ABOUT_THE_SESSION and is_about_something_else(tokens, 0, len(tokens)):
@@ -67,6 +75,14 @@ def gist(tokens: Sequence[Token], *, ready: bool = False) -> Said | None:
                 continue  # "how do I cook rice", "how do I pay", "my shoes are too light"
             return Said(NAMING[meaning] if name else meaning, 0, len(tokens), name)
     return None
+
+
+def _is_fit(words: Sequence[str]) -> bool:
+    """Whether a reason to leave a day out is denied, or that it is left out: "not that tired", "don't skip today"."""
+    return any(
+        denied in _NEVER and (after in _LEAVING_OUT or (after in _SO and reason in _UNFIT))
+        for denied, after, reason in zip(words, words[1:], [*words[2:], ""], strict=False)
+    )
 
 
 def _wanted(tokens: Sequence[Token]) -> Sequence[Token]:

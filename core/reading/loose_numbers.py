@@ -23,6 +23,8 @@ _BESIDE_LIST = listed("words_sets", "beside_list")
 _FITTING = listed("words_sets", "fitting")
 _TRENDING = listed("words_sets", "trending")
 _FEWEST_IN_A_ROW = 3
+_APPROVED = frozenset({"ok", "fine", "good", "enough", "grand", "perfect", "alright", "right", "plenty", "great", "suitable", "do"})
+"""What is said of a load that somebody would take, and has not lifted yet."""
 WHILE = {
     "as",
     "while",
@@ -141,11 +143,13 @@ def _closes_a_list(parts: Sequence[Part], part: Part) -> bool:
 
 
 def judges_a_load(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
-    """Whether a lone number is a dumbbell that is judged: "the 16 was too heavy"."""
+    """Whether a lone number is a dumbbell that is judged: "the 16 was too heavy", "12kg is okay for me"."""
     numbers = [part for part in parts if part.numbers]
-    if len(numbers) != 1 or numbers[0].kind != "bare":
+    if len(numbers) != 1 or numbers[0].kind not in {"bare", "load"}:
         return False
     after = [token.text for token in tokens[numbers[0].at + 1 : numbers[0].at + 6]]
+    if numbers[0].kind == "load":
+        return after[1:2] in (["is"], ["will"], ["would"], ["should"]) and bool(_APPROVED & set(after[2:]))
     return after[:1] in (["was"], ["is"], ["felt"], ["feels"], ["were"]) and bool(
         set(after) & {"heavy", "light", "heavier", "lighter"}
     )

@@ -60,6 +60,5 @@ _WORN = listed("words_pain", "complaining")
 
 
 def _is_one(tokens: Sequence[Token], place: Place) -> bool:
-    """Whether one muscle of a pair is named: "my forearm is sore", not "forearms are sore"."""
-    word = tokens[place.at].text
-    return word == place.name and not word.endswith("s")
+    """Whether one muscle of a pair is named: "my forearm is sore", "hammy's sore", not "forearms are sore"."""
+    return not tokens[place.at].text.endswith("s")

@@ -69,8 +69,8 @@ def is_not_now(tokens: Sequence[Token], first: int, last: int, signs: Sequence[_
         return True
     if not urgent and (
         tokens[first].text in {"when", "do", "if"}
-        or any(word in _WOULD and after not in _TELLING for word, after in pairwise([*lead, ""]))
-        or tokens[first].text in {"will", "does", "should", "can", "could"}
+        or any(word in _WOULD and after not in _TELLING and (word, after) != _COULD_NOT for word, after in pairwise([*lead, ""]))
+        or (tokens[first].text in {"will", "does", "should", "can", "could"} and tokens[first + 1].text != "not")
     ):
         return True
     if _of_somebody_else(tokens, first, max(sign[2] for sign in signs), urgent=urgent):
@@ -112,6 +112,8 @@ _WELL_SINCE = frozenset({"fine", "ok", "good", "great", "better", "alright", "so
 _NO_NAMES = frozenset({"there", "it", "this", "that", "what", "problem", "issue", "complaint", "symptom", "all"})
 _LIKE = frozenset({"as", "how", "like", "feel", "feels", "feeling"})
 _WOULD = frozenset({"will", "would", "might", "could", "should"})
+_COULD_NOT = ("could", "not")
+"""What was not managed, which imagines nothing: "couldn't finish my knee is sore"."""
 _TELLING = frozenset({"mention", "say", "add", "tell", "report", "note", "like", "inform", "admit", "warn", "let"})
 _STAYING = frozenset({"stop", "stay", "keep", "sit", "stand", "hold"})
 _PAINLESS = (

@@ -173,10 +173,21 @@ _OF_A_PART = frozenset({"the", "bit", "part", "half", "end", "of", "it", "right"
 
 
 def _is_moved(tokens: Sequence[Token], first: int, hurting: int, at: int, last: int) -> bool:
-    """Whether the place at `at` is only what is moved when another one hurts: "my neck aches when I turn my head"."""
+    """Whether the place at `at` is only what is moved when another one hurts: "my neck aches when I turn my head".
+
+    So it is, too, when it hurts too much to be moved: "neck so sore I can't turn my head".
+    """
     hurting = max(hurting, at - _BETWEEN)
     words = [tokens[i].text for i in range(hurting + 1, at)]
-    when = next((n for n, pair in enumerate(pairwise(words)) if pair in _MOVING or _is_doing(pair)), None)
+    so = words.index("so") if "so" in words else len(words)
+    when = next(
+        (
+            n
+            for n, pair in enumerate(pairwise(words))
+            if pair in _MOVING or _is_doing(pair) or (n > so and pair[0] == "not" and pair[1] in _MOVED)
+        ),
+        None,
+    )
     if when is None or "and" in words[when:]:
         return False
     return any(tokens[i].text in HURT for i in range(max(first, hurting - _BETWEEN), hurting + 1 + when)) and not any(

@@ -214,6 +214,7 @@ def _is_no_set(tokens: Sequence[Token], parts: Sequence[Part], soft: Collection[
         or other_figures.tells_of_oneself(tokens)
         or other_figures.names_an_address(tokens)
         or other_figures.tells_how_often(tokens)
+        or other_figures.lasts_otherwise(tokens)
         or other_figures.splits_a_figure(tokens)
         or (context.awaiting is not Awaiting.REPS and unheeded.lists_pairs(tokens, parts))
     )
@@ -267,6 +268,8 @@ _PUTS_RIGHT = listed("words_records", "puts_right")
 """Words that go on with a correction after its "no"."""
 
 _TO_BE_DONE = frozenset({"doing", "lifting", "hitting", "managing", "getting", "able"})
+_HANDING = frozenset({"hand", "grab", "pass", "bring", "fetch"})
+"""What somebody is told to do with a load that nobody has lifted yet: "hand me the 8kg ones"."""
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
 _DENYING = frozenset({"not", "without", "no", "is", "be", "instead"})
 _CONTRASTING = _DENYING | {"think", "believe", "guess", "pretty", "sure", "probably", "are"}
@@ -346,6 +349,8 @@ def _settled(
             parts[-1].kind == "in"
             or any(log.side is not None for log in made)
             or any(token.text in _SCALES for token in tokens)
+            or tokens[begin].text in _HANDING
+            or (tokens[begin].text == "use" and context.awaiting is not Awaiting.REPS)
             or words - _WITH_A_LOAD - COURTESY
         ):
             raise Open  # a load alone, and words that are not about a set

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.acts import Awaiting, Snooze, Unclear
+from core.reading.acts import Awaiting, Pause, Snooze, Unclear
 from core.reading.around_phrases import WHEN
 from core.reading.clock import DAY_WORDS, GROUPS
+from core.reading.lexicon import listed
 from core.reading.occasions import is_an_occasion
 from core.reading.spans import CLAUSE_ENDS, split
 from core.reading.token import Kind
@@ -15,6 +16,7 @@ from core.reading.when import REMIND_WORDS, SMALL, asks_about_reminders, when_ac
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from core.reading.acts import Act
     from core.reading.reading_so_far import Reading
     from core.reading.token import Token
 
@@ -40,6 +42,8 @@ _BEFORE_REMINDING = frozenset(
     }
 )
 
+_COMFORT = listed("words_when", "comfort")
+_LONGEST_ABSENCE_MINUTES = 10
 _GATHERING = frozenset({"all", "both"})
 """Words that lead to what several sets have in common."""
 
@@ -50,6 +54,10 @@ def read_times(reading: Reading, first: int, last: int) -> bool:
     acts = when_acts(reading.tokens, first, last, timed=timed)
     if any(isinstance(act, Snooze | Unclear) for act in acts) and reading.explained & set(range(first, last)):
         acts = []  # "still out of breath after 5 minutes"
+    elif _is_only_away(reading, first, last, acts):
+        reading.add(first, Pause())
+        reading.explain(first, last)
+        return True
     elif acts and not (timed and acts == [Unclear()] and _is_of_a_set(reading.tokens, first, last)):
         for act in acts:
             reading.add(first, act)
@@ -81,6 +89,14 @@ def read_times(reading: Reading, first: int, last: int) -> bool:
             reading.add(start, act)
             reading.explain(start, end)
     return False
+
+
+def _is_only_away(reading: Reading, first: int, last: int, acts: Sequence[Act]) -> bool:
+    """Whether somebody only leaves for a few minutes, and says what for: "toilet, back in 2 minutes"."""
+    minutes = acts[0].minutes if len(acts) == 1 and isinstance(acts[0], Snooze) else None
+    if minutes is None or minutes > _LONGEST_ABSENCE_MINUTES or all(token.text != "back" for token in reading.tokens[first:last]):
+        return False
+    return any(token.text in _COMFORT for token in reading.tokens[:last])
 
 
 def _names_days(tokens: Sequence[Token], first: int, last: int) -> bool:

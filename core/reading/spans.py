@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import HURT
+from core.reading.lexicon import HURT, PLACES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -33,9 +33,12 @@ def _is_very(tokens: Sequence[Token], index: int, last: int) -> bool:
     """Whether "so" only strengthens what follows, or adds to it: "so far", "my hip is so sore", "and so is my arm"."""
     following = tokens[index + 1].text if index + 1 < last else ""
     also = following in {"is", "are", "does", "do"} and index > 0 and tokens[index - 1].text == "and"
-    return following == "far" or also or (following in _STRENGTHENED and index > 0 and tokens[index - 1].text in _HOW_IT_IS)
+    before = tokens[index - 1].text if index > 0 else ""
+    hurting = following in _HOW_MUCH and (before in HURT or (before in PLACES and following != "much"))  # "pain in my back so bad"
+    return following == "far" or also or hurting or (following in _STRENGTHENED and before in _HOW_IT_IS)
 
 
+_HOW_MUCH = frozenset({"sore", "stiff", "bad", "badly", "much", "severe", "severely", "strong", "strongly"})
 _STRENGTHENED = HURT | {"sore", "tight", "stiff", "bad", "weak", "numb", "swollen", "heavy", "hard", "easy", "light", "tired"}
 
 

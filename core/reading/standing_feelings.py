@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from core.reading.phrases import Said
 
 
+_GONE_UP = frozenset({"went", "moved", "gone", "stepped", "jumped", "bumped", "came", "changed", "switched", "popped"})
+_ASKING = frozenset({"can", "could", "may", "might", "shall", "please", "give", "need", "want", "lets"})
+"""Words that begin a wish, so that what stands before it is no part of it: "dead on my feet, can I go lighter"."""
 _LITTLE = frozenset({"less", "small", "few", "little", "low", "light", "lighter", "lite", "easy"})
 _CLIMBED = frozenset({"stairs", "upstairs", "every", "again", "all", "steps", "this", "that", "my", "our", "there", "to"})
 _WISHED_UP = frozenset(
@@ -67,8 +70,8 @@ def feeling_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -
         return False  # "my back hurts too much"
     if said.meaning == "light" and words & {"go", "move", "bump"} and "not" in {t.text for t in tokens[first : said.first]}:
         return False  # "the last one would not go up"
-    if said.meaning == "light" and _goes_up_elsewhere(tokens, said, first, last):
-        return False  # "we had to go up three flights"
+    if said.meaning == "light" and (_goes_up_elsewhere(tokens, said, first, last) or _has_gone_up(tokens, said, first)):
+        return False  # "we had to go up three flights", "went up a size! 18kg for 9"
     if said.meaning in {"heavy", "light"} and wonders:
         return True  # "I wonder whether I might have a lighter pair"
     return not (asked(tokens, first, last) or _is_said_by_others(tokens, said, first)) and not _of_something_else(
@@ -109,6 +112,15 @@ def _goes_up_elsewhere(tokens: Sequence[Token], said: Said, first: int, last: in
     if lead[-1:] == ["to"]:
         return climbed or len(lead) < len(("want", "to")) or lead[-2] not in _WISHED_UP - {"me", "us", "you", "and"}
     return climbed or bool(lead and lead[-1] not in _WISHED_UP | CLAUSE_ENDS | COURTESY)
+
+
+def _has_gone_up(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether "up a size" tells what was changed for the set that is told, and asks for nothing: "up a size: 12kg, 10 reps"."""
+    if tokens[said.first].text != "up":
+        return False
+    gone = said.first > first and tokens[said.first - 1].text in _GONE_UP
+    leads = [token.kind for token in tokens[said.last : said.last + 2]] == [Kind.MARK, Kind.NUMBER]
+    return gone or (leads and said.first == first)
 
 
 def _asks_for_no_change(tokens: Sequence[Token], said: Said, first: int) -> bool:
@@ -196,6 +208,8 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         return True  # "was heavy traffic", "easy day at work"
     if tokens[said.last - 1].text == "cake" and (after in _EATEN or set(lead) & _EATEN):
         return True  # "had a piece of cake", "a piece of cake fell on the mat"
+    if lead[-1:] in (["a"], ["the"], ["my"]) and [t.text for t in tokens[said.first : said.last]] == ["lighter", "please"]:
+        return True  # "got a lighter please"
     if lead[-1:] == ["the"] and tokens[said.last - 1].text in {"one", "ones"}:
         return True  # "the easy one is over"
     if lead and tokens[said.first].text in _WEIGHING:
@@ -217,4 +231,6 @@ def _of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:
         return True
     if lead[-2:] in (["next", "week"], ["next", "session"], ["next", "workout"]):
         return False  # "next week give me more weight"
+    if tokens[said.first].text in _ASKING and lead[-1:] != [] and lead[-1] in PLACES:
+        return False
     return bool(lead) and (lead[-1] in PLACES or (lead[-1] in ENGLISH and lead[-1] not in VOCABULARY))

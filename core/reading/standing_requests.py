@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 
 _GOING_TO = frozenset({"see", "meet", "visit", "eat", "chop", "home", "church", "out", "shopping", "swimming"})
+_PAST = frozenset({"past", "by", "beyond", "through", "via", "round", "around"})
+_CHORES = GUARDS["substance"] | listed("words_standing", "elsewhere") | listed("words_standing", "over_elsewhere")
 _CALLED_UPON = frozenset({"god", "lord", "heaven", "heavens", "jesus", "allah", "saints"})
 _TELLERS = frozenset({"i", "he", "she", "they", "we", "my", "it"})
 _MEALS = frozenset({"tea", "dinner", "lunch", "breakfast", "supper", "pudding", "telly", "tv"})
@@ -53,6 +55,8 @@ def start_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
         return False  # "it just hit me"
     if tokens[said.last - 1].text == "go" and said.last < last and tokens[said.last].text in _GOING_TO:
         return False  # "we go see after church"
+    if tokens[said.last - 1].text in {"go", "move"} and said.last < last and tokens[said.last].text in _PAST:
+        return False  # "let's move past this one", "let's go past the shop first"
     if tells_how_often(tokens[said.last : last]):
         return False  # "I want to train 3 times a week"
     return said.last == last or not _leads_to_weights(tokens, said.last, last)  # "can we go lighter"
@@ -141,7 +145,17 @@ def help_stands(tokens: Sequence[Token], said: Said, last: int) -> bool:
         return False  # "what can I say, I love cheese"
     if said.first and tokens[said.first - 1].text in _CALLED_UPON:
         return False  # "god help me"
+    if tokens[said.last - 1].text == "me" and said.last < last and _is_other_help(tokens, said.last):
+        return False  # "can you help me with my homework"
     return tokens[said.last - 1].text not in {"stuck", "lost"} or said.last == last or tokens[said.last].text not in _WHERE
+
+
+def _is_other_help(tokens: Sequence[Token], at: int) -> bool:
+    """Whether help is wanted with something else than the assistant: "help me move house", "help me up"."""
+    if tokens[at].text != "with":
+        return tokens[at].text in {"up", "move", "find", "carry", "clean", "cook", "lift"}
+    noun = next((token.text for token in tokens[at + 1 : at + 3] if token.text not in {"my", "the", "a", "some", "our"}), "")
+    return noun in _CHORES
 
 
 def today_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:

@@ -113,7 +113,15 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
     ]
     after = _line(rest)
     counted = not numbers or any(tokens[i].value for i in numbers)  # "0, could not do it" tells the same twice
-    return after.startswith(_FOR_LATER) or (counted and _was_not_done(after.split())) or bool(_TAKEN_BACK.within(after))
+    taken_back = [saying for saying in _TAKEN_BACK.within(after) if saying != "before that" or not _came_between(tokens, numbers)]
+    return after.startswith(_FOR_LATER) or (counted and _was_not_done(after.split())) or bool(taken_back)
+
+
+def _came_between(tokens: Sequence[Token], numbers: Sequence[int]) -> bool:
+    """Whether "before that" tells the one set that something told first cut off: "kids barged in!! 14 push ups before that"."""
+    ends = [token.text for token in tokens if token.kind is not Kind.MARK][-2:] == ["before", "that"]
+    begun = numbers[0] > 0 and tokens[numbers[0] - 1].kind is Kind.MARK
+    return ends and begun and len(numbers) == 1
 
 
 def is_vague(tokens: Sequence[Token], soft: Collection[int]) -> bool:

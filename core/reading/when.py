@@ -111,6 +111,8 @@ def when_acts(tokens: Sequence[Token], first: int, last: int, *, timed: bool) ->
         return [Unclear()]
     if (planned or reminds) and (loses_a_day(tokens, first, last) or ("days" in said and not days and not off_days)):
         return [Unclear()]
+    if planned and _leaves_out_a_date(words):
+        return [Unclear()]
     if planned:
         return _plan(clock, words, days, off_days, moments)
     if len(moments) > 1:
@@ -260,6 +262,12 @@ def _plan(clock: Clock, words: Sequence[str], days: set[Weekday], off_days: set[
     if off_days:
         days = (days or set(WEEK)) - off_days
     return [Remind(days=in_week_order(days), at=at)]
+
+
+def _leaves_out_a_date(words: Sequence[str]) -> bool:
+    """Whether what is left out is one day, and not that day of every week: "not this Thursday", "skip next monday"."""
+    dated = any(one in {"this", "next", "coming"} and day in DAY_WORDS for one, day in pairwise(words))
+    return dated and bool(set(words) & (_OFF | _NOT_THEN))
 
 
 def _is_vague(words: Sequence[str]) -> bool:
