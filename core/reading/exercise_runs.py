@@ -22,8 +22,23 @@ NAMING = {"form-here": "form", "swap-here": "swap", "progress": "progress-on"}
 _WITH_WHAT = listed("words_gist", "with_what")
 _JOINING = frozenset({"over", "and", "to", "up", "out", "in"})
 _LEADING_TO_ONE = frozenset({"on", "in", "for", "during", "at", "with", "doing", "of"})
+_TO_ONE_COUNTED = frozenset({"reps", "rep", "for", "on", "of", "the"})
 _POINTING = frozenset({"this", "that", "next", "one"})
 _ARTICLES = frozenset({"a", "an", "the", "my", "some", "these", "those", "doing"})
+
+
+def counts_several(tokens: Sequence[Token]) -> bool:
+    """Whether counts of two different exercises are told, and no load: "10 reps for the squats, 12 for the rows"."""
+    counted: set[str] = set()
+    for at, token in enumerate(tokens):
+        if token.kind is not Kind.NUMBER:
+            continue
+        end = at + 1
+        while end < len(tokens) and tokens[end].text in _TO_ONE_COUNTED:
+            end += 1
+        if end < len(tokens) and tokens[end].text in EXERCISES:
+            counted.add(tokens[end].text.removesuffix("s"))
+    return len(counted) > 1 and not any(token.text in {"kg", "lb"} for token in tokens)
 
 
 def longest_run(tokens: Sequence[Token]) -> str | None:

@@ -39,6 +39,7 @@ from core.reading.corrections import (
     notes_another,
     stresses,
 )
+from core.reading.exercise_runs import counts_several
 from core.reading.lexicon import COURTESY, EXERCISES, listed
 from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
 from core.reading.phrases import Said
@@ -407,7 +408,7 @@ def _kept_back(
     *,
     strong: bool,
 ) -> bool:
-    if other_doers.of_another_day(tokens, sentences, clauses) or lost_counts.lost_count(tokens):
+    if other_doers.of_another_day(tokens, sentences, clauses) or lost_counts.lost_count(tokens) or counts_several(tokens):
         return True
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and other_doers.tells_of_others(tokens, first, last, free):

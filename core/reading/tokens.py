@@ -62,6 +62,7 @@ _SCAN = re.compile(
 _RIGHT_COUNTED = re.compile(r"\br ?:? ?\d|\d ?r\b|\bright\b")
 _LETTERS_BEFORE = frozenset("xrlwsnkmh")
 _DECIMAL_COMMA_TAILS = {"5", "25", "75", "50", "0", "00"}
+_FILLED = frozenset({"bottle", "bottles", "jug", "jugs", "can", "cans", "container", "containers", "carton", "cartons"})
 _UNIT_NEXT = re.compile(r"\s?(kgs?|kilo\w*|lbs?|pounds?|k\b|#)")
 _LOAD_WORDS = {"at", "@", "with", "using", "of", "weight", "load", "kg", "lb", "was", "is", ":", "x", "rpe"}
 
@@ -145,9 +146,16 @@ def _with_units(tokens: list[Token]) -> list[Token]:
 
 
 def _with_distances(tokens: list[Token]) -> list[Token]:
-    """With the "k" of a distance read as one, and no load: "ran 5k before this", "after a 10k ride"."""
+    """With the "k" of a distance read as one, and no load ("ran 5k before this"), the "l" of a bottle as litres, and no side."""
     texts = [token.text for token in tokens]
-    return [replace(token, text="km") if token.raw == "k" and _is_covered(texts, at) else token for at, token in enumerate(tokens)]
+    told = []
+    for at, token in enumerate(tokens):
+        if token.raw == "k" and _is_covered(texts, at):
+            token = replace(token, text="km")  # noqa: PLW2901 - the same token, read otherwise
+        elif token.raw.lower() == "l" and token.glued and _FILLED & set(texts[at + 1 : at + 3]):
+            token = replace(token, text="litres")  # noqa: PLW2901
+        told.append(token)
+    return told
 
 
 def _is_covered(texts: list[str], at: int) -> bool:
@@ -215,7 +223,8 @@ def _take_number(tokens: list[Token], found: re.Match[str], text: str, *, glued:
             return comma.end()
     lettered = glued and tokens[-1].kind is Kind.WORD and len(tokens[-1].raw) == 1 and tokens[-1].raw.isalpha()
     strayed = lettered and tokens[-1].raw == "t" and len(tokens) > 1 and tokens[-2].raw == "a"  # "11 a t14kg"
-    odd = _is_negative(tokens, glued=glued) or (lettered and not strayed and tokens[-1].raw not in _LETTERS_BEFORE)
+    dated = glued and tokens[-1].text == "/" and raw.startswith("0") and raw.strip("0") != ""  # "12/03"
+    odd = dated or _is_negative(tokens, glued=glued) or (lettered and not strayed and tokens[-1].raw not in _LETTERS_BEFORE)
     kind = Kind.ODD if odd else Kind.NUMBER
     tokens.append(Token(kind, raw, raw, start, end, glued, Decimal(raw)))
     return end

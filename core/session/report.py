@@ -63,7 +63,8 @@ def correct(state: Running | Idle, act: Amend, turn: Turn) -> Running | Idle:
         return amend(state, act, turn)
     log = Log(act.reps, act.load, act.unit, act.side, act.reserve, act.rpe, act.seconds)
     asked = workout.question is not None and all(choice.replaces is None for choice in workout.question.choices)
-    if (asked and act.rejected is None and log.side in (None, place.side)) or _tells_a_side(workout, place, act, turn):
+    first = not turn.sets_of(workout)  # "11 not 12", and there is no set to put right
+    if first or (asked and act.rejected is None and log.side in (None, place.side)) or _tells_a_side(workout, place, act, turn):
         return take_logs(state, (log,), turn)
     return amend(state, act, turn)
 

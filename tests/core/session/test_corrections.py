@@ -83,3 +83,9 @@ def test_a_side_is_no_correction_of_a_set_without_sides():
     assert [(record.exercise, record.reps) for record in walk.history.standing()] == [("goblet-squat", 5), ("one-arm-row", 10)]
     walk = Walk(known=True).says("go", "go", "go").waits(65).says("5 at 8kg", "sorry, left was 4")
     assert [record.reps for record in walk.history.standing()] == [5]
+
+
+def test_a_correction_before_any_set_is_the_set():
+    """There is nothing to put right."""
+    walk = Walk(known=True).says("go", "go", "go").waits(65).says("11 not 12")
+    assert [record.reps for record in walk.history.standing()] == [11]
