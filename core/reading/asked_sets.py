@@ -51,6 +51,17 @@ def _wonders(tokens: Sequence[Token], first: int) -> bool:
     return opening in (["did", "you"], ["did", "u"], ["have", "you"], ["have", "u"], ["has", "my"])
 
 
+def _sets_a_riddle(words: Sequence[str]) -> bool:
+    """Whether the words before a number ask to guess something else than the set: "guess what time it is", but "guess what"."""
+    at = next((i for i, word in enumerate(words) if word in {"guess", "guessing"}), len(words))
+    asked = words[at + 1 : at + 3]
+    return asked[:1] != [] and asked[0] in _RIDDLES and asked[1:] != [] and asked[1].isalpha() and asked[1] not in _OWN
+
+
+_RIDDLES = frozenset({"what", "which", "who", "when", "where", "whose"})
+_OWN = frozenset({"i", "my", "we", "number"})
+
+
 def asks(
     tokens: Sequence[Token],
     sentences: Sequence[tuple[int, int]],
@@ -63,6 +74,8 @@ def asks(
     for first, last in sentences:
         inside = [i for i in open_numbers if first <= i < last]
         if inside and _wonders(tokens, first):
+            return True
+        if inside and _sets_a_riddle([token.text for token in tokens[first : inside[0]]]):
             return True
         asked = last < len(tokens) and tokens[last].text == "?"
         if inside and asked and inside[0] and tokens[inside[0] - 1].text == "what":

@@ -13,6 +13,7 @@ from core.reading.company import is_count, is_told_of_others
 from core.reading.doubtful_numbers import TOTALS, bound_to, counts_otherwise, is_of_place, is_told_in_all, is_vague, totals_sets
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, Sayings, listed
 from core.reading.other_doers import is_of_others
+from core.reading.other_figures import is_code
 from core.reading.token import Kind, Token
 from core.reading.whose import (
     is_intended,
@@ -70,7 +71,7 @@ def gives_orders(tokens: Sequence[Token]) -> bool:
     marks = sum(word in _CODE_MARKS or word == ":reversed:" for word in words)
     line = f" {' '.join(words)} "
     injected = [saying for saying in _INJECTED.within(line) if saying != "ignore the" or not _ignores_a_record(words)]
-    return orders > 1 or marks > 1 or "sudo" in words or bool(injected)
+    return orders > 1 or marks > 1 or "sudo" in words or bool(injected) or is_code(tokens)
 
 
 def _ignores_a_record(words: Sequence[str]) -> bool:

@@ -5,12 +5,15 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import AMOUNTS, COURTESY, listed
+from core.reading.company import is_counted
+from core.reading.lexicon import AMOUNTS, COURTESY, EXERCISES, listed
+from core.reading.spelling import is_english
 from core.reading.token import Kind
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from core.reading.parts import Part
     from core.reading.token import Token
 
 _STREETS = listed("words_records", "streets")
@@ -42,6 +45,75 @@ def tells_how_often(tokens: Sequence[Token]) -> bool:
         if following[1] in _OFTEN or (following[1] in _EVERY and following[2:] != [] and following[2] in _PERIODS):
             return True
     return False
+
+
+def is_code(tokens: Sequence[Token]) -> bool:
+    """Whether figures stand in a line of a program: "print(11*20)", "echo 12", "x = 12", "reps = 12;"."""
+    for at, (one, after) in enumerate(pairwise(tokens)):
+        third = tokens[at + 2] if at + 2 < len(tokens) else after
+        called = after.text == "(" and after.glued and third.kind is Kind.NUMBER and third.glued
+        if called and (
+            one.text in _CODE or (at and tokens[at - 1].text == "_") or (len(one.raw) == 1 and one.text not in _SHORT_FOR_SETS)
+        ):
+            return True
+        if after.text == "=" and third.kind is Kind.NUMBER and (one.raw.isalpha() and len(one.raw) == 1):
+            return one.text not in _SHORT_FOR_SETS - {"x"}
+        if one.kind is Kind.NUMBER and after.text == ";" and at + 2 == len(tokens) and "=" in {token.text for token in tokens}:
+            return True
+    if tokens and tokens[0].raw in _PROGRAMS:
+        return True
+    return len(tokens) > 1 and tokens[0].text in _COMMANDS and tokens[1].kind is Kind.NUMBER
+
+
+_CODE = listed("words_guards", "code")
+_COMMANDS = frozenset({"echo", "print", "printf", "return", "exec", "eval"})
+_PROGRAMS = frozenset({"git", "npm", "docker", "ssh"})
+_SHORT_FOR_SETS = frozenset({"l", "r", "x", "s"})
+
+
+def opens_with_more(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether a message begins with how many more, which is what was left of no set told yet: "1 more actually, so 11"."""
+    numbers = [part for part in parts if part.numbers]
+    first = numbers[0] if len(numbers) > 1 else None
+    return first is not None and first.kind == "more" and first.at == 0 and tokens[2:3] != [] and tokens[2].text not in _LEFT_IN
+
+
+_LEFT_IN = frozenset({"left", "in", "possible", "reserve", "remaining"})
+
+
+def points_at_another(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether a bare number beside a load is a weight that is spoken of: "14kg. The 12 is my daughter's"."""
+    if not any(part.kind == "load" for part in parts):
+        return False
+    for part in parts:
+        lead = tokens[part.at - 1].text if part.at else ""
+        after = [token.text for token in tokens[part.at + 1 : part.at + 3]]
+        if part.kind == "bare" and lead in _POINTING and after[:1] != [] and after[0] in {"is", "belongs", "was"}:
+            return True
+    return False
+
+
+_POINTING = frozenset({"the", "that", "his", "her", "their", "our"})
+
+
+def counts_a_thing(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether a bare number of what looks like a correction is of something else: "make that two coffees", "the score was 3"."""
+    for part in parts:
+        if part.kind != "bare":
+            continue
+        after = tokens[part.at + 1] if part.at + 1 < len(tokens) else None
+        if after is not None and after.kind is Kind.WORD and not (after.apart or after.glued) and is_counted(after.text):
+            return True
+        if [token.text for token in tokens[part.at + 1 : part.at + 4]] in _PARTS_OF_A_DAY:
+            return True
+        lead = [token.text for token in tokens[max(0, part.at - 3) : part.at]]
+        if lead[:1] == ["the"] and lead[-1] in {"was", "is"} and lead[1] not in _OF_THE_RECORD | EXERCISES | AMOUNTS["rpe"]:
+            return is_english(lead[1]) and lead[1].isalpha()
+    return False
+
+
+_PARTS_OF_A_DAY = (["in", "the", "morning"], ["in", "the", "evening"], ["in", "the", "afternoon"])
+_OF_THE_RECORD = listed("words_records", "told_of") | listed("words_records", "of_the_record")
 
 
 def names_an_address(tokens: Sequence[Token]) -> bool:

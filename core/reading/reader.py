@@ -110,6 +110,10 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
         if changed.side is not None and not any(token.text in HURT for token in tokens):
             return (changed,)  # "it was left arm not right": nothing is not right with the arm
         return (*(act for _, act in reading.acts), changed)
+    beside = [token for at, token in enumerate(tokens) if at not in reading.explained]
+    if reading.acts and (changed := field_corrected(_without_a_last_and(beside), context)) is not None:
+        pained = [act for _, act in reading.acts]
+        return (changed, *pained) if beside[0] is tokens[0] else (*pained, changed)  # "wrong leg, and my knee hurts"
     for first, last in sentences:
         read_sentence(reading, first, last)
     for at in range(1, len(tokens)):
@@ -145,6 +149,11 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
 
 _DOUBTING = frozenset({"think", "believe", "reckon", "might", "may", "suspect", "guess", "suppose", "fear"})
 _LONGEST_DOUBT = 8
+
+
+def _without_a_last_and(tokens: list[Token]) -> list[Token]:
+    """The tokens without an "and" at their end, which leads to what was taken out of them."""
+    return tokens[:-1] if tokens and tokens[-1].text in {"and", "also", "but"} else tokens
 
 
 def _with_its_doubt(tokens: list[Token], first: int) -> int:

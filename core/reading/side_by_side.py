@@ -62,7 +62,7 @@ def _beside_corrections(acts: _Acts, reading: Reading) -> _Acts:
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip() and not (isinstance(act, Form) and _gives(reading, at))]
-    if any(isinstance(act, Units) for _, act in acts):
+    if any(isinstance(act, Units) or act == Log(same=True) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Swap()]  # "I only think in lbs, change it to that"
     return acts
 
