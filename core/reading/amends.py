@@ -41,6 +41,8 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
         raise Open  # "not 11 at 20kg" denies the whole
     if rejected and [part.kind for part in said if part.kind != "comma"][:3] == ["at", "bare", "bare"]:
         raise Open  # "tea at four, 12 not 11"
+    if [part.kind for part in said] == ["at", "bare"] and not about:
+        raise Open  # "correction: lunch is at 12"
     numbers = [part for part in said if part.numbers]
     named = [part for part in said if part.kind in _NAMED]
     if not numbers and not named:

@@ -177,6 +177,8 @@ def _by_oneself(words: Sequence[str]) -> bool:
         return False  # "coach at work did"
     if rest[-2:-1] == ["no"] and rest[-1] != "one":
         return True  # "no worries got"
+    if rest[-2:] == ["your", "man"]:
+        return False  # "yer man beside me did 15"
     if rest[-2:-1] in (["me"], ["my"], ["our"]) and rest[-1] in _NAMED:
         return False  # "me mate did", "my mate at work did"
     if not rest or {"i", "we", "me", "myself"} & set(rest):

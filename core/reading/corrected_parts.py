@@ -199,7 +199,10 @@ def without_explained(tokens: Sequence[Token], parts: list[Part], context: Conte
     Such as "10kg, the 12 was still on the rack", "6 reps, I was being optimistic with 8", "22 kilos, I was using 22".
     """
     last, numbers = context.last, [part for part in parts if part.numbers]
-    if last is None or len(numbers) != len("ab") or any(part.kind == "not" for part in parts):
+    contrasted = [part.kind for part in parts if part.numbers or part.kind == "not"]
+    if contrasted[1:] == ["bare", "not", "bare"] and numbers[0].numbers == numbers[1].numbers:
+        return [part for part in parts if part is not numbers[1]]  # "13 reps, 13 not 11"
+    if last is None or len(numbers) != len("ab") or "not" in contrasted:
         return parts
     meant, other = numbers
     value = other.numbers[0]

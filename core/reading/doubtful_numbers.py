@@ -71,7 +71,7 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
         return True
     if before == "no" and after is not None and after.text == "s" and after.glued:
         return True  # "no 14s here"
-    if before in {"some", "~", "<", ">", "minus"} or (before == "say" and index - first <= 1):
+    if before in {"some", "~", "<", ">", "minus", "twice", "thrice"} or (before == "say" and index - first <= 1):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""
     if (before == "to" and lead in {"close", "closer", "near", "nearer"}) or (before == "of" and lead in {"shy", "short"}):

@@ -35,6 +35,8 @@ def fails_another_thing(tokens: Sequence[Token], first: int, last: int) -> bool:
         return False
     if _stops_at(tokens, begin) or _stops_at(tokens, end):
         return False
+    if _stops_another_thing(tokens, last, end):
+        return True
     return _is_subject(tokens, begin, first, last) or _is_of_a_thing(tokens, first, last, end)
 
 
@@ -45,6 +47,14 @@ def _stops_at(tokens: Sequence[Token], at: int) -> bool:
 
 def _parts(token: Token) -> bool:
     return token.kind is not Kind.WORD or token.text in {"and", "but", "so", "then", "because", "while"}
+
+
+def _stops_another_thing(tokens: Sequence[Token], last: int, end: int) -> bool:
+    """Whether what was not done is no repetition: "could not do another day", "failed to impress the dog"."""
+    after = [token.text for token in tokens[last:end]]
+    if tokens[last - 1].text == "another":
+        return after[:1] != [] and _is_thing(after[0])
+    return tokens[last - 1].text in _FAILING and after[:1] == ["to"] and after[1:] != [] and after[1] not in _OF_A_SET
 
 
 def _is_subject(tokens: Sequence[Token], begin: int, first: int, last: int) -> bool:

@@ -29,6 +29,7 @@ _LINKS = {
 _NOISES = frozenset(
     {"creaking", "creaks", "cracking", "cracks", "clunking", "crunching", "popping", "clicks", "snapping", "is", "feels", "felt"}
 )
+_RIGHT_THERE = frozenset({"before", "in", "after", "next", "beside", "behind", "away", "there", "here"})
 
 
 @dataclass(slots=True)
@@ -70,6 +71,8 @@ class JoiningWords(Terminals):
             return "ROUND_IS"
         if word in {"left", "l", "right", "r"} and joined_sides(self.tokens, index) is not None:
             return "EACH"
+        if word == "right" and self._text(index + 1) in _RIGHT_THERE and self._text(index - 1) in {"kg", "lb", "reps"}:
+            return None  # "12 at 14kg right before lunch"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve"

@@ -110,10 +110,8 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
         if changed.side is not None and not any(token.text in HURT for token in tokens):
             return (changed,)  # "it was left arm not right": nothing is not right with the arm
         return (*(act for _, act in reading.acts), changed)
-    beside = [token for at, token in enumerate(tokens) if at not in reading.explained]
-    if reading.acts and (changed := field_corrected(_without_a_last_and(beside), context)) is not None:
-        pained = [act for _, act in reading.acts]
-        return (changed, *pained) if beside[0] is tokens[0] else (*pained, changed)  # "wrong leg, and my knee hurts"
+    if reading.acts and (changed := field_corrected(_before_the_pain(tokens, reading.explained), context)) is not None:
+        return (changed, *(act for _, act in reading.acts))
     for first, last in sentences:
         read_sentence(reading, first, last)
     for at in range(1, len(tokens)):
@@ -151,9 +149,10 @@ _DOUBTING = frozenset({"think", "believe", "reckon", "might", "may", "suspect", 
 _LONGEST_DOUBT = 8
 
 
-def _without_a_last_and(tokens: list[Token]) -> list[Token]:
-    """The tokens without an "and" at their end, which leads to what was taken out of them."""
-    return tokens[:-1] if tokens and tokens[-1].text in {"and", "also", "but"} else tokens
+def _before_the_pain(tokens: list[Token], explained: set[int]) -> list[Token]:
+    """The tokens up to the "and" that leads to a pain: "that was left, not right | and my left hip hurts"."""
+    end = next((at for at, token in enumerate(tokens) if token.text in {"and", "but", "."} and at + 1 in explained), 0)
+    return [] if any(token.text in HURT for token in tokens[:end]) else tokens[:end]
 
 
 def _with_its_doubt(tokens: list[Token], first: int) -> int:

@@ -219,6 +219,8 @@ def _is_no_set(tokens: Sequence[Token], parts: Sequence[Part], soft: Collection[
         or other_figures.tells_how_often(tokens)
         or other_figures.splits_a_figure(tokens)
         or other_figures.opens_with_more(tokens, parts)
+        or other_figures.is_left_of_a_thing(tokens, parts)
+        or other_figures.tells_what_is_owned(tokens)
         or (context.awaiting is not Awaiting.REPS and unheeded.lists_pairs(tokens, parts))
     )
 
@@ -346,6 +348,7 @@ def _settled(
             words -= _USING | _USED_FOR | EXERCISES  # "I used the 4 kg weights for that exercise"
         if (
             parts[-1].kind == "in"
+            or (context.awaiting is Awaiting.NONE and context.last is not None)  # "looked at the label, 14kg"
             or any(log.side is not None for log in made)
             or any(token.text in _SCALES for token in tokens)
             or words - _WITH_A_LOAD - COURTESY

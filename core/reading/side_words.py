@@ -132,6 +132,9 @@ def is_of_others(tokens: Sequence[Token], index: int) -> bool:
 def is_busy(tokens: Sequence[Token], said: Said) -> bool:
     """Whether "both arms" begins what is told of them, away from any number: "couldn't do any, both arms full of child"."""
     begins = said.first == 0 or tokens[said.first - 1].kind is Kind.MARK or tokens[said.first].apart
+    since = next((i + 1 for i in range(said.first - 1, -1, -1) if tokens[i].kind is not Kind.WORD), 0)
+    if GUARDS["people"] & {token.text for token in tokens[since : said.first]}:
+        return True  # "with the kids on either side"
     if tokens[said.first].text == "a":
         return not (
             _is_number(tokens, said.first - 1) or _text(tokens, said.first - 1) in COUNTED_WITH | {"x"}

@@ -214,7 +214,7 @@ class Surroundings:
     def _is_rested(self, index: int) -> bool:
         """Whether "a minute" at `index` was a rest, or to come, and no set: "had to sit down for a minute", "left in a minute"."""
         before = {self._text(i) for i in range(max(0, index - 5), index)}
-        soon = [self._text(index - 2), self._text(index - 1)] == ["in", "a"] and not any(map(self._is_number, range(index)))
+        soon = [self._text(index - 2), self._text(index - 1)] == ["in", "a"] and not self.hold
         return soon or (self._text(index - 1) in {"a", "the"} and bool(before & _RESTING))
 
     def _is_one_set(self, index: int) -> bool:
