@@ -177,7 +177,7 @@ def _mistakes_a_thing(tokens: Sequence[Token]) -> bool:
             continue
         after = [one.text for one in tokens[at + 1 : at + 4] if one.text not in {"in", "with", "on"}]
         if after[:1] != [] and after[0] in {"the", "my", "our"} and after[1:] != [] and is_english(after[1]):
-            return after[1] not in _OF_THE_RECORD | _WEIGHED
+            return after[1] not in _OF_THE_RECORD | _WEIGHED | AMOUNTS["reps"]
     return False
 
 

@@ -254,7 +254,7 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
         signs += misspelt_signs(tokens, first, last)
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += signs_in(tokens, first, last)
-    if not signs and not places and before and before[-1].name == "chest" and _is_tight(tokens, first, last):
+    if not signs and not places and before and before[-1].name == "chest" and _is_tight(tokens, before[-1].at, first, last):
         signs.append(("urgent-chest", first, last))
         places = before
     signs = _without_figures(tokens, first, last, signs, placed=bool(places))
@@ -298,12 +298,16 @@ def _denied_before(tokens: Sequence[Token], first: int, sign: _Sign, sore: Seque
     return sign[1] < sore[0].at and bool(lead & {"no", "nothing", "not", "never", "without"})
 
 
-def _is_tight(tokens: Sequence[Token], first: int, last: int) -> bool:
+def _is_tight(tokens: Sequence[Token], chest: int, first: int, last: int) -> bool:
     """Whether a clause says of the chest, named just before it, that it is tight: "my chest isn't right, it's tight"."""
     words = {tokens[i].text for i in range(first, last)}
+    named = tokens[chest + 1]
+    if named.kind is Kind.WORD and named.text not in _AFTER_CHEST:
+        return False  # "my chest strap is on, it's tight"
     return bool(words & {"it", "feels"}) and bool(words & _TIGHT) and "not" not in words
 
 
+_AFTER_CHEST = frozenset({"is", "was", "feels", "felt", "again", "now", "not", "has", "still", "today", "feeling", "does"})
 _TIGHT = frozenset({"tight", "tightening", "tightness", "squeezing", "squeezed", "crushing", "constricted", "pressure"})
 
 

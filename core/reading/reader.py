@@ -150,8 +150,8 @@ _LONGEST_DOUBT = 8
 
 
 def _before_the_pain(tokens: list[Token], explained: set[int]) -> list[Token]:
-    """The tokens up to the "and" that leads to a pain: "that was left, not right | and my left hip hurts"."""
-    end = next((at for at, token in enumerate(tokens) if token.text in {"and", "but", "."} and at + 1 in explained), 0)
+    """The tokens up to the "and" or comma that leads to a pain: "that was left, not right | and my left hip hurts"."""
+    end = next((at for at, token in enumerate(tokens) if token.text in {"and", "but", ".", ","} and at + 1 in explained), 0)
     return [] if any(token.text in HURT for token in tokens[:end]) else tokens[:end]
 
 

@@ -86,7 +86,7 @@ def _is_of_a_person(tokens: Sequence[Token], said: Said) -> bool:
     ends = _is_number(tokens, last) or (first > 0 and _is_number(tokens, first - 1))
     words = {tokens[i].text for i in range(first, said.first)}
     ends = ends or tokens[said.first].text == "for"  # "kid on my back for the right"
-    return not ends and bool(words & GUARDS["people"]) and not words & {"i", "we"}
+    return not ends and bool(words & GUARDS["people"]) and not words & {"i", "we", "me", "counted"}
 
 
 def _past_the_other(tokens: Sequence[Token], at: int) -> int:
@@ -132,8 +132,10 @@ def is_of_others(tokens: Sequence[Token], index: int) -> bool:
 def is_busy(tokens: Sequence[Token], said: Said) -> bool:
     """Whether "both arms" begins what is told of them, away from any number: "couldn't do any, both arms full of child"."""
     begins = said.first == 0 or tokens[said.first - 1].kind is Kind.MARK or tokens[said.first].apart
-    since = next((i + 1 for i in range(said.first - 1, -1, -1) if tokens[i].kind is not Kind.WORD), 0)
-    if GUARDS["people"] & {token.text for token in tokens[since : said.first]}:
+    since = next(
+        (i + 1 for i in range(said.first - 1, -1, -1) if tokens[i].kind is not Kind.WORD or tokens[i].text in _CONJUNCTIONS), 0
+    )
+    if not _is_number(tokens, said.last) and GUARDS["people"] & {token.text for token in tokens[since : said.first]}:
         return True  # "with the kids on either side"
     if tokens[said.first].text == "a":
         return not (
