@@ -39,6 +39,10 @@ def amend(parts: Sequence[Part], context: Context, *, about: str = "") -> Amend:
     said, rejected = _without_rejected(_as_loads(parts, context))
     if rejected and said and said[0].kind in {"at", "with", "at_sign"} and parts[0].kind == "not":
         raise Open  # "not 11 at 20kg" denies the whole
+    if rejected and [part.kind for part in said if part.kind != "comma"][:3] == ["at", "bare", "bare"]:
+        raise Open  # "tea at four, 12 not 11"
+    if [part.kind for part in said] == ["at", "bare"] and not about:
+        raise Open  # "correction: lunch is at 12"
     numbers = [part for part in said if part.numbers]
     named = [part for part in said if part.kind in _NAMED]
     if not numbers and not named:

@@ -73,6 +73,7 @@ _UNTIL = frozenset({"could", "can", "gone", "went", "did", "kept", "managed", "m
 _FOR = frozenset({"went", "good", "got", "did", "it", "that", "done", "up", "set", "made", "managed", "lasted", "is", "all"})
 _HAVING = frozenset({"had", "got", "have"})
 _SPENT = listed("words_company", "spent")
+_GOES_OUT = frozenset({"runs", "goes", "go", "comes", "sells", "checks", "lets"})
 _FINAL = frozenset({"max", "limit", "best", "lot", "last", "most", "end", "final", "count", "result", "total"})
 _OF_THEM = frozenset({"those", "these", "them", "that"})
 _UNITS = frozenset({"kg", "lb", "s", "x"})
@@ -184,6 +185,8 @@ def _by_oneself(words: Sequence[str]) -> bool:
         return False  # "coach at work did"
     if rest[-2:-1] == ["no"] and rest[-1] != "one":
         return True  # "no worries got"
+    if rest[-2:] == ["your", "man"]:
+        return False  # "yer man beside me did 15"
     if rest[-2:-1] in (["me"], ["my"], ["our"]) and rest[-1] in _NAMED:
         return False  # "me mate did", "my mate at work did"
     if not rest or {"i", "we", "me", "myself"} & set(rest):
@@ -206,6 +209,10 @@ def _reached(words: Sequence[str], following: str) -> bool:
     """Whether a preposition leads to where a set ended: "stopped at", "got to", "a set of", "could until"."""
     before, said = words[-1], set(words)
     match before:
+        case "at" if words[-2:-1] == ["out"] and words[-3:-2] != [] and words[-3] in _GOES_OUT:
+            return False  # "my parking ticket runs out at 12"
+        case "at" | "on" if words[-2:-1] == ["stuck"] and words[-3:-2] in (["is"], ["are"]) and words[-4:-3] not in ([], ["i"]):
+            return False  # "the lift is stuck on 9"
         case "of":
             return words[-2:-1] != [] and words[-2] in _SETS
         case "for":

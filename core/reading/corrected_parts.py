@@ -145,6 +145,7 @@ def with_former(tokens: Sequence[Token], parts: list[Part], context: Context) ->
         was = (
             former.kind == "bare" and meant.kind == "load" and value == last.load and after[:1] in (["was"], ["is"]) and parted_off
         )
+        was |= {former.kind, meant.kind} == {"load"} and former.at < meant.at and _was_in_fact(after)
         was |= value == last.reps and before[-1:] == ["the"] and after[:1] == ["was"] and parted_off and meant.kind != "load"
         if noted or was or _is_wondered_at(tokens, parts, former, meant):
             weighed = (former.kind, meant.kind) == ("load", "bare")
@@ -190,6 +191,49 @@ def with_what_was_left(parts: list[Part], context: Context) -> list[Part]:
         return parts
     left = {at for at, part in enumerate(parts) if part.kind == "left" and at and parts[at - 1].kind == "bare"}
     return [replace(part, kind="reserve") if at + 1 in left else part for at, part in enumerate(parts) if at not in left]
+
+
+def without_explained(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:
+    """The parts without a bare number that only says again what was meant, or what the last record held.
+
+    Such as "10kg, the 12 was still on the rack", "6 reps, I was being optimistic with 8", "22 kilos, I was using 22".
+    """
+    last, numbers = context.last, [part for part in parts if part.numbers]
+    contrasted = [part.kind for part in parts if part.numbers or part.kind == "not"]
+    if contrasted[1:] == ["bare", "not", "bare"] and numbers[0].numbers == numbers[1].numbers:
+        return [part for part in parts if part is not numbers[1]]  # "13 reps, 13 not 11"
+    if last is None or len(numbers) != len("ab") or "not" in contrasted:
+        return parts
+    meant, other = numbers
+    value = other.numbers[0]
+    if meant.kind not in {"load", "reps", "bare"} or other.kind not in {"bare", "load"} or not _is_told_apart(tokens, meant, other):
+        return parts
+    if (other.kind == "load") != (meant.kind == "load") and (other.kind == "load" or meant.kind == "bare"):
+        return parts
+    had = last.load if meant.kind == "load" else last.reps
+    again = value == meant.numbers[0] and meant.kind != "bare"
+    explained = value == had != meant.numbers[0] and (meant.kind != "bare" or _tells_what_it_was(tokens, other.at))
+    return [part for part in parts if part is not other and part.at < other.at] if again or explained else parts
+
+
+def _was_in_fact(after: Sequence[str]) -> bool:
+    """Whether the words after a load go on with what it was instead: "those 12s were actually 14s"."""
+    words = [word for word in after if word not in {"s", "kg", "lb"}]
+    return words[:1] in (["was"], ["were"]) and words[1:2] != [] and words[1] in {"actually", "really", "in", "meant"}
+
+
+def _is_told_apart(tokens: Sequence[Token], meant: Part, other: Part) -> bool:
+    """Whether words of another statement stand between two numbers, or after the other, and they are no set: "12kg x 12"."""
+    between = [token.text for token in tokens[meant.at + 1 : other.at] if token.text not in {"kg", "lb", *AMOUNTS["reps"]}]
+    if set(between) & {"x", "@", "for", "at", "*", "and", "then", "/"} or between in ([], [","]):
+        return between == [","] and _tells_what_it_was(tokens, other.at)
+    return between != ["with"]
+
+
+def _tells_what_it_was(tokens: Sequence[Token], at: int) -> bool:
+    """Whether what the number at `at` was is told right after it: "11 was wishful thinking"."""
+    after = [token.text for token in tokens[at + 1 : at + 3] if token.text not in {"s", "kg", "lb"}]
+    return after[:1] != [] and after[0] in {"was", "were", "is", "are"}
 
 
 def with_mistyped(tokens: Sequence[Token], parts: list[Part], context: Context) -> list[Part]:

@@ -265,7 +265,7 @@ def _corrects_by(tokens: Sequence[Token], mark: Said, counted: Sequence[Part], c
         and not any(p.at >= mark.last for p in counted)
     ):
         return False  # "15 pieces, I mean reps"
-    if first not in {"should", "ought", "must", "supposed"} and not (first == "was" and tokens[mark.last - 1].text == "be"):
+    if first not in {"should", "ought", "must", "supposed"} and tokens[mark.last - 1].text != "be":
         return bool(counted)
     meant = next((part for part in counted if mark.last <= part.at <= mark.last + 3), None)
     if meant is None or any(token.text not in _AFTER_SHOULD for token in tokens[mark.last : meant.at]):

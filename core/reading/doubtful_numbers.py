@@ -76,7 +76,9 @@ def is_vague(tokens: Sequence[Token], index: int, first: int, *, strong: bool, b
     if before == "no" and after is not None and after.text == "s" and after.glued:
         return True  # "no 14s here"
     arrow = [token.text for token in tokens[max(first, index - 3) : index]]  # "8x20kg -> 6x16kg", but "14 -> 16kg"
-    if (before in {"some", "~", "<", ">", "minus"} and arrow not in _ARROWS) or (before == "say" and index - first <= 1):
+    if (before in {"some", "~", "<", ">", "minus", "twice", "thrice"} and arrow not in _ARROWS) or (
+        before == "say" and index - first <= 1
+    ):
         return True
     lead = tokens[index - 2].text if index - 1 > first else ""
     if (before == "to" and lead in {"close", "closer", "near", "nearer"}) or (before == "of" and lead in {"shy", "short"}):

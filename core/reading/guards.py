@@ -22,6 +22,7 @@ from core.reading.doubtful_numbers import (
 )
 from core.reading.lexicon import COURTESY, ENGLISH, GUARDS, VOCABULARY, Sayings, listed
 from core.reading.other_doers import is_of_others
+from core.reading.other_figures import is_code
 from core.reading.spelling import is_english
 from core.reading.token import Kind, Token
 from core.reading.whose import (
@@ -83,7 +84,7 @@ def gives_orders(tokens: Sequence[Token]) -> bool:
     marks = sum((word in _CODE_MARKS and not _leads_on(tokens, at)) or word == ":reversed:" for at, word in enumerate(words))
     line = f" {' '.join(words)} "
     injected = [saying for saying in _INJECTED.within(line) if saying != "ignore the" or not _ignores_a_record(words)]
-    return orders > 1 or marks > 1 or "sudo" in words or bool(injected)
+    return orders > 1 or marks > 1 or "sudo" in words or bool(injected) or is_code(tokens)
 
 
 def _leads_on(tokens: Sequence[Token], at: int) -> bool:

@@ -34,6 +34,7 @@ _SIDES = frozenset({"left", "l", "right", "r"})
 _NOISES = frozenset(
     {"creaking", "creaks", "cracking", "cracks", "clunking", "crunching", "popping", "clicks", "snapping", "is", "feels", "felt"}
 )
+_RIGHT_THERE = frozenset({"before", "in", "after", "next", "beside", "behind", "away", "there", "here"})
 
 
 @dataclass(slots=True)
@@ -75,6 +76,8 @@ class JoiningWords(Terminals):
             return "ROUND_IS"
         if word in {"left", "l", "right", "r"} and joined_sides(self.tokens, index) is not None:
             return "EACH"
+        if word == "right" and self._text(index + 1) in _RIGHT_THERE and self._text(index - 1) in {"kg", "lb", "reps"}:
+            return None  # "12 at 14kg right before lunch"
         if word in {"left", "l", "right", "r"}:
             following = self.skip.get(index + 1)
             tank = following is not None and following.meaning == "mark-reserve" and not self._is_side_of_count(index, following)

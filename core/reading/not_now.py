@@ -9,7 +9,7 @@ import re
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import CHEST_TROUBLE, GUARDS, HURT, PLACES, listed, sayings
+from core.reading.lexicon import CHEST_TROUBLE, COURTESY, GUARDS, HURT, PLACES, listed, sayings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -32,7 +32,7 @@ _FOLK = frozenset({"lad", "lads", "lass", "boy", "boys", "missis", "people", "fo
 _THEY = frozenset({"he", "she", "they", "his", "her", "their"})
 _BEARING = listed("words_pain", "bearing")
 _TO_WHOM = frozenset({"with", "from", "after", "for", "by", "to", "at", "holding", "the", "my"})
-_ENDING = frozenset({"has", "have", "had", "is", "it", "all", "now", "just", "soon", "quickly"})
+_ENDING = frozenset({"has", "have", "had", "is", "are", "it", "all", "now", "just", "soon", "quickly"})
 _LIKENING = frozenset({"like", "if", "though"})
 _ONESELF = frozenset({"i", "my", "me", "it", "the"})
 _WELL = frozenset(
@@ -127,6 +127,9 @@ _ALL_WELL = (
     "sorted", "all right", "healed", "ok today", "ok now", "great today", "great now", "behaving", "holding up", "all gone",
     "all clear",
 )  # fmt: skip
+_AFTER_NOTHING = frozenset({"is", "was", "feels", "really", "at", "all", "actually", "even", "else"})
+"""Words between a "nothing" and what it denies."""
+
 _IMAGINING = frozenset({"if", "whenever", "case", "pretend", "imagine", "suppose"})
 
 
@@ -220,11 +223,46 @@ def _denied(tokens: Sequence[Token], first: int, sign: _Sign) -> bool:
         before, rest = inside[: inside.index("not")], inside[inside.index("not") + 1 :]
         told = next((word for word in rest if word not in _ON_THE_WAY), None)
         return told is not None and told not in _WELL and not CHEST_TROUBLE & set(before)
+    if meaning == "urgent-heart" and "heart" in inside and _is_sound(inside[inside.index("heart") + 1 :]):
+        return after[:1] != ["but"]
+    if meaning == "urgent-chest" and inside[-1] in HURT and _says_nothing_hurts(inside[:-1]):
+        return True  # "chest good nothing hurts"
     if meaning == "urgent-chest" and inside[0] == "chest" and inside[1:2] != [] and inside[1] in CHEST_TROUBLE:
         return False  # "chest pain lol, no really it hurts"
     if any(word == "not" and after in _STAYING for word, after in pairwise(inside)):
         return False  # "the room won't stop spinning", "the floor won't stay still"
     return any(word in _DENIALS and word not in own for word in inside) and not (own and inside[:1] == ["no"])
+
+
+def _is_sound(words: Sequence[str]) -> bool:
+    """Whether the words after "heart" say nothing but that it is well: "is fine", "feels good", but not "is going strange"."""
+    return bool(_SOUND & set(words)) and set(words) <= _SOUND | _BESIDE_SOUND | COURTESY
+
+
+_SOUND = frozenset({"fine", "ok", "good", "great", "normal", "steady", "grand", "well", "healthy", "strong"})
+_BESIDE_SOUND = frozenset(
+    {"is", "was", "feels", "beating", "beats", "going", "doing", "all", "now", "perfectly", "totally", "just"}
+)
+
+
+def _says_nothing_hurts(words: Sequence[str]) -> bool:
+    """Whether the words before a last "hurts" end with a "nothing", and tell no trouble before it."""
+    at = len(words) - 1
+    while at >= 0 and words[at] in _AFTER_NOTHING:
+        at -= 1
+    return at >= 0 and words[at] == "nothing" and not CHEST_TROUBLE & set(words[:at])
+
+
+def excepted(tokens: Sequence[Token], first: int, last: int) -> int:
+    """Where what is excepted from a denial begins: "nothing hurts except | my knee"; `last` when nothing is."""
+    for at in range(first + 1, last):
+        pair = tokens[at].text, tokens[at + 1].text if at + 1 < last else ""
+        if pair[0] in {"except", "excepting", "bar", "barring", "excluding"} or pair in _EXCEPTING:
+            return at + 1
+    return last
+
+
+_EXCEPTING = {("apart", "from"), ("other", "than"), ("aside", "from"), ("save", "for")}
 
 
 def _own_denials(meaning: str, *, starts_with_not: bool) -> frozenset[str]:
@@ -246,6 +284,8 @@ def denial_start(tokens: Sequence[Token], first: int, start: int) -> int:
     index = start - 1
     while index >= first and tokens[index].text in _BETWEEN_DENIAL:
         index -= 1
+    if index >= first and tokens[index].text == "nothing" and {t.text for t in tokens[index + 1 : start]} <= _AFTER_NOTHING:
+        return index  # "nothing hurts", but "did nothing and my chest hurts"
     if index < first or tokens[index].text not in _DENIALS:
         return start
     following = tokens[index + 1].text if index + 1 < len(tokens) else ""

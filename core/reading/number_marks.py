@@ -232,7 +232,19 @@ class NumberMarks(JoiningWords):
     def _minutes(self, index: int, minutes: Decimal, after: int) -> int:
         """Such as "1 minute 10 seconds", "1m20", "a minute and a half": one duration; the index after it."""
         self.minutes = max(self.minutes, minutes)
-        self.broken |= not self.hold and self._text(after) in {"left", "until", "till", "remaining", "late", "early"}
+        self.broken |= not self.hold and self._text(after) in {
+            "left",
+            "until",
+            "till",
+            "remaining",
+            "late",
+            "early",
+            "away",
+            "ago",
+            "older",
+            "walk",
+            "drive",
+        }
         seconds = minutes * SIXTY
         skip = 1 if self._text(after) == "and" else 0
         rest = after + skip

@@ -14,7 +14,7 @@ from core.reading import phrases
 from core.reading.acts import Pain, Side
 from core.reading.lexicon import HURT, PLACES, listed
 from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
-from core.reading.not_now import denial_start, figures, is_not_now, is_out_of_sight, is_painless_after
+from core.reading.not_now import denial_start, excepted, figures, is_not_now, is_out_of_sight, is_painless_after
 from core.reading.pain_clauses import NAMING, is_only_named, joined_clauses
 from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_lifted, is_part, part_of_back, places_in, side_alone
 from core.reading.signs import signs_in
@@ -254,6 +254,9 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
         signs += misspelt_signs(tokens, first, last)
     if not any(sign[0].startswith("urgent") for sign in signs):
         signs += signs_in(tokens, first, last)
+    if not signs and not places and before and before[-1].name == "chest" and _is_tight(tokens, before[-1].at, first, last):
+        signs.append(("urgent-chest", first, last))
+        places = before
     signs = _without_figures(tokens, first, last, signs, placed=bool(places))
     if alone is not None and alone.meaning == "urgent-dizzy" and is_out_of_sight(tokens, alone.first, alone.last):
         alone = None
@@ -273,6 +276,9 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     end = max([sign[2] for sign in signs] + [end_of(tokens, p, last) for p in places])
     end = _past_side(tokens, end, last) if any(place.side is not None for place in places) else end
     if is_not_now(tokens, first, last, signs):
+        sore = [place for place in places if place.at >= excepted(tokens, first, last)]
+        if sore and all(_denied_before(tokens, first, sign, sore) for sign in signs):
+            return [(place.at, Pain(place.name, place.side, place.name == "chest"), (start, end)) for place in sore]
         return [(start, None, (denial_start(tokens, first, start), end))]
     meanings = {sign[0] for sign in signs}
     urgent = {meaning for meaning in meanings if meaning != "pain"}
@@ -284,6 +290,25 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not urgent and is_muscle_talk(tokens, first, last, places):
         return [(start, None, (start, end))]
     return [(start, pain, (start, end)) for pain in _told(meanings, urgent, places, tokens, first, last)]
+
+
+def _denied_before(tokens: Sequence[Token], first: int, sign: _Sign, sore: Sequence[Place]) -> bool:
+    """Whether a sign stands before the places that hurt and is denied of the rest: "no pain apart from my knee"."""
+    lead = {tokens[i].text for i in range(first, sign[1])}
+    return sign[1] < sore[0].at and bool(lead & {"no", "nothing", "not", "never", "without"})
+
+
+def _is_tight(tokens: Sequence[Token], chest: int, first: int, last: int) -> bool:
+    """Whether a clause says of the chest, named just before it, that it is tight: "my chest isn't right, it's tight"."""
+    words = {tokens[i].text for i in range(first, last)}
+    named = tokens[chest + 1]
+    if named.kind is Kind.WORD and named.text not in _AFTER_CHEST:
+        return False  # "my chest strap is on, it's tight"
+    return bool(words & {"it", "feels"}) and bool(words & _TIGHT) and "not" not in words
+
+
+_AFTER_CHEST = frozenset({"is", "was", "feels", "felt", "again", "now", "not", "has", "still", "today", "feeling", "does"})
+_TIGHT = frozenset({"tight", "tightening", "tightness", "squeezing", "squeezed", "crushing", "constricted", "pressure"})
 
 
 def _past_side(tokens: Sequence[Token], end: int, last: int) -> int:

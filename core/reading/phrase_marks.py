@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from core.reading.failed_things import fails_another_thing
 from core.reading.held_things import holds_another_thing
 from core.reading.lexicon import AMOUNTS, HURT
 from core.reading.number_marks import NumberMarks
-from core.reading.side_words import counted_left, is_beside_number, is_busy, is_remark
-from core.reading.surroundings import HELD_THINGS, PERHAPS
+from core.reading.side_words import counted_left, is_beside_number, is_busy, is_remark, is_where
+from core.reading.surroundings import CLOSED, HELD_THINGS, PERHAPS
 from core.reading.whose import could_and_did
 
 if TYPE_CHECKING:
@@ -104,7 +105,9 @@ class PhraseMarks(NumberMarks):
         if name in {"LEFT_SIDE", "RIGHT"}:
             hurts = self._text(said.first - 1) in HURT  # "hurts on the right"
             named = self._text(said.last - 1) == "one" and not is_beside_number(self.tokens, said.first, said.last)
-            return hurts or named or is_remark(self.tokens, said, self.skip)  # "elbow is barking, right one"
+            return (
+                hurts or named or is_where(self.tokens, said) or is_remark(self.tokens, said, self.skip)
+            )  # "elbow is barking, right one"
         if name == "LABEL":
             return self._is_side_first(said)
         if name == "HELD" and (holds_another_thing(self.tokens, said.first, said.last) or self._text(said.first - 1) in _HELD_UP):
@@ -119,7 +122,20 @@ class PhraseMarks(NumberMarks):
             return is_busy(self.tokens, said)  # "both arms full of child"
         if name == "BODYWEIGHT":
             return self._text(said.first) == "nothing" and self._has_counted_nought()  # "zero. nothing."
+        if name == "FAILURE" and (self._is_all_there_was(said) or fails_another_thing(self.tokens, said.first, said.last)):
+            return True
         return name == "FAILURE" and (self._is_denied(said) or (self.hold and self._ends_a_hold(said)))  # "nearly failed"
+
+    def _is_all_there_was(self, failure: Said) -> bool:
+        """Whether "all I had" tells of a thing that is named: "carry on luggage is all I had", but "that was all I had"."""
+        words = [token.text for token in self.tokens[failure.first : failure.last]]
+        subject = self._text(failure.first - 1)
+        named = subject.isalpha() and not self._is_number(failure.first - 1)
+        return (
+            words[:3] in (["is", "all", "i"], ["was", "all", "i"])
+            and named
+            and subject not in CLOSED | AMOUNTS["reps"] | {"kg", "lb"}
+        )
 
     def _goes_by_names(self, ahead: int) -> bool:
         """Whether every figure has its name before it, as the first one has: "kilos 14 reps 12 reserve 2"."""

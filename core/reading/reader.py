@@ -110,6 +110,8 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
         if changed.side is not None and not any(token.text in HURT for token in tokens):
             return (changed,)  # "it was left arm not right": nothing is not right with the arm
         return (*(act for _, act in reading.acts), changed)
+    if reading.acts and (changed := field_corrected(_before_the_pain(tokens, reading.explained), context)) is not None:
+        return (changed, *(act for _, act in reading.acts))
     for first, last in sentences:
         read_sentence(reading, first, last)
     for at in range(1, len(tokens)):
@@ -145,6 +147,12 @@ def _read(plain: str, text: str, context: Context) -> tuple[Act, ...]:
 
 _DOUBTING = frozenset({"think", "believe", "reckon", "might", "may", "suspect", "guess", "suppose", "fear"})
 _LONGEST_DOUBT = 8
+
+
+def _before_the_pain(tokens: list[Token], explained: set[int]) -> list[Token]:
+    """The tokens up to the "and" or comma that leads to a pain: "that was left, not right | and my left hip hurts"."""
+    end = next((at for at, token in enumerate(tokens) if token.text in {"and", "but", ".", ","} and at + 1 in explained), 0)
+    return [] if any(token.text in HURT for token in tokens[:end]) else tokens[:end]
 
 
 def _with_its_doubt(tokens: list[Token], first: int) -> int:

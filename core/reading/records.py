@@ -25,6 +25,7 @@ from core.reading.corrected_parts import (
     with_what_was_left,
     without_confirmed,
     without_denied,
+    without_explained,
     without_noted,
     words_of_the_former,
 )
@@ -138,15 +139,17 @@ def records(
     if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
         return [(at, Unclear())]  # "no 12 at 16kg for me"
     to_be = context.last is None and any(_was_to_be(tokens, one) for one in said.values())  # "was supposed to be 12 but"
-    if to_be or _is_no_set(tokens, parts, told.soft, context) or (correcting and unheeded.is_of_another_set(tokens)):
+    if to_be or _is_no_set(tokens, parts, told.soft, context) or (correcting and _is_no_correction(tokens, parts)):
         return [(at, Unclear())]
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
     failed |= {i for i in explained if i and tokens[i - 1].text == "but"} | {i for i in explained if tokens[i].text == "no"}
     if unheeded.is_unreal(tokens, open_numbers, failed) or unheeded.denies_what_was_left(tokens, parts, said):
         return [(at, Unclear())]
-    if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong) or asks(
+    if _kept_back(tokens, sentences, clauses, open_numbers, free, told, strong=strong, correcting=correcting) or asks(
         tokens, sentences, not_wondered_at(tokens, former, open_numbers), said, strong=strong
     ):
+        return [(at, Unclear())]
+    if not correcting and other_figures.points_at_another(tokens, parts):
         return [(at, Unclear())]
     if not correcting and (is_loose(tokens, clauses, told_first, said) or judges_a_load(tokens, parts)):
         return [(at, Unclear())]
@@ -217,8 +220,16 @@ def _is_no_set(tokens: Sequence[Token], parts: Sequence[Part], soft: Collection[
         or other_figures.tells_how_often(tokens)
         or other_figures.lasts_otherwise(tokens)
         or other_figures.splits_a_figure(tokens)
+        or other_figures.opens_with_more(tokens, parts)
+        or other_figures.is_left_of_a_thing(tokens, parts)
+        or other_figures.tells_what_is_owned(tokens)
         or (context.awaiting is not Awaiting.REPS and unheeded.lists_pairs(tokens, parts))
     )
+
+
+def _is_no_correction(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
+    """Whether what looks like a correction of the last record is of another, or of something else than a record."""
+    return unheeded.is_of_another_set(tokens) or other_figures.counts_a_thing(tokens, parts)
 
 
 def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple[int, int]]) -> bool:
@@ -307,6 +318,7 @@ def _settled(
         parts = without_denied(tokens, without_noted(tokens, parts), context)
         if meant is None or not any(token.text in NOTED for token in tokens[: meant.first]):
             parts = with_mistyped(tokens, with_rejected(tokens, parts), context)
+            parts = without_explained(tokens, parts, context)
         if is_starred(tokens):
             parts = [part for part in parts if part.kind != "by"]
         start = min(
@@ -348,6 +360,7 @@ def _settled(
             words -= _USING | _USED_FOR | EXERCISES  # "I used the 4 kg weights for that exercise"
         if (
             parts[-1].kind == "in"
+            or (context.awaiting is Awaiting.NONE and context.last is not None)  # "looked at the label, 14kg"
             or any(log.side is not None for log in made)
             or any(token.text in _SCALES for token in tokens)
             or tokens[begin].text in _HANDING
@@ -407,8 +420,13 @@ def _kept_back(
     told: guards.Told,
     *,
     strong: bool,
+    correcting: bool,
 ) -> bool:
-    if other_doers.of_another_day(tokens, sentences, clauses) or lost_counts.lost_count(tokens) or counts_several(tokens):
+    if (
+        other_doers.of_another_day(tokens, sentences, clauses)
+        or (not correcting and lost_counts.lost_count(tokens))
+        or counts_several(tokens)
+    ):
         return True
     for first, last in sentences:
         if any(first <= i < last for i in open_numbers) and other_doers.tells_of_others(tokens, first, last, free):

@@ -56,13 +56,15 @@ def _beside_corrections(acts: _Acts, reading: Reading) -> _Acts:
         acts = [(at, act) for at, act in acts if not isinstance(act, Log) or act.seconds is None]  # "hold it there a minute"
     amended = max((at for at, act in acts if isinstance(act, Amend)), default=-1)
     acts = [(at, act) for at, act in acts if not (isinstance(act, Undo) and at < amended)]  # "undo that last one, I meant 12"
-    if any(isinstance(act, Amend) for _, act in acts) and any(token.text in {"but", "correct"} for token in reading.tokens):
+    if any(isinstance(act, Amend) for _, act in acts) and any(
+        token.text in {"but", "correct", "wrong"} for token in reading.tokens
+    ):
         acts = [(at, act) for at, act in acts if act != Feel("right")]  # "10 was right but the weight was 14kg"
     if any(isinstance(act, Amend | Undo) for _, act in acts):
         acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
     if any(isinstance(act, Swap) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip() and not (isinstance(act, Form) and _gives(reading, at))]
-    if any(isinstance(act, Units) for _, act in acts):
+    if any(isinstance(act, Units) or act == Log(same=True) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Swap()]  # "I only think in lbs, change it to that"
     return acts
 

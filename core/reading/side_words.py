@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from core.reading.lexicon import AMOUNTS, COURTESY, listed
+from core.reading.lexicon import AMOUNTS, COURTESY, GUARDS, listed
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS
 from core.reading.token import Kind, Token
 
@@ -69,7 +69,7 @@ def is_remark(tokens: Sequence[Token], said: Said, marks: Mapping[int, Said]) ->
         return False
     if told_both and _is_talk(tokens, said, marks):
         return True  # "left 8, right 8. Left is weaker so I begin with left"
-    if _is_left_undone(tokens, said):
+    if _is_left_undone(tokens, said) or _is_of_a_person(tokens, said):
         return True
     told = False
     begin = said.last
@@ -96,6 +96,16 @@ def _is_left_undone(tokens: Sequence[Token], said: Said) -> bool:
     return undone and any(token.kind is Kind.NUMBER for token in tokens[:lead])
 
 
+def _is_of_a_person(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether somebody else is named before a side, in a clause without numbers: "cat sat on my left arm"."""
+    first = next((i + 1 for i in range(said.first - 1, -1, -1) if tokens[i].kind is not Kind.WORD or tokens[i + 1].apart), 0)
+    last = next((i for i in range(said.last, len(tokens)) if tokens[i].kind is not Kind.WORD or tokens[i].apart), len(tokens))
+    ends = _is_number(tokens, last) or (first > 0 and _is_number(tokens, first - 1))
+    words = {tokens[i].text for i in range(first, said.first)}
+    ends = ends or tokens[said.first].text == "for"  # "kid on my back for the right"
+    return not ends and bool(words & GUARDS["people"]) and not words & {"i", "we", "me", "counted"}
+
+
 def _past_the_other(tokens: Sequence[Token], at: int) -> int:
     """The index after "and right arm", where both are told of: "left arm and right arm both shot"."""
     if _text(tokens, at) not in {"and", "&"}:
@@ -104,6 +114,24 @@ def _past_the_other(tokens: Sequence[Token], at: int) -> int:
     if _text(tokens, end) not in {"left", "right"}:
         return at
     return end + 1 + (_text(tokens, end + 1) in LIMBS)
+
+
+def is_where(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether a side tells where something else is: "the shop is on the right", but not "that one was on the right"."""
+    if _text(tokens, said.first) not in {"on", "in", "to"} or _text(tokens, said.first - 1) not in _STANDING:
+        return False
+    subject = _text(tokens, said.first - 2)
+    return (
+        subject.isalpha()
+        and subject not in _OF_BOTH | _OF_THE_SET | COUNTED_WITH | _OF_A_RECORD
+        and not _is_number(tokens, said.last)
+    )
+
+
+_STANDING = frozenset({"is", "are", "was", "were", "sits", "stands", "lives", "hangs", "parked"})
+_OF_A_RECORD = frozenset(
+    {"it", "that", "this", "they", "those", "these", "one", "ones", "set", "last", "first", "which", "all", "i"}
+)
 
 
 def is_of_others(tokens: Sequence[Token], index: int) -> bool:
@@ -121,9 +149,18 @@ def is_of_others(tokens: Sequence[Token], index: int) -> bool:
 def is_busy(tokens: Sequence[Token], said: Said) -> bool:
     """Whether "both arms" begins what is told of them, away from any number: "couldn't do any, both arms full of child"."""
     begins = said.first == 0 or tokens[said.first - 1].kind is Kind.MARK or tokens[said.first].apart
+    since = next(
+        (i + 1 for i in range(said.first - 1, -1, -1) if tokens[i].kind is not Kind.WORD or tokens[i].text in _CONJUNCTIONS), 0
+    )
+    if not _is_number(tokens, said.last) and GUARDS["people"] & {token.text for token in tokens[since : said.first]}:
+        return True  # "with the kids on either side"
+    if tokens[said.first].text == "a":
+        return not (
+            _is_number(tokens, said.first - 1) or _text(tokens, said.first - 1) in COUNTED_WITH | {"x"}
+        )  # "an arm and a leg"
     if (
         not begins
-        or tokens[said.first].text != "both"
+        or tokens[said.first].text not in {"both", "each", "every"}
         or said.last >= len(tokens)
         or is_beside_number(tokens, said.first, said.last)
     ):

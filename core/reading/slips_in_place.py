@@ -123,7 +123,7 @@ def _places(tokens: Sequence[Token], at: int) -> list[_Place]:
         places.append(_Place(_LEFT_OVER, must=after != "more"))
     if after == "or" and _text(tokens, at + 2) in {"two", "2"} and _is_left_over(tokens, at + 3):
         places.append(_Place(frozenset({"one"}), must=True, known=True))  # "wan or two left in me"
-    if before in {"effort", "rpe"}:
+    if before in {"effort", "rpe"} and tokens[at].raw not in {"there", "here"}:
         places.append(_Place(_SMALL, must=True, known=True))
     if before in {"left", "right"} and after in {"left", "right"}:
         places.append(_Place(_NUMBERS, must=True, known=True))

@@ -48,7 +48,24 @@ _MOST_IN_ONE = Decimal(6)
 _OFF_THE_CLOCK = listed("words_quantities", "off_the_clock")
 _GETTING_OUT = listed("words_quantities", "getting_out")
 _RESTING = frozenset(
-    {"sit", "sat", "rest", "rested", "resting", "wait", "waited", "lie", "lay", "breathe", "needed", "breather", "pause", "paused"}
+    {
+        "sit",
+        "sat",
+        "rest",
+        "rested",
+        "resting",
+        "wait",
+        "waited",
+        "lie",
+        "lay",
+        "breathe",
+        "needed",
+        "breather",
+        "pause",
+        "paused",
+        "took",
+        "takes",
+    }
 )
 PERHAPS = frozenset({"maybe", "possibly", "perhaps", "probably", "about"})
 """Words between one number and the next, where it may be either."""
@@ -74,6 +91,7 @@ _TO_FAILURE = frozenset(
         "way",
     }
 )
+_BEFORE_ITS_SET = frozenset({"", "the", "my", "that", "this", ",", ".", "!", ";"})
 
 
 @dataclass(slots=True)
@@ -222,9 +240,10 @@ class Surroundings:
         return self._is_number(index) and self._text(lead) in _OVER_TO and any(self._is_number(i) for i in range(lead))
 
     def _is_rested(self, index: int) -> bool:
-        """Whether "a minute" at `index` was a rest, and no set: "then I had to sit down for a minute"."""
+        """Whether "a minute" at `index` was a rest, or to come, and no set: "had to sit down for a minute", "left in a minute"."""
         before = {self._text(i) for i in range(max(0, index - 5), index)}
-        return self._text(index - 1) in {"a", "the"} and bool(before & _RESTING)
+        soon = [self._text(index - 2), self._text(index - 1)] == ["in", "a"] and not self.hold
+        return soon or (self._text(index - 1) in {"a", "the"} and bool(before & _RESTING))
 
     def _is_one_set(self, index: int) -> bool:
         """Whether "one set" begins what is told of the first set: "one set 12 reps, second set 10", "one set done, 12 at 20kg"."""
@@ -480,6 +499,8 @@ class Surroundings:
             return False  # "a round dozen"
         if self._text(index) == "set" and self._is_count_of_set(index + 1):
             return False  # "great set 15 @ 12kg"
+        if self._text(index) == "set" and self._text(index + 1) == "was" and before in _BEFORE_ITS_SET:
+            return False  # "set was 10", but "Dad's set was 14"
         return self._text(index + 1) != "of" and before not in _OF_ANOTHER and not praised
 
     def _is_count_of_set(self, index: int) -> bool:

@@ -75,7 +75,18 @@ _COMPARED = frozenset(
     {"more", "less", "up", "down", "ahead", "behind", "missed", "beat", "beaten", "improved", "short", "off", "out"}
 )
 _NO_COMPARISON = frozenset({"number", "under", "over", "after", "ever", "never", "together"})
-_EARLIER = ("before the last", "before last", "before that", "sets ago", "rounds ago", "set ago", "last but one")
+_EARLIER = (
+    "the next one",
+    "the next set",
+    "my next set",
+    "before the last",
+    "before last",
+    "before that",
+    "sets ago",
+    "rounds ago",
+    "set ago",
+    "last but one",
+)
 _IS_THAT = (("is", "that"), ("is", "it"), ("was", "that"), ("was", "it"))
 _PER_WHAT = frozenset({"per", "total", "each", "both", "combined", "altogether", "counting", "counted"})
 _PLATES = frozenset({"25", "50", "75"})
@@ -254,6 +265,8 @@ def drops_a_count(tokens: Sequence[Token], used: Collection[int]) -> bool:
             return True  # "spotter helped with 2 of them"
         if at in used:
             continue
+        if token.text == "none" and at and tokens[at - 1].text in _ADDING | {"next"}:
+            return True  # "10 then none"
         if token.text == "one" and at and tokens[at - 1].text in _ADDING and _CHEATED & {t.text for t in tokens[at + 1 : at + 4]}:
             return True  # "7 at 35 lb plus one I cheated"
         if token.text == "one" and token.kind is Kind.WORD and not (at and tokens[at - 1].text in _POINTING):
