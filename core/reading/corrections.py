@@ -58,17 +58,20 @@ def field_named(tokens: Sequence[Token]) -> str:
     words = {token.text for at, token in enumerate(tokens) if at != confirmed}
     if words & {"reps", "rep"}:
         return ""
-    if _names_a_weight(tokens) or any(t.text == "wrong" and after.text in _WEIGHED for t, after in pairwise(tokens)):
+    if _names_a_weight(tokens, confirmed) or any(t.text == "wrong" and after.text in _WEIGHED for t, after in pairwise(tokens)):
         return "load"
     return "rpe" if words & AMOUNTS["rpe"] else "reserve" if words & {"reserve", "rir"} else ""
 
 
-def _names_a_weight(tokens: Sequence[Token]) -> bool:
-    """Whether a weight that was lifted is named, and no body's nor a figure of speech: "lose weight", "a load off my mind"."""
+def _names_a_weight(tokens: Sequence[Token], confirmed: int | None) -> bool:
+    """Whether a weight that was lifted is named, and no body's nor a figure of speech: "lose weight", "a load off my mind".
+
+    What stands at `confirmed` is said to be right.
+    """
     around = zip(["", *(t.text for t in tokens)], tokens, [*(t.text for t in tokens[1:]), ""], strict=False)
     return any(
-        token.text in {"weight", "load", "weights"} and before not in _OF_A_BODY and after not in _OF_SPEECH
-        for before, token, after in around
+        at != confirmed and token.text in {"weight", "load", "weights"} and before not in _OF_A_BODY and after not in _OF_SPEECH
+        for at, (before, token, after) in enumerate(around)
     )
 
 

@@ -180,12 +180,12 @@ _NOT_REPS = frozenset(
 def tells_what_is_owned(tokens: Sequence[Token]) -> bool:
     """Whether the numbers are of weights that somebody owns: "I only own 12 and 16kg"."""
     return any(
-        tokens[at].text in {"own", "possess"} and tokens[at - 1].text in _OWNERS and tokens[at + 1].kind is Kind.NUMBER
+        tokens[at].text in {"own", "possess"} and tokens[at - 1].text in _OWNING and tokens[at + 1].kind is Kind.NUMBER
         for at in range(1, len(tokens) - 1)
     )
 
 
-_OWNERS = frozenset({"i", "we", "only", "just"})
+_OWNING = frozenset({"i", "we", "only", "just"})
 _POINTING = frozenset({"the", "that", "his", "her", "their", "our"})
 
 

@@ -17,7 +17,7 @@ from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
 from core.reading.not_now import denial_start, excepted, figures, is_not_now, is_out_of_sight, is_painless_after
 from core.reading.pain_clauses import NAMING, is_only_named, joined_clauses
 from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_lifted, is_part, part_of_back, places_in, side_alone
-from core.reading.signs import signs_in
+from core.reading.signs import breath_excepted, signs_in
 from core.reading.token import Kind, Token
 from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
 
@@ -93,6 +93,8 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
         found += told_here
         before, named = places, None
         named_alone = is_only_named(patient, first, last, places)
+    if (breath := breath_excepted(patient)) is not None:
+        found = [one for one in found if one[0] < breath[0]] + [(breath[0], Pain(urgent=True), breath)]
     found = [_passed(patient, clauses, one) for one in found]
     found = [_on_that_side(patient, one) for one in found]
     words = {token.text for token in patient}

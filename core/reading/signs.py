@@ -24,6 +24,25 @@ _LONGEST = 60
 _LISTS = {"@place": frozenset(PLACES), "@hurt": HURT, "@limb": listed("words_pain", "limbs")}
 
 
+def breath_excepted(tokens: Sequence[Token]) -> tuple[int, int] | None:
+    """Where breath is what is left out of "all is well" ("it doesn't hurt apart from when I breathe", "breathing but barely")."""
+    words = [token.text for token in tokens]
+    for at, word in enumerate(words):
+        if word in _BREATHING and words[at + 1 : at + 2] == ["but"] and set(words[at + 2 : at + 4]) & _HARDLY:
+            return at, at + 3
+        leaves_out = word in _EXCEPTING or words[at : at + 2] in (["apart", "from"], ["other", "than"])
+        breathed = next((end for end in range(at + 1, min(at + _REACH, len(words))) if words[end] in _BREATHING), None)
+        if leaves_out and breathed is not None and set(words[:at]) & (HURT | _HOW_IT_IS):
+            return at, breathed + 1
+    return None
+
+
+_BREATHING = frozenset({"breathe", "breathing", "inhale", "inhaling", "breath"})
+_HARDLY = frozenset({"barely", "hardly", "scarcely", "only"})
+_HOW_IT_IS = frozenset({"pain", "pains", "painful", "sore", "fine", "ok", "well", "good"})
+_EXCEPTING = frozenset({"except", "excepting", "unless", "bar", "barring"})
+
+
 def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[str, int, int]]:
     """The signs of tokens `[first, last)`, one clause: what each means and the span of its words."""
     if last - first > _LONGEST:
