@@ -112,4 +112,11 @@ class MannersReturned:
     expects: Literal["reps", "go", "back", "today"] | None
 
 
-BetweenMessage = WelcomeBack | TodayPlan | NothingRuns | HelpShown | UnitNoted | ProgressShown | NotUnderstood | MannersReturned
+@dataclass(frozen=True)
+class NoHurry:
+    """Somebody asks to wait while no workout runs."""
+
+
+BetweenMessage = (
+    WelcomeBack | TodayPlan | NothingRuns | HelpShown | UnitNoted | ProgressShown | NotUnderstood | MannersReturned | NoHurry
+)
