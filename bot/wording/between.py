@@ -148,7 +148,7 @@ def not_understood(message: NotUnderstood) -> Worded:
     return Worded(page("I didn't catch that.", EXPECTED[message.expects]))
 
 
-IN_KIND = {"thanks": "You're welcome.", "hello": "Hello!", "nod": "Good."}
+IN_KIND = {"thanks": "You're welcome.", "hello": "Hello!", "nod": "Good.", "bye": "See you!"}
 
 
 @words_for(MannersReturned)

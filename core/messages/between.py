@@ -108,7 +108,7 @@ class NotUnderstood:
 class MannersReturned:
     """Thanks, a greeting or a nod, answered in kind; `expects` is what is waited for, None when nothing is."""
 
-    said: Literal["thanks", "hello", "nod"]
+    said: Literal["thanks", "hello", "nod", "bye"]
     expects: Literal["reps", "go", "back", "today"] | None
 
 
