@@ -70,12 +70,14 @@ COURTESY = _words("plain", "courtesy")
 GISTS: dict[str, str] = _DATA["gists"]
 """The lines of `core.reading.gist` by what they mean."""
 
-SIGNS: dict[str, str] = _DATA["signs"]
-"""The lines of `core.reading.signs` by what they mean."""
+SIGNS: dict[str, dict[str, str]] = {table: _DATA[table] for table in ("signs", "signs_apart")}
+"""The lines of `core.reading.signs`, of one clause or of several, by what they mean."""
 
 _PHRASE_WORDS = frozenset(re.findall(r"[a-z']+", re.sub(r"(?m)^(#.*|\[[a-z -]+\])$|\{\w+\}", " ", _PHRASES_TEXT)))
 
-_GIST_WORDS = frozenset(re.findall(r"[a-z']+", " ".join((*GISTS.values(), *SIGNS.values()))))
+_GIST_WORDS = frozenset(
+    re.findall(r"[a-z']+", " ".join((*GISTS.values(), *(text for lines in SIGNS.values() for text in lines.values()))))
+)
 
 _COMPANY_WORDS = frozenset(word for says in _DATA["words_company"].values() for word in says.split())
 

@@ -214,7 +214,7 @@ def _denied(tokens: Sequence[Token], first: int, sign: _Sign) -> bool:
         after[:1] == ["free"]
         or (set(after[:1]) & {"passed", "stopped", "eased"} and after[1:2] != ["out"])
         or (after[:1] == ["gone"] and tokens[end - 1].text in _THAT_GO)
-        or (not own and set(after[:2]) & {"gone", "free"})
+        or (not own and set(after[:2]) & {"gone", "free"} and not (after[0] == "," and after[2:3] not in ([], ["now"], ["."])))
         or (after[:2] == ["went", "away"] and tokens[end - 1].text in _THAT_GO)
         or (after[:1] and after[0] in _ENDING and after[1:2] in (["gone"], ["passed"], ["stopped"]))
     ):

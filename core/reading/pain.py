@@ -17,7 +17,7 @@ from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
 from core.reading.not_now import denial_start, excepted, figures, is_not_now, is_out_of_sight, is_painless_after
 from core.reading.pain_clauses import NAMING, is_only_named, joined_clauses
 from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_lifted, is_part, part_of_back, places_in, side_alone
-from core.reading.signs import breath_excepted, pressed_chest, signs_in
+from core.reading.signs import breath_excepted, pressed_chest, signs_apart, signs_in
 from core.reading.token import Kind, Token
 from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
 
@@ -106,10 +106,24 @@ def _with_signs_apart(tokens: Sequence[Token], found: list[_Found]) -> list[_Fou
     """With the urgent signs whose words stand in several clauses."""
     if (breath := breath_excepted(tokens)) is not None:
         found = [one for one in found if one[0] < breath[0]] + [(breath[0], Pain(urgent=True), breath)]
+    if not any(pain is not None and pain.urgent for _, pain, _ in found):
+        for meaning, first, last in signs_apart(tokens):
+            place = _place_apart(tokens, meaning)
+            told = Pain(urgent=True) if place is None else Pain(place.name, place.side, urgent=True)
+            found = [one for one in found if one[1] is None or one[1].place != told.place or told.place is None]
+            return [*found, (first, told, (first, last))]
     pressed = None if any(pain is not None and pain.urgent for _, pain, _ in found) else pressed_chest(tokens)
     if pressed is not None:
         found = [one for one in found if one[0] < pressed[0]] + [(pressed[0], Pain("chest", urgent=True), pressed)]
     return found
+
+
+def _place_apart(tokens: Sequence[Token], meaning: str) -> Place | None:
+    """Where a sign told in several clauses is: the chest, or the limb that is named."""
+    if meaning not in {"urgent-chest", "urgent-numb"}:
+        return None
+    named = [place for place in places_in(tokens, 0, len(tokens)) if meaning == "urgent-numb" or place.name == "chest"]
+    return named[0] if named else None
 
 
 def _completed(

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 _REACH = 7
 """Words between one of the first group and any of the others, at most."""
+_REACH_APART = 20
+_Lines = tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...]
 _LONGEST = 60
 """Tokens of a clause beyond which no order is left to read."""
 _LISTS = {"@place": frozenset(PLACES), "@hurt": HURT, "@limb": listed("words_pain", "limbs")}
@@ -63,38 +65,49 @@ _EXCEPTING = frozenset({"except", "excepting", "unless", "bar", "barring"})
 
 def signs_in(tokens: Sequence[Token], first: int, last: int) -> Iterator[tuple[str, int, int]]:
     """The signs of tokens `[first, last)`, one clause: what each means and the span of its words."""
+    yield from _told(tokens, first, last, _lines("signs"), _REACH)
+
+
+def signs_apart(tokens: Sequence[Token]) -> Iterator[tuple[str, int, int]]:
+    """The signs whose words stand in several clauses or sentences of a message."""
+    yield from _told(tokens, 0, len(tokens), _lines("signs_apart"), _REACH_APART)
+
+
+def _told(tokens: Sequence[Token], first: int, last: int, lines: _Lines, reach: int) -> Iterator[tuple[str, int, int]]:
     if last - first > _LONGEST:
         last = first + _LONGEST
     spots = [at for at in range(first, last) if tokens[at].kind is not Kind.MARK]
     words = [tokens[at].text for at in spots]
+    if not words:
+        return
     said = {word for word, after in zip(words, [*words[1:], ""], strict=True) if word != "right" or after not in PLACES}
-    for meaning, groups, never in _lines():
+    for meaning, groups, never in lines:
         if said.isdisjoint(groups[0]) or not said.isdisjoint(never) or any(said.isdisjoint(group) for group in groups[1:]):
             continue
         for at in (i for i, word in enumerate(words) if word in groups[0]):
-            near = [_nearest(words, at, group) for group in groups[1:]]
+            near = [_nearest(words, at, group, reach) for group in groups[1:]]
             if all(place is not None for place in near):
                 told = [at, *(place for place in near if place is not None)]
                 yield meaning, spots[min(told)], spots[max(told)] + 1
                 break
 
 
-def _nearest(words: Sequence[str], at: int, group: frozenset[str]) -> int | None:
+def _nearest(words: Sequence[str], at: int, group: frozenset[str], reach: int) -> int | None:
     """The word of a group nearest to `at`, and within reach of it."""
-    spots = [i for i in range(max(0, at - _REACH), min(len(words), at + _REACH + 1)) if i != at and words[i] in group]
+    spots = [i for i in range(max(0, at - reach), min(len(words), at + reach + 1)) if i != at and words[i] in group]
     return min(spots, key=lambda i: abs(i - at), default=None)
 
 
 @cache
-def _lines() -> tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...]:
-    """Each line: its meaning, the groups of which one word each must be there, and the words that forbid it."""
+def _lines(table: str) -> _Lines:
+    """Each line of a table: its meaning, the groups of which one word each must be there, and the words that forbid it."""
     return tuple(
         (
             meaning,
             tuple(_words(group) for group in line.split() if not group.startswith("!")),
             frozenset[str]().union(*(_words(group[1:]) for group in line.split() if group.startswith("!"))),
         )
-        for meaning, text in SIGNS.items()
+        for meaning, text in SIGNS[table].items()
         for line in text.strip().split("\n")
     )
 
