@@ -12,6 +12,7 @@ from core.reading.surroundings import CLOSED
 from core.reading.token import Kind
 
 _SECONDS = frozenset({"seconds", "second", "s"})
+_LEADING_TO_SIDES = frozenset({"each", "per", "a", "/", "both", "on", "left", "right", "every", "l", "r"})
 _SIDED = frozenset({"side", "sides"})
 _OUT_OF = frozenset({"/", "of", "from", "over"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
@@ -73,7 +74,7 @@ class NumberMarks(JoiningWords):
         if following in {"hold", "plank", "hang"} and self._text(after + 1) in {"", ",", ".", "!", "with", "at"}:
             self._emit("DURATION", index, token.value)
             return after + 1
-        glued_s = following == "s" and self.tokens[after].glued
+        glued_s = following == "s" and (self.tokens[after].glued or self._is_short_for_seconds(after))
         self.broken |= following in _SECONDS and (glued_s or following != "s") and self._is_of_the_clock(index)
         second = following == "second" and not {"first", "1st", "third"} & {t.text for t in self.tokens[:index]}
         second = second and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
@@ -107,6 +108,10 @@ class NumberMarks(JoiningWords):
         after = self._past_scale(index, after)
         scored = self.terminals[-1].type == "EFFORT"
         return after if after in self.skip or scored else self._after_number(after)
+
+    def _is_short_for_seconds(self, at: int) -> bool:
+        """Whether an "s" that stands apart from its number ends what was said of it, or leads to a side: "25 s each side"."""
+        return self._ends(at + 1) or self._text(at + 1) in _LEADING_TO_SIDES or self._text(at + 1) == "hold"
 
     def _past_nought(self, after: int) -> int | None:
         """The index after a nought that says again what was just said: "no power left, zero", "did not get any, zero reps"."""

@@ -45,6 +45,8 @@ _GATHERING = frozenset({"both", "all", "every"})
 _COPULAS = frozenset({"is", "are", "was", "were"})
 _JUDGED = frozenset({"heavy", "light", "too", "hard", "easy", "bad", "that", "so", "very", "enough", "right"})
 _DENYING = listed("words_guards", "denying")
+_MADE_SURE = frozenset({"definitely", "certainly", "surely", "absolutely", "easily"})
+"""What a "no" leads to that only takes back a doubt: "maybe.. no definitely 2 more"."""
 _WEIGHTS = listed("words_guards", "weights")
 _BEFORE_WEIGHTS = frozenset(
     {"any", "the", "a", "my", "use", "used", "using", "extra", "added", "with", "have", "had", "hold", "carry"}
@@ -178,7 +180,8 @@ def denies_what_was_left(tokens: Sequence[Token], parts: Sequence[Part], said: M
             continue
         at = part.at - 1
         while at >= 0 and tokens[at].kind is Kind.WORD and not tokens[at + 1].apart:
-            if tokens[at].text in _DENYING and at not in free:
+            sure = tokens[at].text == "no" and tokens[at + 1].text in _MADE_SURE
+            if tokens[at].text in _DENYING and at not in free and not sure:
                 return True
             at -= 1
         ahead = [token.text for token in tokens[part.at + 1 : part.at + 7]]
