@@ -45,7 +45,7 @@ from core.reading.lexicon import COURTESY, EXERCISES, listed
 from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
-from core.reading.restated import restate
+from core.reading.restated import goes_on_after_an_excuse, restate
 from core.reading.scopes import LAST
 from core.reading.sets import SIDES, logs
 from core.reading.slips_in_place import hides_a_word_of_sets
@@ -336,7 +336,7 @@ def _settled(
         said_after = {part.kind for part in after} & QUANTITIES
         uncounted = not {part.kind for part in before} & _COUNTS and bool(said_after & _COUNTS)  # "20kg barbell, no plates, 12"
         adds = said_after <= {"reserve", "effort"} - {part.kind for part in before}  # "12 at 20kg abeg, one remain"
-        goes_on = _only_excuses(tokens, sorry) and _is_load_of(before, after)  # "only 7 sorry.. baby woke.. 10kg"
+        goes_on = goes_on_after_an_excuse(tokens, sorry, before, after)  # "only 7 sorry.. baby woke.. 10kg"
         if any(part.kind in QUANTITIES for part in before) and said_after and not adds and not uncounted and not goes_on:
             changed, made = [replace(part, dropped=frozenset()) for part in after], logs(before, context)
             _check_change(made, changed)
@@ -374,19 +374,6 @@ def _settled(
     if len(counts) == len(made) and any(min(counts) < undone < max(counts) for undone in taken_back):
         return list(zip(counts, made, strict=True))  # "14 at 8kg, scratch that, 15 at 8kg"
     return [(at, log) for log in made]
-
-
-def _only_excuses(tokens: Sequence[Token], sorry: Said) -> bool:
-    """Whether a word that may take back is one of manners."""
-    return bool({"sorry", "apologies"} & {token.text for token in tokens[sorry.first : sorry.last]})
-
-
-def _is_load_of(before: Sequence[Part], after: Sequence[Part]) -> bool:
-    """Whether nothing but one count is told first, and its load after it, so that nothing is taken back."""
-    if sum(bool(part.numbers) for part in before) != 1:
-        return False  # "10x14 sorry 16kg"
-    told, added = ({part.kind for part in parts} & (QUANTITIES | {"bodyweight", "not"}) for parts in (before, after))
-    return told <= {"bare", "reps"} and "load" in added and added <= {"load", "reserve", "effort"}
 
 
 def _said_to_be_possible(said: Mapping[int, Said]) -> set[int]:

@@ -152,3 +152,15 @@ def _classes(parts: Sequence[Part]) -> list[str]:
 def _is_full(parts: Sequence[Part]) -> bool:
     """Whether more than one thing is told: reps and a load, reps and what was left."""
     return len(_classes(parts)) > 1
+
+
+def goes_on_after_an_excuse(tokens: Sequence[Token], sorry: Said, before: Sequence[Part], after: Sequence[Part]) -> bool:
+    """Whether one count is told, then an excuse, then its load, so that nothing is taken back; but "10x14 sorry 16kg"."""
+    excuses = bool(_EXCUSING & {token.text for token in tokens[sorry.first : sorry.last]})
+    told, added = ({part.kind for part in parts} & _OF_SETS for parts in (before, after))
+    one_count = told <= {"bare", "reps"} and sum(bool(part.numbers) for part in before) == 1
+    return excuses and one_count and "load" in added and added <= {"load", "reserve", "effort"}
+
+
+_EXCUSING = frozenset({"sorry", "apologies"})
+_OF_SETS = {*_CLASSES, "more", "either", "set_count", "not"}

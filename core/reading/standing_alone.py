@@ -180,6 +180,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return False  # "did left only 12, right next"
         case "skip-day":
             return not of_dates(tokens, *sentence)
+        case "finish" if words == {"that", "is", "me"} and alone.last in reading.explained:
+            return False  # "that's me back now", "that's me ready"
         case "finish" if tokens[sentence[0]].text == "if":
             return False  # "if it's 12 again I'm out"
         case "finish" if asked(tokens, *sentence):
