@@ -76,7 +76,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         before = tokens[said.first - 1]
         if before.kind is Kind.NUMBER or before.text in {"much", "many", "few", "more"}:
             return False  # "too much kilos for me"
-    if said.meaning.startswith("units") and _tells_of_its_unit(tokens, said):
+    if said.meaning.startswith("units") and tells_of_its_unit(tokens, said):
         return False  # "10 reps at 44 lb, sorry I think in pounds"
     if said.meaning == "skip-day" and of_dates(tokens, first, last):
         return False  # "away 21st to 24th, no training"
@@ -88,7 +88,7 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     return said.meaning in _NOT_NEGATED or not _negated(tokens, said, first)
 
 
-def _tells_of_its_unit(tokens: Sequence[Token], said: Said) -> bool:
+def tells_of_its_unit(tokens: Sequence[Token], said: Said) -> bool:
     """Whether somebody only says which unit comes to mind, beside a load that was told in it."""
     words = [token.text for token in tokens[said.first : said.last]]
     loads = {tokens[i + 1].text for i in range(said.first - 1) if tokens[i].kind is Kind.NUMBER} & {"kg", "lb"}

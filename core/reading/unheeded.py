@@ -120,7 +120,7 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
         tokens[i]
         for i in range(begin, len(tokens))
         if i not in failed
-        and tokens[i].text not in _UNITS
+        and (tokens[i].text not in _UNITS or tokens[i - 1].text in _HAPPENING)
         and not _is_meant_well(tokens, i)
         and not (halved and _is_of_the_half(tokens, i))
     ]
