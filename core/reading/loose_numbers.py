@@ -80,6 +80,8 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
         if (tokens[part.at - 2].text, tokens[part.at - 1].text) == ("the", "last"):
             return True  # "the last 2 were half"
         if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
+            if tokens[after].text == "failure" and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
+                continue  # "left 9 failure right 10 failure 14kg"
             return _tells_the_last_rep(tokens[after].text, part, counted)  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text

@@ -56,6 +56,8 @@ def start_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
         return False  # "it just hit me"
     if tokens[said.last - 1].text == "go" and said.last < last and tokens[said.last].text in _GOING_TO:
         return False  # "we go see after church"
+    if tokens[said.last - 1].text == "move" and said.last < last and tokens[said.last].text == "on":
+        return False  # "let's move on with my life"
     if tokens[said.last - 1].text in {"go", "move"} and said.last < last and tokens[said.last].text in _PAST:
         return False  # "let's move past this one", "let's go past the shop first"
     if tells_how_often(tokens[said.last : last]):
@@ -133,7 +135,9 @@ def _is_elsewhere_now(tokens: Sequence[Token], said: Said) -> bool:
 
 
 _ABROAD = frozenset({"stateside", "overseas", "abroad", "home"})
-_COUNTRIES = frozenset({"country", "states", "uk", "us", "usa", "europe", "town", "city", "village", "america", "england", "ireland"})
+_COUNTRIES = frozenset(
+    {"country", "states", "uk", "us", "usa", "europe", "town", "city", "village", "america", "england", "ireland"}
+)
 
 
 def resume_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:

@@ -51,6 +51,7 @@ _WEIGHTS = listed("words_guards", "weights")
 _BEFORE_WEIGHTS = frozenset(
     {"any", "the", "a", "my", "use", "used", "using", "extra", "added", "with", "have", "had", "hold", "carry"}
 )
+_HEDGES = frozenset({"maybe", "perhaps", "possibly", "probably", "ish"})
 _HOURS, _MINUTES = 24, 60
 _ORDINALS = frozenset(
     {
@@ -139,6 +140,10 @@ def _came_between(tokens: Sequence[Token], numbers: Sequence[int]) -> bool:
 
 def is_vague(tokens: Sequence[Token], soft: Collection[int]) -> bool:
     """Whether words say of the count or the load that it is only about so much: "10, more or less"; of what was left they may."""
+    last = next((i for i in range(len(tokens) - 1, -1, -1) if tokens[i].kind is Kind.NUMBER), -1)
+    after = [token.text for token in tokens[last + 1 :] if token.kind is Kind.WORD and token.text not in _UNITS]
+    if last >= 0 and last not in soft and len(after) == 1 and after[0] in _HEDGES:
+        return True  # "12 with 7kg.. maybe"
     line = _line(tokens)
     for saying in _VAGUE.within(line):
         words = saying.split()

@@ -84,7 +84,7 @@ def only_imagined(words: Sequence[str]) -> bool:
     while rest and rest[0] in {"kg", "lb", "s", "reps", "rep", "each"}:
         rest.pop(0)
     match rest[:3]:
-        case ["would" | "will" | "could" | "can", "you" | "u" | "ye", *_] if set(rest[2:]) <= COURTESY:
+        case ["would" | "will", "you" | "u" | "ye", *_] if set(rest[2:]) <= COURTESY:
             return False  # "make that 9 would you please"
         case ["would" | "should" | "might", after, *_]:
             return after not in {"have", "do"}
