@@ -15,7 +15,7 @@ from core.reading.acts import Pain, Side
 from core.reading.lexicon import HURT, PLACES, listed
 from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
 from core.reading.not_now import denial_start, excepted, figures, is_not_now, is_out_of_sight, is_painless_after
-from core.reading.pain_clauses import is_an_excuse, is_only_named, joined_clauses, NAMING
+from core.reading.pain_clauses import NAMING, is_an_excuse, is_only_named, joined_clauses
 from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_lifted, is_part, part_of_back, places_in, side_alone
 from core.reading.signs import breath_excepted, signs_in
 from core.reading.token import Kind, Token
