@@ -9,6 +9,7 @@ from bot.wording.pictures import strength_text
 from core.messages import (
     HelpShown,
     MannersReturned,
+    NoHurry,
     NothingRuns,
     NotUnderstood,
     ProgressShown,
@@ -147,10 +148,17 @@ def not_understood(message: NotUnderstood) -> Worded:
     return Worded(page("I didn't catch that.", EXPECTED[message.expects]))
 
 
-IN_KIND = {"thanks": "You're welcome.", "hello": "Hello!", "nod": "Good."}
+IN_KIND = {"thanks": "You're welcome.", "hello": "Hello!", "nod": "Good.", "bye": "See you!"}
 
 
 @words_for(MannersReturned)
 def manners_returned(message: MannersReturned) -> Worded:
     """Thanks, a greeting or a nod."""
     return Worded(page(IN_KIND[message.said], "" if message.expects is None else EXPECTED[message.expects]))
+
+
+@words_for(NoHurry)
+def no_hurry(message: NoHurry) -> Worded:
+    """Somebody asks to wait while no workout runs."""
+    del message
+    return Worded(page("Take your time.", 'Say "go" when you are ready.'), ("go",))

@@ -108,8 +108,15 @@ class NotUnderstood:
 class MannersReturned:
     """Thanks, a greeting or a nod, answered in kind; `expects` is what is waited for, None when nothing is."""
 
-    said: Literal["thanks", "hello", "nod"]
+    said: Literal["thanks", "hello", "nod", "bye"]
     expects: Literal["reps", "go", "back", "today"] | None
 
 
-BetweenMessage = WelcomeBack | TodayPlan | NothingRuns | HelpShown | UnitNoted | ProgressShown | NotUnderstood | MannersReturned
+@dataclass(frozen=True)
+class NoHurry:
+    """Somebody asks to wait while no workout runs."""
+
+
+BetweenMessage = (
+    WelcomeBack | TodayPlan | NothingRuns | HelpShown | UnitNoted | ProgressShown | NotUnderstood | MannersReturned | NoHurry
+)

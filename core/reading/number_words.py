@@ -56,6 +56,9 @@ def join_number_words(tokens: list[Token]) -> list[Token]:
         ):
             joined.append(replace(token, kind=Kind.WORD, text="no", worded=False))  # "zero sleep"
             index += 1
+        elif token.text == "single" and _text_at(tokens, index + 1) in {"rep", "repetition"}:
+            joined.append(_spanning(token, token, Decimal(1)))  # "only managed a single rep"
+            index += 1
         elif token.worded:
             joined_number, index = _number_run(tokens, index)
             joined.append(joined_number)

@@ -17,7 +17,7 @@ from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
 from core.reading.not_now import denial_start, excepted, figures, is_not_now, is_out_of_sight, is_painless_after
 from core.reading.pain_clauses import NAMING, is_an_excuse, is_only_named, joined_clauses
 from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_lifted, is_part, part_of_back, places_in, side_alone
-from core.reading.signs import breath_excepted, signs_in
+from core.reading.signs import breath_excepted, pressed_chest, signs_in
 from core.reading.token import Kind, Token
 from core.reading.urgent_spelling import misspelt_signs, urgent_spelling
 
@@ -30,7 +30,8 @@ _STRONG = frozenset(
     {
         "severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent",
         "massive", "badly", "bad", "strong", "horrendous", "horrific", "unbearable", "agony", "huge", "worst", "crippling",
-        "blinding", "splitting", "dreadful", "frightful", "ghastly", "fierce",
+        "blinding", "splitting", "dreadful", "frightful", "ghastly", "fierce", "savage", "vicious", "brutal", "hectic", "insane",
+        "searing", "piercing", "shocking", "ferocious", "murderous",
     }
 )  # fmt: skip
 _GAVE_WAY = frozenset({"popped", "pop", "snapped", "snap", "tore", "torn", "ripped", "cracked"})
@@ -93,13 +94,22 @@ def pains(tokens: Sequence[Token], clauses: Sequence[_Span]) -> list[_Found]:
         found += told_here
         before, named = places, None
         named_alone = is_only_named(patient, first, last, places)
-    if (breath := breath_excepted(patient)) is not None:
-        found = [one for one in found if one[0] < breath[0]] + [(breath[0], Pain(urgent=True), breath)]
+    found = _with_signs_apart(patient, found)
     found = [_passed(patient, clauses, one) for one in found]
     found = [_on_that_side(patient, one) for one in found]
     words = {token.text for token in patient}
     found = [_at_its_worst(words, one) for one in found]
     return _together([one for one in found if not _is_breath_of_the_chest(patient, one, found)])
+
+
+def _with_signs_apart(tokens: Sequence[Token], found: list[_Found]) -> list[_Found]:
+    """With the urgent signs whose words stand in several clauses."""
+    if (breath := breath_excepted(tokens)) is not None:
+        found = [one for one in found if one[0] < breath[0]] + [(breath[0], Pain(urgent=True), breath)]
+    pressed = None if any(pain is not None and pain.urgent for _, pain, _ in found) else pressed_chest(tokens)
+    if pressed is not None:
+        found = [one for one in found if one[0] < pressed[0]] + [(pressed[0], Pain("chest", urgent=True), pressed)]
+    return found
 
 
 def _completed(

@@ -39,6 +39,7 @@ _JUDGING = frozenset(
     {"felt", "feels", "it", "was", "easy", "hard", "solid", "tough", "strong", "good", "heavy", "so", "and", "..."}
 )
 _ONLY = frozenset({"just", "only"})
+_CALLED = frozenset({"call", "say", "count", "counts", "make", "honest"})
 _STILL = frozenset({"just", "only", "but", "so", "yes", "still", "yeah", "yep"})
 JOINTS = {"comma", "and", "slash", "dash", "break", "label"}
 
@@ -242,10 +243,7 @@ def settle_bare(items: list[Quantity], context: Context) -> None:
             raise Open  # "11 at 20kg 8/10"
         _become(bare, "seconds" if context.hold else "reps")
         return
-    broken = [item for item in bare if item.value % 1]
-    if len(bare) == TWO and len(broken) == 1:
-        broken[0].kind = "load"
-        _become([item for item in bare if item is not broken[0]], "reps")
+    if len(bare) == TWO and _settle_broken(items, bare, context):
         return
     _settle_unnamed(items, bare, context)
 
@@ -264,6 +262,30 @@ def _are_times_in_a_row(items: list[Quantity], bare: list[Quantity], *, hold: bo
         return False
     held = hold or "held" in counted[0].flags or bool(counted[0].dropped & _HOLDS)
     return held and all(item.links and set(item.links) <= JOINTS and not item.dropped for item in counted[1:])
+
+
+def _settle_broken(items: list[Quantity], bare: list[Quantity], context: Context) -> bool:
+    """Settle two bare numbers of which one has a fraction; false when none or both have one."""
+    broken = [item for item in bare if item.value % 1]
+    if len(broken) != 1:
+        return False
+    told = "seconds" if context.hold else "reps"
+    if broken == bare[:1] and bare[1].value == broken[0].value // 1 and bare[1].dropped & _CALLED:
+        items.remove(broken[0])  # "nine and a half but I'll call it nine"
+        _become(bare[1:], told)
+        return True
+    if _may_be_reps(broken[0], bare, context):
+        raise Open  # "9.5 then 9"
+    broken[0].kind = "load"
+    _become([item for item in bare if item is not broken[0]], "reps")
+    return True
+
+
+def _may_be_reps(broken: Quantity, bare: list[Quantity], context: Context) -> bool:
+    """Whether a number with a half may be reps, too: it is near the other one, joined to it, and no load that was suggested."""
+    other = next(item for item in bare if item is not broken)
+    near = abs(broken.value - other.value) < TWO and broken.value % 1 == Decimal("0.5")
+    return near and context.load not in {None, broken.value} and bare[1].linked("and", "comma")
 
 
 def _leads_with_a_load(items: list[Quantity], bare: list[Quantity]) -> bool:

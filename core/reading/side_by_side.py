@@ -60,8 +60,13 @@ def _beside_corrections(acts: _Acts, reading: Reading) -> _Acts:
         token.text in {"but", "correct", "wrong"} for token in reading.tokens
     ):
         acts = [(at, act) for at, act in acts if act != Feel("right")]  # "10 was right but the weight was 14kg"
-    if any(isinstance(act, Amend | Undo) for _, act in acts):
-        acts = [(at, act) for at, act in acts if not isinstance(act, Pause)]
+    undone = next((at for at, act in acts if isinstance(act, Undo)), None)
+    if any(isinstance(act, Amend | Undo) for _, act in acts):  # but "undo that please and hold on"
+        acts = [(at, act) for at, act in acts if not isinstance(act, Pause) or (undone is not None and at > undone)]
+    if any(isinstance(act, Pain) for _, act in acts):
+        acts = [
+            (at, act) for at, act in acts if act != Today() or not reading.words_at(at) <= _WHAT_NOW
+        ]  # "my hip hurts, what now?"
     if any(isinstance(act, Swap) for _, act in acts):
         acts = [(at, act) for at, act in acts if act != Skip() and not (isinstance(act, Form) and _gives(reading, at))]
     if any(isinstance(act, Units) or act == Log(same=True) for _, act in acts):
@@ -190,6 +195,7 @@ _ENDS = OF_THE_SESSION | {"me", "done", "stop", "call", "now"}
 _LIFTING = frozenset({"lift", "move", "budge", "shift"})
 _OF_SWITCHING = frozenset({"use", "switch", "change", "show", "set", "in", "prefer", "speak", "display", "convert", "want", "put"})
 _ASKED = (Form, Swap, Help, Progress, Today)
+_WHAT_NOW = frozenset({"what", "now", "next", "is", "then", "so"})
 _NEXT = frozenset({"next", "one", "please", "the", "up", "on", "to", "exercise", "station"})
 _CALLS = (["wait"], ["hang", "on"], ["hold", "on"])
 

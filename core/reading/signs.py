@@ -24,6 +24,24 @@ _LONGEST = 60
 _LISTS = {"@place": frozenset(PLACES), "@hurt": HURT, "@limb": listed("words_pain", "limbs")}
 
 
+def pressed_chest(tokens: Sequence[Token]) -> tuple[int, int] | None:
+    """Where a chest is named that something presses, though the words stand apart: "a pressing... like, in my chest, pressing"."""
+    words = [token.text for token in tokens]
+    for at in range(2, len(words)):
+        if words[at] == "chest" and words[at - 1] in {"my", "the", "me"} and words[at - 2] in _INSIDE:
+            near = set(words[max(0, at - _REACH) : at + _REACH])
+            if near & _PRESSING and not near & _LIFTED_THERE:
+                return at - 2, at + 1
+    return None
+
+
+_INSIDE = frozenset({"in", "inside", "across", "behind"})
+_PRESSING = frozenset({"pressing", "pressure", "squeezing", "squeeze", "crushing", "tightening", "gripping", "clamping"})
+_LIFTED_THERE = frozenset(
+    {"dumbbell", "dumbbells", "weight", "weights", "kg", "lb", "press", "presses", "bar", "muscles", "muscle", "no"}
+)
+
+
 def breath_excepted(tokens: Sequence[Token]) -> tuple[int, int] | None:
     """Where breath is what is left out of "all is well" ("it doesn't hurt apart from when I breathe", "breathing but barely")."""
     words = [token.text for token in tokens]

@@ -12,6 +12,7 @@ from core.messages import (
     DaySkipped,
     HelpShown,
     MannersReturned,
+    NoHurry,
     NothingRuns,
     NotUnderstood,
     PainHeard,
@@ -138,7 +139,9 @@ def _while_idle(state: Idle, act: Act, turn: Turn) -> State:
             turn.keep_note(NoteKind.PAIN, talk.told_place(act.place, turn))
             turn.say(PainHeard(act.place))
             return replace(state, asking=Asking.PAIN)
-        case Pause() | Finish() | Skip() | Swap() | Feel() | TimeLeft() | Again():
+        case Pause():
+            turn.say(NoHurry())
+        case Finish() | Skip() | Swap() | Feel() | TimeLeft() | Again():
             turn.say(NothingRuns(turn.plan.circuit.name))
         case Unclear() | Answer() | Log():
             if place_asked(state, turn) is not None and isinstance(act, Unclear) and act.choices:

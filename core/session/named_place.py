@@ -47,5 +47,6 @@ def _tails(movement: Exercise) -> set[str]:
     tails = set()
     for name in (movement.name, *movement.names):
         words = words_of(name)
-        tails.add(" ".join(words[-2:] if words[-1] in _WEAK else words[-1:]))
+        tail = words[-2:] if words[-1] in _WEAK else words[-1:]
+        tails |= {" ".join(tail), "".join(tail)}  # "push up", "pushup"
     return tails

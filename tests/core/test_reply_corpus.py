@@ -66,7 +66,7 @@ ONES = {
 }  # fmt: skip
 TENS = {"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 # What dictation writes for a number that sounds the same, and words that stand for one.
-SOUNDS_LIKE = {"ate": 8, "for": 4, "to": 2, "too": 2, "won": 1, "wan": 1, "yin": 1, "ane": 1, "twa": 2}
+SOUNDS_LIKE = {"ate": 8, "for": 4, "to": 2, "too": 2, "won": 1, "wan": 1, "single": 1, "yin": 1, "ane": 1, "twa": 2}
 STANDS_FOR = {"dozen": 12, "couple": 2, "cpl": 2, "tne": 10}
 SAYS_NOUGHT = re.compile(
     r"fail|fali|faield|nothing|nothign|nothng|no way|no strength|cudnt|not one|single one|gave up|no reps|"

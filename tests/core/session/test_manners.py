@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from core.messages import MannersReturned, Noted, ReminderNoted, SetNotRead, WhichOne
+from core.messages import MannersReturned, NoHurry, Noted, ReminderNoted, SetNotRead, WhichOne
 from core.reading.manners import manners
 from tests.walking import Walk
 
@@ -21,6 +21,10 @@ from tests.walking import Walk
         ("ok cool", "nod"),
         ("👍", "nod"),
         ("will do", "nod"),
+        ("cheers coach see ya", "bye"),
+        ("see you soon", "bye"),
+        ("ya", None),
+        ("next", None),
         ("ok?", None),
         ("thanks for the 12s", None),
         ("thanks, no", None),
@@ -62,3 +66,8 @@ def test_days_of_reminders_may_be_told_in_a_workout():
     """Nobody has to wait for its end."""
     walk = Walk(known=True).says("go", "go", "go").waits(62).says("remind me tue thu 6:30am")
     assert any(isinstance(one, ReminderNoted) for one in walk.said)
+
+
+def test_who_asks_to_wait_before_a_workout_is_told_to_take_their_time():
+    """There is no clock to stop."""
+    assert Walk(known=True).says("give me 5 minutes").said == [NoHurry()]
