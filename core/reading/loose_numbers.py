@@ -113,7 +113,7 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
 
 
 def _tells_the_last_rep(word: str, part: Part, counted: Sequence[Part]) -> bool:
-    """Whether a count and a word of failing tell which rep failed, and no set of its own: "11 at 20kg, 12 failure", not "8 failure"."""
+    """Whether a count and a word of failing tell which rep failed, and no set of its own: "11 at 20kg, 12 failure"."""
     before = counted[counted.index(part) - 1].numbers[0]
     return word in {"failed", "fail", "missed"} or (word == "failure" and part.numbers[0] > before)
 
