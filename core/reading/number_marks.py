@@ -12,6 +12,7 @@ from core.reading.surroundings import CLOSED
 from core.reading.token import Kind
 
 _SECONDS = frozenset({"seconds", "second", "s"})
+_HELD = frozenset({"hold", "plank", "planks", "hang", "wall", "side"})
 _LEADING_TO_SIDES = frozenset({"each", "per", "a", "/", "both", "on", "left", "right", "every", "l", "r"})
 _SIDED = frozenset({"side", "sides"})
 _OUT_OF = frozenset({"/", "of", "from", "over"})
@@ -111,7 +112,8 @@ class NumberMarks(JoiningWords):
 
     def _is_short_for_seconds(self, at: int) -> bool:
         """Whether an "s" that stands apart from its number ends what was said of it, or leads to a side: "25 s each side"."""
-        return self._ends(at + 1) or self._text(at + 1) in _LEADING_TO_SIDES or self._text(at + 1) == "hold"
+        stopped = self._text(at + 1) == "in" and self._ends(at + 2)  # "45 s in, had to stop"
+        return self._ends(at + 1) or stopped or self._text(at + 1) in _LEADING_TO_SIDES | _HELD
 
     def _past_nought(self, after: int) -> int | None:
         """The index after a nought that says again what was just said: "no power left, zero", "did not get any, zero reps"."""

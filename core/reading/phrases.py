@@ -29,7 +29,7 @@ _FIGURES = {"for": "4", "to": "2", "too": "2", "one": "1"}
 _LONGEST_WHOLE = 14
 _NO_EXERCISE = {
     "progress-on": frozenset({"at", "me", "you", "us", "him", "her", "them"}),
-    "swap": frozenset({"you", "heavier", "lighter"}),
+    "swap": frozenset({"you", "heavier", "lighter", "more"}),
 }
 """What may stand where an exercise is named, and names none."""
 _FILLERS = listed("words_phrases", "fillers")

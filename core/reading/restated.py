@@ -167,7 +167,7 @@ def goes_on_after_an_excuse(tokens: Sequence[Token], sorry: Said, before: Sequen
     counts = sum(bool(part.numbers) for part in before)
     sided = sum(_CLASSES.get(part.kind) == "side" for part in before) == counts  # "12 left 11 right, sorry, 8kg"
     counted = told - _SIDES <= {"bare", "reps"} and (counts == 1 or sided)
-    return excuses and counted and "load" in added and added <= {"load", "reserve", "effort"}
+    return excuses and counted and "load" in added and added - _SIDES <= {"load", "reserve", "effort"}
 
 
 _SIDES = {kind for kind, said in _CLASSES.items() if said == "side"}

@@ -101,8 +101,10 @@ def _is_spent(tokens: Sequence[Token], said: Said, first: int, last: int) -> boo
     """Whether a length of time was one of rest or of holding: "then rested half a minute", "carried the 16s for half a minute"."""
     lead = [token.text for token in tokens[first : said.first]]
     carried = lead[-1:] == ["for"] and bool(_CARRIED & set(lead))
+    within = lead[-2:] == ["with", "a"] and any(token.kind is Kind.NUMBER for token in tokens[first : said.first])
     return (
         carried
+        or within
         or lead[-1:] in _RESTED
         or _is_of_a_side(tokens, said.last)
         or (said.last < last and tokens[said.last].text in _HANGS)
