@@ -167,6 +167,8 @@ def goes_on_after_an_excuse(tokens: Sequence[Token], sorry: Said, before: Sequen
     counts = sum(bool(part.numbers) for part in before)
     sided = sum(_CLASSES.get(part.kind) == "side" for part in before) == counts  # "12 left 11 right, sorry, 8kg"
     counted = told - _SIDES <= {"bare", "reps"} and (counts == 1 or sided)
+    if excuses and counts == 1 and "bare" in told and [part.numbers for part in before] == [part.numbers for part in after]:
+        raise Open  # "16 sorry 16kg"
     return excuses and counted and "load" in added and added - _SIDES <= {"load", "reserve", "effort"}
 
 
