@@ -76,8 +76,9 @@ class NumberMarks(JoiningWords):
             self._emit("DURATION", index, token.value)
             return after + 1
         glued_s = following == "s" and (self.tokens[after].glued or self._is_short_for_seconds(after))
-        timed = following in _SECONDS and (glued_s or following != "s")
-        self.broken |= self._may_be_its_load(index, after) or (timed and self._is_of_the_clock(index))
+        self.broken |= self._may_be_its_load(index, after) or (
+            following in _SECONDS and (glued_s or following != "s") and self._is_of_the_clock(index)
+        )
         second = following == "second" and not {"first", "1st", "third"} & {t.text for t in self.tokens[:index]}
         second = second and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
         self.broken |= glued_s and self._text(after + 1) in _DECADES
