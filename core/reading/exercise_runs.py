@@ -107,7 +107,17 @@ def proposed(tokens: Sequence[Token], first: int) -> str | None:
         end = next((i for i in range(after, last) if tokens[i].text in CLAUSE_ENDS or tokens[i].apart), last)
         if after < end and (_belongs(tokens, after) or tokens[after].text in _WITH_WHAT):
             return longest_run(tokens[after:end])
-    return None
+    return _named_nicely(tokens, first)
+
+
+def _named_nicely(tokens: Sequence[Token], first: int) -> str | None:
+    """The exercise that a clause names behind a comma and asks for nicely: "another exercise, please squats"; None for none."""
+    comma = next((at for at in range(first + 1, len(tokens)) if tokens[at].text == ","), len(tokens))
+    end = next((at for at in range(comma + 1, len(tokens)) if tokens[at].text in CLAUSE_ENDS), len(tokens))
+    polite = {token.text for token in (*tokens[comma - 1 : comma], *tokens[comma + 1 : end])} & _ASKING_NICELY
+    rest = [token for token in tokens[comma + 1 : end] if token.text not in _ASKING_NICELY | _ARTICLES | COURTESY]
+    named = bool(rest) and all(_belongs(rest, i) or one.text in _WITH_WHAT for i, one in enumerate(rest))
+    return longest_run(rest) if named and polite else None
 
 
 def _is_taken_back(tokens: Sequence[Token], at: int) -> bool:
@@ -115,6 +125,7 @@ def _is_taken_back(tokens: Sequence[Token], at: int) -> bool:
     return bool(_DENYING & {token.text for token in tokens[max(0, at - 3) : at]})
 
 
+_ASKING_NICELY = frozenset({"please", "maybe", "perhaps", "then", "pls", "kindly"})
 _PROPOSING = frozenset({"give", "maybe", "perhaps", "say", "possibly", "prefer", "preferably", "like", "eg", "do", "put", "try"})
 _PROPOSING_IN_TWO = (["for", "example"], ["for", "instance"], ["such", "as"], ["let", "me"], ["lets", "do"], ["how", "about"])
 _ME = frozenset({"me", "us", "do", "to", "for", "now", ","})

@@ -48,6 +48,7 @@ _TELLING = frozenset({"mention", "say", "add", "report", "confirm", "note"})
 _LONGEST_TELLING = 9
 _LONGEST_PLANNING = 6
 _PLANNING = listed("words_gear", "planning")
+_BEFORE_ABOUT = frozenset({"shame", "pity", "sorry", "worry", "worried", "bothered", "what", "how"})
 _RACKS = frozenset({"gym", "rack", "hotel", "shed", "garage", "basement", "shelf", "clubhouse", "flat", "house"})
 
 
@@ -323,6 +324,8 @@ def _negations(tokens: Sequence[Token], first: int, last: int) -> set[int]:
 def _describing(tokens: Sequence[Token], first: int, last: int) -> set[str]:
     """Words that judge a load, where they only say what a thing is like: "a light band", "nothing heavier"."""
     like = {tokens[i].text for i in range(first, last - 1) if tokens[i].text in SKIPPED and tokens[i + 1].text in KINDS}
+    if any(tokens[i].text == "about" and tokens[i - 1].text in _BEFORE_ABOUT for i in range(first + 1, last)):
+        like.add("about")  # "a pair of 9kg kettlebells, shame about the neighbours"
     if last - first > 1 and tokens[last - 2].text == "about" and tokens[last - 1].text in {"it", "all"}:
         like.add("about")  # "two 6 kg dumbbells and that's about it"
     return like | {tokens[i].text for i in range(first + 1, last) if tokens[i - 1].text in {"nothing", "none"}}

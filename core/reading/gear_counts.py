@@ -66,6 +66,10 @@ class Counts(Words):
             and not self.kind_near(index + 1)
         )
 
+    def described_pair(self, index: int) -> bool:
+        """Whether a pair at `index` says at once what it is one of: "(10 kg) pair of dumbbells"."""
+        return self.text(index + 1) == "of" and self.kind_at(index + 2) is not None
+
     def pieces(self, index: int) -> tuple[int, int] | None:
         """The count and the index after it where "2 pieces" or "1 no" stands behind a thing: "6 kg - 2 pieces"."""
         if not self.is_small_count(index) or self.text(index + 1) not in PIECES | {"no"} or not self.count_ends(index + 2):

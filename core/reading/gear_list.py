@@ -164,6 +164,10 @@ class Listing(Counts):
         single = before is not None and before.count == 1 and self.text(index) == "pair" and self._load_end == index
         if before is not None and single and self.text(index + 1) != "of":
             before.count = None  # "a 12kg pair"
+        if before is not None and self._load_end == index and before.count in {None, 1} and self.described_pair(index):
+            before.count, before.paired = 2, True  # "a 6kg pair of dumbbells"
+            self._load_end = self.until = index + 2
+            return index + 2
         if before is not None and self._load_end == index and before.count is None and self.text(index + 1) != "of":
             for thing in self.things if self.text(index) == "pairs" else [before]:
                 if thing.count is None:

@@ -70,6 +70,9 @@ def have(things: Sequence[Thing], leads: Sequence[Lead], paired_from: Sequence[t
             return None  # "a 20kg barbell, two 5s": they may be plates
         if thing.load is not None and not 0 < thing.load <= MOST_LOAD[thing.unit or Unit.KG]:
             return None
+    named = {thing.kind for thing in loads}
+    if things and things[0].load is None and things[0].count is None and things[0].kind in named:
+        things = things[1:]  # "found my dumbbells, I have 4kg and 6kg dumbbells"
     return Have(tuple(Item(thing.kind, thing.load, thing.unit, thing.count) for thing in things))
 
 

@@ -61,6 +61,7 @@ _BOTHERING = listed("words_when", "bothering")
 _STILL_BOTHERING = frozenset(
     {"not", "no", "never", "longer", "really", "still", "even", "just", "been", "always", "much", "constantly"}
 )
+_GOING = (["go"], ["goes"], ["put"], ["take"], ["comes"], ["come"])
 _BEING = frozenset({"is", "are", "was", "were", "be", "has", "have", "had"})
 
 
@@ -160,6 +161,8 @@ def _is_another_day(tokens: Sequence[Token], said: Said, first: int, last: int) 
         used = any(pair in _USED_TO for pair in map(list, pairwise(lead)))
         spoken = lead[-1:] != [] and lead[-1] in _SAYING and bool(set(lead) & (GUARDS["people"] | {"he", "she", "they"}))
         return used or spoken or bool(_OFTEN & set(lead) and HURT & set(lead))
+    if words[0] == "out" and lead[-1:] in _GOING:
+        return True  # "the bins go out tonight"
     if words[0] == "on" and lead[-1:] != [] and lead[-1] in {"is", "are"} and not set(lead[-2:]) & _ONESELF:
         return True  # "my maid is on leave today"
     near = {*words, *lead, *(token.text for token in tokens[said.last : last])}

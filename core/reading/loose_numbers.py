@@ -80,7 +80,9 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
         if (tokens[part.at - 2].text, tokens[part.at - 1].text) == ("the", "last"):
             return True  # "the last 2 were half"
         if part.kind == "bare" and after in said and said[after].meaning == "mark-failure":
-            return tokens[after].text in {"failed", "fail", "missed", "failure"}  # "11 at 20kg, 12 failed"
+            if tokens[after].text == "failure" and parts[parts.index(part) - 1].kind in {*SIDES, "label"}:
+                continue  # "left 9 failure right 10 failure 14kg"
+            return _tells_the_last_rep(tokens[after].text, part, counted)  # "11 at 20kg, 12 failed"
         if part.kind == "bare" and after < len(tokens) and after not in said and tokens[after].kind is Kind.WORD:
             word = tokens[after].text
             failed = after + 1 in said and said[after + 1].meaning == "mark-failure"  # "9 with nothing left"
@@ -108,6 +110,12 @@ def is_loose(tokens: Sequence[Token], clauses: Sequence[tuple[int, int]], parts:
             if word not in _BESIDE_LIST | WHILE and word not in COURTESY and not tokens[after].glued:
                 return True
     return False
+
+
+def _tells_the_last_rep(word: str, part: Part, counted: Sequence[Part]) -> bool:
+    """Whether a count and a word of failing tell which rep failed, and no set of its own: "11 at 20kg, 12 failure"."""
+    before = counted[counted.index(part) - 1].numbers[0]
+    return word in {"failed", "fail", "missed"} or (word == "failure" and part.numbers[0] > before)
 
 
 def _ends_in_them(tokens: Sequence[Token], at: int) -> bool:

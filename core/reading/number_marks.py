@@ -12,6 +12,8 @@ from core.reading.surroundings import CLOSED
 from core.reading.token import Kind
 
 _SECONDS = frozenset({"seconds", "second", "s"})
+_HELD = frozenset({"hold", "plank", "planks", "hang", "wall", "side"})
+_LEADING_TO_SIDES = frozenset({"each", "per", "a", "/", "both", "on", "left", "right", "every", "l", "r"})
 _SIDED = frozenset({"side", "sides"})
 _OUT_OF = frozenset({"/", "of", "from", "over"})
 _QUOTES = {'"', "''", "\N{DOUBLE PRIME}"}
@@ -73,8 +75,10 @@ class NumberMarks(JoiningWords):
         if following in {"hold", "plank", "hang"} and self._text(after + 1) in {"", ",", ".", "!", "with", "at"}:
             self._emit("DURATION", index, token.value)
             return after + 1
-        glued_s = following == "s" and self.tokens[after].glued
-        self.broken |= following in _SECONDS and (glued_s or following != "s") and self._is_of_the_clock(index)
+        glued_s = following == "s" and (self.tokens[after].glued or self._is_short_for_seconds(after))
+        self.broken |= self._may_be_its_load(index, after) or (
+            following in _SECONDS and (glued_s or following != "s") and self._is_of_the_clock(index)
+        )
         second = following == "second" and not {"first", "1st", "third"} & {t.text for t in self.tokens[:index]}
         second = second and not self._is_number(after + 1) and self._text(after + 1) not in _ORDERED
         self.broken |= glued_s and self._text(after + 1) in _DECADES
@@ -107,6 +111,16 @@ class NumberMarks(JoiningWords):
         after = self._past_scale(index, after)
         scored = self.terminals[-1].type == "EFFORT"
         return after if after in self.skip or scored else self._after_number(after)
+
+    def _is_short_for_seconds(self, at: int) -> bool:
+        """Whether an "s" that stands apart from its number ends what was said of it, or leads to a side: "25 s each side"."""
+        stopped = self._text(at + 1) == "in" and self._ends(at + 2)  # "45 s in, had to stop"
+        return self._ends(at + 1) or stopped or self._text(at + 1) in _LEADING_TO_SIDES | _HELD
+
+    def _may_be_its_load(self, index: int, at: int) -> bool:
+        """Whether an "s" that stands apart ends a number that is the suggested load: "24 s", of dumbbells of 24."""
+        apart = self._text(at) == "s" and not self.tokens[at].glued and self._ends(at + 1)
+        return apart and self.tokens[index].value == self.load and not self._is_load_plural(index)
 
     def _past_nought(self, after: int) -> int | None:
         """The index after a nought that says again what was just said: "no power left, zero", "did not get any, zero reps"."""

@@ -15,7 +15,7 @@ from core.reading.acts import Pain, Side
 from core.reading.lexicon import HURT, PLACES, listed
 from core.reading.muscle_talk import is_muscle_talk, muscles_gave_out
 from core.reading.not_now import denial_start, excepted, figures, is_not_now, is_out_of_sight, is_painless_after
-from core.reading.pain_clauses import NAMING, is_only_named, joined_clauses
+from core.reading.pain_clauses import NAMING, is_an_excuse, is_only_named, joined_clauses
 from core.reading.places import NOT_THE_BODY_AFTER, Place, begin_of, end_of, is_lifted, is_part, part_of_back, places_in, side_alone
 from core.reading.signs import breath_excepted, pressed_chest, signs_apart, signs_in
 from core.reading.token import Kind, Token
@@ -283,6 +283,8 @@ def _in_clause(tokens: Sequence[Token], first: int, last: int, places: list[Plac
     if not signs and not places and before and before[-1].name == "chest" and _is_tight(tokens, before[-1].at, first, last):
         signs.append(("urgent-chest", first, last))
         places = before
+    if not signs and places and is_an_excuse(tokens, first, last):
+        signs.append(("pain", first, last))
     signs = _without_figures(tokens, first, last, signs, placed=bool(places))
     if alone is not None and alone.meaning == "urgent-dizzy" and is_out_of_sight(tokens, alone.first, alone.last):
         alone = None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from core.reading.lexicon import PLACES
 from core.reading.places import Place, places_in, side_alone
 from core.reading.token import Kind, Token
 
@@ -88,3 +89,18 @@ def is_only_named(tokens: Sequence[Token], first: int, last: int, places: Sequen
 
 NAMING = frozenset({"my", "the", "left", "right", "in", "it", "is", "poor", "both"})
 """Words that may stand around a place that is only named."""
+
+
+def is_an_excuse(tokens: Sequence[Token], first: int, last: int) -> bool:
+    """Whether a clause only says that a part of the body is bad, and what is left out for it follows: "bad back so skip this"."""
+    words = {tokens[i].text for i in range(first, last)}
+    ahead = {token.text for token in tokens[last + 1 : last + 1 + _REACH_OF_EXCUSE]}
+    only = all(word in NAMING | _BAD | _HAVING or word in PLACES for word in words)
+    return only and bool(words & _BAD) and last < len(tokens) and tokens[last].text in _LEADING_ON and bool(ahead & _LEFT_OUT)
+
+
+_BAD = frozenset({"bad", "dodgy", "gammy", "wonky", "iffy", "ropey", "dicky", "crook", "bung", "cranky", "gippy", "knackered"})
+_HAVING = frozenset({"a", "have", "got", "with", "i", "am", "having", "today", "day", "now", "again", "sorry", "coach", "of"})
+_LEADING_ON = frozenset({"so", ",", ".", "-", "then"})
+_LEFT_OUT = frozenset({"skip", "skipping", "pass", "passing", "swap", "miss", "avoid", "leave", "no"})
+_REACH_OF_EXCUSE = 5

@@ -110,7 +110,11 @@ class PhraseMarks(NumberMarks):
             )  # "elbow is barking, right one"
         if name == "LABEL":
             return self._is_side_first(said)
-        if name == "HELD" and (holds_another_thing(self.tokens, said.first, said.last) or self._text(said.first - 1) in _HELD_UP):
+        if name == "HELD" and (
+            holds_another_thing(self.tokens, said.first, said.last)
+            or self._text(said.first - 1) in _HELD_UP
+            or self._text(said.last) == "please"
+        ):
             return True
         if name == "RESERVE" and self._is_in_my(said):
             return True

@@ -27,6 +27,11 @@ _FIGURES = {"for": "4", "to": "2", "too": "2", "one": "1"}
 """Words that a figure may stand for in a phrase that asks for something: "no gym 4 me"; beside a set it is a number."""
 
 _LONGEST_WHOLE = 14
+_NO_EXERCISE = {
+    "progress-on": frozenset({"at", "me", "you", "us", "him", "her", "them"}),
+    "swap": frozenset({"you", "heavier", "lighter", "more"}),
+}
+"""What may stand where an exercise is named, and names none."""
 _FILLERS = listed("words_phrases", "fillers")
 REQUESTS = frozenset({"form", "form-here", "help", "swap", "swap-here", "today", "progress", "progress-on"})
 """Meanings of phrases that ask for something to be told or changed."""
@@ -171,6 +176,8 @@ def _find(tokens: Sequence[Token], spots: Sequence[int], wanted: Callable[[str],
                     and (_asks_for_weight(raw) or raw.lower() == "that")
                 ):
                     continue
+                if raw is not None and set(raw.lower().split()) <= _NO_EXERCISE.get(phrase.meaning, frozenset()):
+                    continue  # "he was talking numbers at me", "can I have heavier instead"
                 if not stands or (raw is not None and phrase.meaning == "form" and _asks_otherwise(raw, match.group())):
                     continue
                 if raw is not None and name is None and phrase.meaning == "form" and not points(raw.split()):

@@ -78,7 +78,11 @@ def speaks_of_a_hold(tokens: Sequence[Token]) -> bool:
         token.text in HOLD_WORDS
         and not (token.text in {"held", "holding", "hold"} and tokens[i + 1 : i + 2] and tokens[i + 1].text in {"up", "together"})
         and not (token.text == "hang" and tokens[i + 1 : i + 2] and tokens[i + 1].text in {"the", "my", "that", "it", "about"})
-        and not (token.text in {"hang", "hold"} and [t.text for t in tokens[i + 1 : i + 2]] == ["on"] and not _lasts(tokens, i + 2))
+        and not (
+            token.text in {"hang", "hold"}
+            and [t.text for t in tokens[i + 1 : i + 2]] in (["on"], ["please"])
+            and not _lasts(tokens, i + 2)
+        )
         and not (token.text in {"held", "hung"} and holds_another_thing(tokens, i, i + 1))
         for i, token in enumerate(tokens)
     )

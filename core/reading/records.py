@@ -45,7 +45,7 @@ from core.reading.lexicon import COURTESY, EXERCISES, listed
 from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
-from core.reading.restated import restate
+from core.reading.restated import goes_on_after_an_excuse, restate
 from core.reading.scopes import LAST
 from core.reading.sets import SIDES, logs
 from core.reading.slips_in_place import hides_a_word_of_sets
@@ -336,7 +336,8 @@ def _settled(
         said_after = {part.kind for part in after} & QUANTITIES
         uncounted = not {part.kind for part in before} & _COUNTS and bool(said_after & _COUNTS)  # "20kg barbell, no plates, 12"
         adds = said_after <= {"reserve", "effort"} - {part.kind for part in before}  # "12 at 20kg abeg, one remain"
-        if any(part.kind in QUANTITIES for part in before) and said_after and not adds and not uncounted:
+        goes_on = goes_on_after_an_excuse(tokens, sorry, before, after)  # "only 7 sorry.. baby woke.. 10kg"
+        if any(part.kind in QUANTITIES for part in before) and said_after and not adds and not uncounted and not goes_on:
             changed, made = [replace(part, dropped=frozenset()) for part in after], logs(before, context)
             _check_change(made, changed)
             return [*((at, log) for log in made), (sorry.first, amend(changed, context))]

@@ -38,7 +38,7 @@ def restate(
     if context.last is not None and context.awaiting is not Awaiting.REPS:
         return None
     stretches = _stretches(parts, said, tokens)
-    if len(stretches) == 1:
+    if len(stretches) == 1 or any(goes_on_after_an_excuse(tokens, one, *stretches) for one in _excuses(said, stretches)):
         return None
     if any(part.kind == "not" for part in parts):
         return (stretches[0], stretches[1]) if _gives_up_of_it(parts, stretches) else None
@@ -152,3 +152,26 @@ def _classes(parts: Sequence[Part]) -> list[str]:
 def _is_full(parts: Sequence[Part]) -> bool:
     """Whether more than one thing is told: reps and a load, reps and what was left."""
     return len(_classes(parts)) > 1
+
+
+def _excuses(said: Mapping[int, Said], stretches: Sequence[Sequence[Part]]) -> list[Said]:
+    """The one word that parts two stretches and may be an excuse."""
+    found = [one for one in said.values() if one.meaning in _TAKING_BACK]
+    return found if len(found) == 1 and len(stretches) == len(("before", "after")) else []
+
+
+def goes_on_after_an_excuse(tokens: Sequence[Token], sorry: Said, before: Sequence[Part], after: Sequence[Part]) -> bool:
+    """Whether one count is told, then an excuse, then its load, so that nothing is taken back; but "10x14 sorry 16kg"."""
+    excuses = bool(_EXCUSING & {token.text for token in tokens[sorry.first : sorry.last]})
+    told, added = ({part.kind for part in parts} & _OF_SETS for parts in (before, after))
+    counts = sum(bool(part.numbers) for part in before)
+    sided = sum(_CLASSES.get(part.kind) == "side" for part in before) == counts  # "12 left 11 right, sorry, 8kg"
+    counted = told - _SIDES <= {"bare", "reps"} and (counts == 1 or sided)
+    if excuses and counts == 1 and "bare" in told and [part.numbers for part in before] == [part.numbers for part in after]:
+        raise Open  # "16 sorry 16kg"
+    return excuses and counted and "load" in added and added - _SIDES <= {"load", "reserve", "effort"}
+
+
+_SIDES = {kind for kind, said in _CLASSES.items() if said == "side"}
+_EXCUSING = frozenset({"sorry", "apologies"})
+_OF_SETS = {*_CLASSES, "more", "either", "set_count", "not"}

@@ -76,6 +76,8 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
         before = tokens[said.first - 1]
         if before.kind is Kind.NUMBER or before.text in {"much", "many", "few", "more"}:
             return False  # "too much kilos for me"
+    if said.meaning.startswith("units") and tells_of_its_unit(tokens, said):
+        return False  # "10 reps at 44 lb, sorry I think in pounds"
     if said.meaning == "skip-day" and of_dates(tokens, first, last):
         return False  # "away 21st to 24th, no training"
     if said.meaning in _ONLY_IF and tokens[first].text == "if" and not _is_polite(tokens, first):
@@ -84,6 +86,13 @@ def stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     if judge is not None and not judge(tokens, said, first, last):
         return False
     return said.meaning in _NOT_NEGATED or not _negated(tokens, said, first)
+
+
+def tells_of_its_unit(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether somebody only says which unit comes to mind, beside a load that was told in it."""
+    words = [token.text for token in tokens[said.first : said.last]]
+    loads = {tokens[i + 1].text for i in range(said.first - 1) if tokens[i].kind is Kind.NUMBER} & {"kg", "lb"}
+    return bool({"think", "know", "speak"} & set(words)) and bool(loads & set(words)) and not {"use", "please", "show"} & set(words)
 
 
 def past_a_figure(tokens: Sequence[Token], index: int, last: int) -> int:

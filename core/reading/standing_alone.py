@@ -16,7 +16,7 @@ from core.reading.objects import ABOUT_THE_SESSION, is_about_something_else
 from core.reading.phrases import REQUESTS, Said
 from core.reading.reading_so_far import Reading, act_of
 from core.reading.spans import CLAUSE_ENDS, SENTENCE_ENDS, split
-from core.reading.standing import of_dates
+from core.reading.standing import of_dates, tells_of_its_unit
 from core.reading.standing_ends import ends_a_set
 from core.reading.standing_feelings import goes_on_of_something_else, is_of_oneself, judges_otherwise, leads_to_a_set
 from core.reading.standing_requests import is_thanked_for
@@ -74,7 +74,9 @@ def read_alone(reading: Reading, first: int, last: int, *, phrases_found: bool) 
         if (start, end) in beside and not may_stand_beside(alone.meaning, {token.text for token in tokens[start:end]}):
             continue
         if alone.meaning.startswith("units") and (
-            corrects_unit(reading, replace(alone, first=first, last=last)) or _covers_the_loads(tokens, start, end)
+            corrects_unit(reading, replace(alone, first=first, last=last))
+            or _covers_the_loads(tokens, start, end)
+            or tells_of_its_unit(tokens, alone)
         ):
             continue
         counted = any(token.kind is Kind.NUMBER for token in tokens)
@@ -180,6 +182,8 @@ def _stands_alone(reading: Reading, alone: Said, sentence: tuple[int, int], tail
             return False  # "did left only 12, right next"
         case "skip-day":
             return not of_dates(tokens, *sentence)
+        case "finish" if {"that", "is", "me"} <= words and alone.last in reading.explained:
+            return False  # "that's me back now", "that's me ready"
         case "finish" if tokens[sentence[0]].text == "if":
             return False  # "if it's 12 again I'm out"
         case "finish" if asked(tokens, *sentence):

@@ -79,12 +79,16 @@ def feeling_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -
     )
 
 
+_OF_A_BODY = frozenset({"sweating", "sweat", "sweated", "shaking", "trembling", "coughing", "panting", "laughing", "talking"})
+"""What somebody does "too much" that is no lifting."""
+
+
 def _hurts_so_much(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether "too much" tells how much something hurts, and not how heavy it is: "my back hurts too much", "pains me too much"."""
     at = said.first - 1
     while at > first and tokens[at].text in {"me", "way", "is", "just"}:
         at -= 1
-    return tokens[said.last - 1].text in {"much", "bad"} and at >= first and tokens[at].text in HURT
+    return tokens[said.last - 1].text in {"much", "bad"} and at >= first and tokens[at].text in HURT | _OF_A_BODY
 
 
 def goes_on_of_something_else(tokens: Sequence[Token], said: Said, first: int) -> bool:

@@ -32,6 +32,7 @@ _OF_DOING = frozenset({"how", "form", "technique", "posture", "demo", "demonstra
 _OTHER_WEIGHTS = [["with", much, "weight"] for much in ("more", "less", "extra", "lower", "higher")]
 SKIPPED_ELSEWHERE = listed("words_when", "occasions") | listed("words_standing", "skipped_elsewhere")
 """What may be skipped and is no station: "skip the next meeting"."""
+_TAGS = [[be, "not", what] for be in ("is", "was", "does") for what in ("it", "that", "this")]
 _HOW_ELSE = frozenset({"much", "many", "often", "old", "late", "expensive", "come", "hot", "cold", "big"})
 _WHERE = frozenset({"in", "at", "on", "behind", "under", "between", "inside", "outside", "near", "home", "indoors", "waiting"})
 _TOLD = frozenset(
@@ -55,6 +56,8 @@ def start_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
         return False  # "it just hit me"
     if tokens[said.last - 1].text == "go" and said.last < last and tokens[said.last].text in _GOING_TO:
         return False  # "we go see after church"
+    if tokens[said.last - 1].text == "move" and said.last < last and tokens[said.last].text == "on":
+        return False  # "let's move on with my life"
     if tokens[said.last - 1].text in {"go", "move"} and said.last < last and tokens[said.last].text in _PAST:
         return False  # "let's move past this one", "let's go past the shop first"
     if tells_how_often(tokens[said.last : last]):
@@ -64,6 +67,8 @@ def start_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
 
 def swap_stands(tokens: Sequence[Token], said: Said, first: int, last: int) -> bool:
     """Whether words of a swap ask for another exercise, and not for another weight or a side."""
+    if [token.text for token in tokens[said.last - 3 : said.last]] in _TAGS:
+        return False  # "lovely weather today, isn't it"
     if said.meaning == "swap":
         told = "instead" in {token.text for token in tokens[said.first : said.last]} and _had_instead(tokens, said, first)
         return not told  # "no weight, had the toddler hanging off me instead"
@@ -120,8 +125,25 @@ def _tells_of_a_set(tokens: Sequence[Token], said: Said) -> bool:
     return told in (["i", "do"], ["i", "did"], ["i", "got"]) and bool(counted) and counted[0].kind is Kind.NUMBER
 
 
+def _is_elsewhere_now(tokens: Sequence[Token], said: Said) -> bool:
+    """Whether somebody is only back in a place where they live: "I'm back stateside", "back in Cape Town"."""
+    after = tokens[said.last : said.last + 3]
+    if tokens[said.last - 1].text != "back" or not after or after[0].apart:
+        return False
+    named = after[1:] != [] and (after[1].raw[:1].isupper() or bool({token.text for token in after[1:]} & _COUNTRIES))
+    return after[0].text in _ABROAD or (after[0].text in {"in", "to"} and named)
+
+
+_ABROAD = frozenset({"stateside", "overseas", "abroad", "home"})
+_COUNTRIES = frozenset(
+    {"country", "states", "uk", "us", "usa", "europe", "town", "city", "village", "america", "england", "ireland"}
+)
+
+
 def resume_stands(tokens: Sequence[Token], said: Said, first: int) -> bool:
     """Whether it is the workout that is to go on: not "the lights go on", nor a question of which way something goes."""
+    if _is_elsewhere_now(tokens, said):
+        return False
     if said.first == first:
         return True
     begin = next((i + 1 for i in range(said.first - 1, first - 1, -1) if tokens[i].text in CLAUSE_ENDS), first)

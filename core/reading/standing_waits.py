@@ -25,6 +25,7 @@ _FETCHING = frozenset({"drink", "get", "grab", "fetch", "sip", "have", "take"})
 _TELLING = frozenset(
     {"says", "say", "said", "tells", "tell", "told", "asks", "asked", "reminds", "likes", "always", "every", "usually"}
 )
+_ERRANDS = listed("words_standing", "errands")
 _PUTTING_RIGHT = frozenset({",", "no", "nah", "naw", "sorry", "it", "is", "was", "i", "mean", "meant", "actually", "make", "that"})
 _CALLING = listed("words_phrases", "thing")
 
@@ -35,7 +36,7 @@ def asks_to_wait(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
     after = tokens[said.last] if said.last < last else None
     if _was_forced(tokens, said, first) or (before is not None and before.text in AUXILIARIES and of_somebody(tokens, said, first)):
         return False  # "had to stop for a second at 8", "the kids are getting water"
-    if _is_fetched_otherwise(tokens, said, first):
+    if _is_an_errand(tokens, said, first) or _is_fetched_otherwise(tokens, said, first):
         return False  # "doctor says drink water", "I have put my shoes on and drunk water"
     counted = after is not None and (after.kind is Kind.NUMBER or after.text == "and" or _puts_right(tokens, said, first, last))
     held = any(token.text in HOLD_WORDS - {"hold", "hang", "wall"} for token in tokens[first:last])
@@ -52,8 +53,25 @@ def asks_to_wait(tokens: Sequence[Token], said: Said, first: int, last: int) -> 
         and any(token.kind is Kind.NUMBER for token in (*tokens[: said.first], *tokens[said.last :]))
     ):
         return False  # "10 at 12kg, pause 2 seconds at the bottom"
+    held = held or _is_held_out(tokens, said, first)
     held = held or _is_spent(tokens, said, first, last)
     return not counted and not held and not _tells_why(tokens, said, first) and _waits(tokens, said, first, last)
+
+
+def _is_held_out(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether it is told that something could be held: "I was able to hold the position"."""
+    lead = [token.text for token in tokens[max(first, said.first - 3) : said.first]]
+    return tokens[said.first].text in {"hold", "keep"} and (lead[-2:] == ["able", "to"] or lead[-1:] in _MANAGING)
+
+
+_MANAGING = (["could"], ["managed"], ["did"], ["can"], ["only"])
+
+
+def _is_an_errand(tokens: Sequence[Token], said: Said, first: int) -> bool:
+    """Whether what must be got, beside a set, is something for afterwards: "10 with 9kg, gotta get the laundry"."""
+    words = {token.text for token in tokens[said.first : said.last]}
+    counted = any(token.kind is Kind.NUMBER for token in tokens[first : said.first])
+    return counted and bool(words & {"get", "take", "sort", "change", "grab"}) and bool(words & _ERRANDS)
 
 
 def _is_fetched_otherwise(tokens: Sequence[Token], said: Said, first: int) -> bool:
@@ -83,8 +101,10 @@ def _is_spent(tokens: Sequence[Token], said: Said, first: int, last: int) -> boo
     """Whether a length of time was one of rest or of holding: "then rested half a minute", "carried the 16s for half a minute"."""
     lead = [token.text for token in tokens[first : said.first]]
     carried = lead[-1:] == ["for"] and bool(_CARRIED & set(lead))
+    within = lead[-2:] == ["with", "a"] and any(token.kind is Kind.NUMBER for token in tokens[first : said.first])
     return (
         carried
+        or within
         or lead[-1:] in _RESTED
         or _is_of_a_side(tokens, said.last)
         or (said.last < last and tokens[said.last].text in _HANGS)

@@ -45,10 +45,13 @@ _GATHERING = frozenset({"both", "all", "every"})
 _COPULAS = frozenset({"is", "are", "was", "were"})
 _JUDGED = frozenset({"heavy", "light", "too", "hard", "easy", "bad", "that", "so", "very", "enough", "right"})
 _DENYING = listed("words_guards", "denying")
+_MADE_SURE = frozenset({"definitely", "certainly", "surely", "absolutely", "easily"})
+"""What a "no" leads to that only takes back a doubt: "maybe.. no definitely 2 more"."""
 _WEIGHTS = listed("words_guards", "weights")
 _BEFORE_WEIGHTS = frozenset(
     {"any", "the", "a", "my", "use", "used", "using", "extra", "added", "with", "have", "had", "hold", "carry"}
 )
+_HEDGES = frozenset({"maybe", "perhaps", "possibly", "probably", "ish"})
 _HOURS, _MINUTES = 24, 60
 _ORDINALS = frozenset(
     {
@@ -118,7 +121,7 @@ def is_unreal(tokens: Sequence[Token], numbers: Sequence[int], failed: Collectio
         tokens[i]
         for i in range(begin, len(tokens))
         if i not in failed
-        and tokens[i].text not in _UNITS
+        and (tokens[i].text not in _UNITS or tokens[i - 1].text in _HAPPENING)
         and not _is_meant_well(tokens, i)
         and not (halved and _is_of_the_half(tokens, i))
     ]
@@ -137,6 +140,10 @@ def _came_between(tokens: Sequence[Token], numbers: Sequence[int]) -> bool:
 
 def is_vague(tokens: Sequence[Token], soft: Collection[int]) -> bool:
     """Whether words say of the count or the load that it is only about so much: "10, more or less"; of what was left they may."""
+    last = next((i for i in range(len(tokens) - 1, -1, -1) if tokens[i].kind is Kind.NUMBER), -1)
+    after = [token.text for token in tokens[last + 1 :] if token.kind is Kind.WORD and token.text not in _UNITS]
+    if last >= 0 and last not in soft and len(after) == 1 and after[0] in _HEDGES:
+        return True  # "12 with 7kg.. maybe"
     line = _line(tokens)
     for saying in _VAGUE.within(line):
         words = saying.split()
@@ -178,7 +185,8 @@ def denies_what_was_left(tokens: Sequence[Token], parts: Sequence[Part], said: M
             continue
         at = part.at - 1
         while at >= 0 and tokens[at].kind is Kind.WORD and not tokens[at + 1].apart:
-            if tokens[at].text in _DENYING and at not in free:
+            sure = tokens[at].text == "no" and tokens[at + 1].text in _MADE_SURE
+            if tokens[at].text in _DENYING and at not in free and not sure:
                 return True
             at -= 1
         ahead = [token.text for token in tokens[part.at + 1 : part.at + 7]]

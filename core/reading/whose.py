@@ -84,6 +84,8 @@ def only_imagined(words: Sequence[str]) -> bool:
     while rest and rest[0] in {"kg", "lb", "s", "reps", "rep", "each"}:
         rest.pop(0)
     match rest[:3]:
+        case ["would" | "will", "you" | "u" | "ye", *_] if set(rest[2:]) <= COURTESY:
+            return False  # "make that 9 would you please"
         case ["would" | "should" | "might", after, *_]:
             return after not in {"have", "do"}
         case ["if" | "twice" | "thrice", *_]:

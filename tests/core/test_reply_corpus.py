@@ -70,6 +70,7 @@ SOUNDS_LIKE = {"ate": 8, "for": 4, "to": 2, "too": 2, "won": 1, "wan": 1, "singl
 STANDS_FOR = {"dozen": 12, "couple": 2, "cpl": 2, "tne": 10}
 SAYS_NOUGHT = re.compile(
     r"fail|fali|faield|nothing|nothign|nothng|no way|no strength|cudnt|not one|single one|gave up|no reps|"
+    r"naethin|nae reps|nuhin|hee haw|thing left|"
     r"nothin\b|nowt|none|no more|maxed|max\b|limit|empty|could(?:n.t| not)|no weight|without|unweighted|"
     r"body\s*wei|bodywi|bdywt|\bbw\b|w/o|body only|no use|no carry|not used|no dey|not happen|out of the question|no remain|"
     r"not able|wouldn.t have|another|no fit|\bnil\b|nthn|notjing|do any|force is finished|0",
