@@ -7,8 +7,8 @@ from decimal import Decimal
 
 from core.reading.joining_words import JoiningWords
 from core.reading.lexicon import AMOUNTS, ENGLISH, PLAIN, VOCABULARY, listed
+from core.reading.set_numbers import CLOSED
 from core.reading.spelling import is_english
-from core.reading.surroundings import CLOSED
 from core.reading.token import Kind
 
 _SECONDS = frozenset({"seconds", "second", "s"})

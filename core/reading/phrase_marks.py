@@ -9,8 +9,9 @@ from core.reading.failed_things import fails_another_thing
 from core.reading.held_things import holds_another_thing
 from core.reading.lexicon import AMOUNTS, HURT
 from core.reading.number_marks import NumberMarks
+from core.reading.set_numbers import CLOSED
 from core.reading.side_words import counted_left, is_beside_number, is_busy, is_remark, is_where
-from core.reading.surroundings import CLOSED, HELD_THINGS, PERHAPS
+from core.reading.surroundings import HELD_THINGS, PERHAPS
 from core.reading.whose import could_and_did
 
 if TYPE_CHECKING:

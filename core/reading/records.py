@@ -30,7 +30,6 @@ from core.reading.corrected_parts import (
     words_of_the_former,
 )
 from core.reading.corrections import (
-    ABSENT,
     NUMERIC,
     QUANTITIES,
     corrects,
@@ -38,15 +37,14 @@ from core.reading.corrections import (
     field_named,
     is_starred,
     notes_another,
-    stresses,
 )
 from core.reading.exercise_runs import counts_several
 from core.reading.lexicon import COURTESY, EXERCISES, listed
 from core.reading.loose_numbers import WHILE, is_loose, is_told_in_full, judges_a_load
+from core.reading.marks_of_change import as_meant, before_taken_back, only_asserts, was_to_be, without_unit_again
 from core.reading.phrases import Said
 from core.reading.quantities import quantities
 from core.reading.restated import goes_on_after_an_excuse, restate
-from core.reading.scopes import LAST
 from core.reading.sets import SIDES, logs
 from core.reading.slips_in_place import hides_a_word_of_sets
 from core.reading.spans import parted
@@ -61,7 +59,6 @@ if TYPE_CHECKING:
 _LONGEST_NOUGHT = 5
 _MOST_NUMBERS = 40
 _COUNTS = {"bare", "reps", "duration"}
-_ASSERTING = (["in", "fact"], ["in", "reality"])
 _SPOKEN = {"mark-was", "mark-plain"}
 _OF_NO_MATTER = {"mark-failure", "mark-plain"}
 _SOFT = {"reserve", "more", "effort", "either"}
@@ -83,7 +80,7 @@ def records(
         i for one in said.values() if one.meaning in {"mark-failure", "mark-same", "mark-plain"} for i in range(one.first, one.last)
     }
     open_numbers = [i for i, token in enumerate(tokens) if token.kind in NUMERIC and i not in explained and i not in marked]
-    said = {at: _as_meant(tokens, one, context) for at, one in said.items() if not _only_asserts(tokens, one, sentences)}
+    said = {at: as_meant(tokens, one, context) for at, one in said.items() if not only_asserts(tokens, one, sentences)}
     context = of_the_last(context) if any(one.meaning == "undo" for one in said.values()) else context
     marks = {one.meaning: one for one in sorted(said.values(), key=lambda one: -one.first) if one.meaning.startswith("mark")}
     if not open_numbers and not marks and len(tokens) > _LONGEST_NOUGHT and not counted_in_words.answers_in_words(tokens, context):
@@ -105,7 +102,7 @@ def records(
     if parts is None:
         return [(open_numbers[0], Unclear())] if open_numbers else []
     parts = with_what_was_left(without_confirmed(tokens, parts, context), context)
-    parts, said = _without_unit_again(parts, marks, said)
+    parts, said = without_unit_again(parts, marks, said)
     correcting = corrects(tokens, parts, marks, said, context)
     counted = [part for part in parts if part.kind in QUANTITIES]
     if not open_numbers and not counted:
@@ -128,7 +125,7 @@ def records(
         strong = strong or contrasted or "mark-amend" in marks or former is not None
         strong = strong or any(one.meaning == "mark-was" and one.last in open_numbers for one in said.values())
         strong = strong or any(token.text == "instead" for token in tokens)
-    told_first = _before_taken_back(parts, marks, correcting=correcting)
+    told_first = before_taken_back(parts, marks, correcting=correcting)
     free |= {i for i in range(told_first[-1].at, len(tokens)) if told_first is not parts and tokens[i].text == "not"}
     free |= _said_beside(tokens, sentences, context)
     told = _told(tokens, parts, said)
@@ -138,7 +135,7 @@ def records(
         return [(at, Unclear())]  # "give me a sec then 12 at 14kg"
     if context.last is None and tokens[0].text == "no" and tokens[1:2] and tokens[1].kind is Kind.NUMBER:
         return [(at, Unclear())]  # "no 12 at 16kg for me"
-    to_be = context.last is None and any(_was_to_be(tokens, one) for one in said.values())  # "was supposed to be 12 but"
+    to_be = context.last is None and any(was_to_be(tokens, one) for one in said.values())  # "was supposed to be 12 but"
     if to_be or _is_no_set(tokens, parts, told.soft, context) or (correcting and _is_no_correction(tokens, parts)):
         return [(at, Unclear())]
     failed = {i for one in said.values() if one.meaning in _OF_NO_MATTER for i in range(one.first, one.last)}
@@ -159,18 +156,6 @@ def records(
         return [(at, Unclear(doubt.choices))]
 
 
-def _without_unit_again(
-    parts: list[Part], marks: dict[str, Said], said: Mapping[int, Said]
-) -> tuple[list[Part], Mapping[int, Said]]:
-    """The parts and phrases without a correction that only says the unit again: "20 kegs haha I mean kgs"."""
-    mark, units = marks.get("mark-amend"), {part.unit for part in parts if part.kind == "load"}
-    again = [part for part in parts if part.kind == "unit_only" and mark is not None and part.at == mark.last]
-    if len(again) != 1 or units != {again[0].unit}:
-        return parts, said
-    del marks["mark-amend"]
-    return [part for part in parts if part is not again[0]], {at: one for at, one in said.items() if one is not mark}
-
-
 def _told(tokens: Sequence[Token], parts: Sequence[Part], said: Mapping[int, Said]) -> guards.Told:
     """What is known of the tokens before it is asked whether their numbers count."""
     spoken = frozenset(i for one in said.values() if one.meaning in _SPOKEN for i in range(one.first, one.last))
@@ -183,24 +168,6 @@ def _said_beside(tokens: Sequence[Token], sentences: Sequence[tuple[int, int]], 
     for sentence in sentences:
         beside |= guards.polite_request(tokens, *sentence) | counted_by_another(tokens, *sentence)
     return beside
-
-
-def _before_taken_back(parts: list[Part], marks: Mapping[str, Said], *, correcting: bool) -> list[Part]:
-    """The parts before a "wait no" that gives up a number of them for another: "12kg for 11, wait no 12 not 11"; else all."""
-    sorry = marks.get("mark-sorry")
-    if correcting or sorry is None or not any(part.kind == "not" and part.at > sorry.first for part in parts):
-        return parts
-    before = [part for part in parts if part.at < sorry.first]
-    return before if any(part.numbers for part in before) else parts
-
-
-def _was_to_be(tokens: Sequence[Token], said: Said) -> bool:
-    """Whether a phrase says what a number was supposed to be, right before it, or what is still to be done."""
-    ahead = tokens[said.last : said.last + 1]
-    if said.meaning == "mark-amend" and ahead != [] and ahead[0].text in _TO_BE_DONE:
-        return True  # "should be doing 12 at 14 by now"
-    supposed = any(token.text == "supposed" for token in tokens[said.first : said.last])
-    return said.meaning == "mark-amend" and supposed and ahead != [] and ahead[0].kind is Kind.NUMBER
 
 
 def _is_no_set(tokens: Sequence[Token], parts: Sequence[Part], soft: Collection[int], context: Context) -> bool:
@@ -232,54 +199,6 @@ def _is_no_correction(tokens: Sequence[Token], parts: Sequence[Part]) -> bool:
     return unheeded.is_of_another_set(tokens) or other_figures.counts_a_thing(tokens, parts)
 
 
-def _only_asserts(tokens: Sequence[Token], said: Said, sentences: Sequence[tuple[int, int]]) -> bool:
-    """Whether "in fact" stands in a sentence without numbers, and corrects none: "just right in fact. Twelve"."""
-    if said.meaning != "mark-amend" or [token.text for token in tokens[said.first : said.first + 2]] not in _ASSERTING:
-        return False
-    inside = next((span for span in sentences if span[0] <= said.first < span[1]), (0, len(tokens)))
-    return not any(token.kind in NUMERIC for token in tokens[inside[0] : inside[1]])
-
-
-def _as_meant(tokens: Sequence[Token], said: Said, context: Context) -> Said:
-    """The phrase, with a "no" that says what is not there as plain words, which take nothing back: "no pain, 3 left"."""
-    if said.meaning == "mark-was" and context.awaiting is Awaiting.REPS:
-        return _as_label(tokens, said)
-    if stresses(tokens, said):
-        return replace(said, meaning="mark-plain")
-    no = said.meaning == "mark-sorry" and [token.text for token in tokens[said.first : said.last]] == ["no"]
-    absent = no and said.last < len(tokens) and (tokens[said.last].text in ABSENT or _is_lacking(tokens, said.last))
-    absent |= no and _is_no_more(tokens, said)
-    return replace(said, meaning="mark-plain") if absent else said
-
-
-def _is_no_more(tokens: Sequence[Token], said: Said) -> bool:
-    """Whether "no more" right after a count only says that it was all: "8 reps no more, 15kg"."""
-    closed = said.last + 1 >= len(tokens) or tokens[said.last + 1].kind is Kind.MARK
-    more = said.last < len(tokens) and tokens[said.last].text == "more"
-    return more and closed and said.first > 0 and tokens[said.first - 1].kind is not Kind.MARK
-
-
-def _is_lacking(tokens: Sequence[Token], at: int) -> bool:
-    """Whether the word after a "no" names something that was not there, and corrects nothing: "no sleep last night, 10kg"."""
-    token = tokens[at]
-    return token.kind is Kind.WORD and not token.apart and token.text not in _PUTS_RIGHT | COURTESY
-
-
-def _as_label(tokens: Sequence[Token], said: Said) -> Said:
-    """The phrase, with a "last one was" after the sets as the name of the last of them: "3x10 at 20kg, last one was to failure"."""
-    words = [token.text for token in tokens[said.first : said.last]]
-    named = [at for at, word in enumerate(words) if word in {"was", "were", "is"}]
-    if not LAST & set(words) or not named or {"weight", "load"} & set(words):
-        return said
-    if not any(token.kind is Kind.NUMBER for token in tokens[: said.first]):
-        return said
-    return replace(said, meaning="mark-label", last=said.first + named[0])
-
-
-_PUTS_RIGHT = listed("words_records", "puts_right")
-"""Words that go on with a correction after its "no"."""
-
-_TO_BE_DONE = frozenset({"doing", "lifting", "hitting", "managing", "getting", "able"})
 _HANDING = frozenset({"hand", "grab", "pass", "bring", "fetch"})
 """What somebody is told to do with a load that nobody has lifted yet: "hand me the 8kg ones"."""
 _SCALES = frozenset({"scale", "scales", "weighed", "weigh"})
