@@ -31,7 +31,7 @@ _STRONG = frozenset(
         "severe", "sharp", "awful", "terrible", "intense", "stabbing", "horrible", "agonising", "excruciating", "violent",
         "massive", "badly", "bad", "strong", "horrendous", "horrific", "unbearable", "agony", "huge", "worst", "crippling",
         "blinding", "splitting", "dreadful", "frightful", "ghastly", "fierce", "savage", "vicious", "brutal", "hectic", "insane",
-        "searing", "piercing", "shocking", "ferocious", "murderous",
+        "searing", "piercing", "screaming", "shocking", "ferocious", "murderous",
     }
 )  # fmt: skip
 _GAVE_WAY = frozenset({"popped", "pop", "snapped", "snap", "tore", "torn", "ripped", "cracked"})
@@ -181,7 +181,8 @@ def _at_its_worst(words: set[str], one: _Found) -> _Found:
     at, pain, span = one
     sudden = words & {"sudden", "suddenly", "nowhere"} and words & _STRONG
     torn = words & _GAVE_WAY and words & _STRONG - {"sharp", "stabbing", "badly", "bad", "strong", "worst"}
-    headache = pain is not None and pain.place == "head" and "worst" in words and words & {"ever", "life"}
+    unheard = ("worst" in words and words & {"ever", "life"}) or "thunderclap" in words or ("never" in words and "life" in words)
+    headache = pain is not None and pain.place == "head" and unheard
     return (at, replace(pain, urgent=True), span) if pain is not None and (sudden or torn or headache) else one
 
 
