@@ -153,7 +153,7 @@ IN_KIND = {"thanks": "You're welcome.", "hello": "Hello!", "nod": "Good.", "bye"
 
 @words_for(MannersReturned)
 def manners_returned(message: MannersReturned) -> Worded:
-    """Thanks, a greeting or a nod."""
+    """Thanks, a greeting, a nod or a farewell."""
     return Worded(page(IN_KIND[message.said], "" if message.expects is None else EXPECTED[message.expects]))
 
 

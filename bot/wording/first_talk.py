@@ -99,7 +99,7 @@ def rack_noted(message: RackNoted) -> Worded:
 
 
 def item_text(item: RackItem) -> str:
-    """`2 × 12 kg`, `1 × 16 kg kettlebell`, `1 × bench`."""
+    """`2 × 12 kg`, `1 × 16 kg kettlebell`, `3 × bands`."""
     kind = "" if item.kind is Kind.DUMBBELL else f" {item.kind}{'s' if item.count > 1 else ''}"
     load = "" if item.load is None else f"{load_text(item.load)}"
     return f"{item.count} × {load}{kind}".replace("×  ", "× ")

@@ -106,7 +106,7 @@ class NotUnderstood:
 
 @dataclass(frozen=True)
 class MannersReturned:
-    """Thanks, a greeting or a nod, answered in kind; `expects` is what is waited for, None when nothing is."""
+    """Thanks, a greeting, a nod or a farewell, answered in kind; `expects` is what is waited for, None when nothing is."""
 
     said: Literal["thanks", "hello", "nod", "bye"]
     expects: Literal["reps", "go", "back", "today"] | None

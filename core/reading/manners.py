@@ -1,4 +1,4 @@
-"""Words of manners that say nothing else: thanks, a greeting, a nod. They are no act; the conversation answers in kind."""
+"""Words of manners that say nothing else: thanks, a greeting, a nod, a farewell. No act; they are answered in kind."""
 
 from __future__ import annotations
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from core.messages import ChoiceLine, LeftOpen, PartMissing, SetLine, SetNotRead, WhichOne
+from core.messages import ChoiceLine, LeftOpen, NotUnderstood, PartMissing, SetLine, SetNotRead, WhichOne
 from core.session.belonging import place_asked, with_workout, workout_of
 from core.session.closing import close
 from core.session.lines import log_line
@@ -48,6 +48,9 @@ def ask_unclear(state: Running | Idle, choices: Sequence[Log], turn: Turn) -> Ru
     """A report could mean several things, or could not be read: ask once, then once more, then leave it open."""
     workout, place = workout_of(state), place_asked(state, turn)
     if workout is None or place is None:
+        return state
+    if not choices and place in workout.left_open:
+        turn.say(NotUnderstood("reps"))
         return state
     times = _times(workout, place)
     if times > ASKED_MAX:
@@ -105,7 +108,9 @@ def _leave_open(state: Running | Idle, place: Place, turn: Turn) -> Running | Id
         return state
     turn.say(LeftOpen(exercise_at(workout, place).name))
     part = part_of(workout, place)  # "12kg" counts when the reps come later
-    rest = with_workout(state, replace(workout, question=None if part is None else Question(place, 0, part=part), unanswered=0))
+    question = None if part is None else Question(place, 0, part=part)
+    left = (*workout.left_open, place)
+    rest = with_workout(state, replace(workout, question=question, left_open=left, unanswered=0))
     if isinstance(rest, Closing):
         return close(rest, rest.ending, turn)
     return rest

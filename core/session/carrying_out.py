@@ -218,7 +218,7 @@ def return_manners(state: Running | Idle, text: str, turn: Turn) -> bool:
     said, workout = manners(text), workout_of(state)
     if said is None or (workout is not None and workout.question is not None and workout.question.choices):
         return False
-    waits = isinstance(state, SettingUp | WarmingUp | Paused) or place_asked(state, turn) is not None
+    waits = isinstance(state, SettingUp | WarmingUp | Paused) or (workout is not None and bool(workout.open))
     expects = _expected(state) if isinstance(state, Running) and waits else None
     turn.say(MannersReturned(said, "today" if said == "hello" and isinstance(state, Idle) else expects))
     return True

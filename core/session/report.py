@@ -38,6 +38,7 @@ def take_logs(
         return state
     if place is None:
         return said_again(state, logs, turn)
+    place = _place_with_sides(workout, place, logs)
     part = part_of(workout, place)
     if part is not None and len(logs) == 1:
         logs = (_merged(part, logs[0]),)
@@ -83,6 +84,13 @@ def take_unclear(state: Running | Idle, choices: Sequence[Log], turn: Turn) -> R
     if len(ours) == 1 and all(log.load is not None for log in choices):
         return take_logs(state, ours, turn)
     return ask_unclear(state, choices, turn)
+
+
+def _place_with_sides(workout: Workout, place: Place, logs: Sequence[Log]) -> Place:
+    """The place a report is for: sides are of a station that has some, when one is missing and the one asked about has none."""
+    if sided(workout, place) or all(log.side is None for log in logs):
+        return place
+    return next((one for one in reversed(workout.open) if sided(workout, one)), place)
 
 
 def _is_of_the_last(workout: Workout, place: Place, log: Log, turn: Turn) -> bool:

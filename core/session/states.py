@@ -122,6 +122,7 @@ class Workout:
         feelings: what the trainee said of today.
         paused_s: seconds of the pauses that are over.
         paused_at: when the pause began that the clock is in (UTC), None when it is in none.
+        left_open: places asked about often enough; what cannot be read asks about them no more.
         done_as: the slug that was done at a place whose station was swapped afterwards.
     """
 
@@ -146,6 +147,7 @@ class Workout:
     planned: tuple[Load | None, ...] = ()
     paused_s: int = 0
     paused_at: datetime | None = None
+    left_open: tuple[Place, ...] = ()
     done_as: tuple[tuple[Place, str], ...] = ()
 
 

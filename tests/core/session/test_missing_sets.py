@@ -81,3 +81,22 @@ def test_a_report_that_names_the_station_under_work_goes_there_while_another_is_
     assert [(exercise, reps) for exercise, reps, _ in sets(walk.says("10"))] == [("one-arm-row", 12), ("goblet-squat", 10)]
     walk = Walk(known=True).says("go", "go", "go").waits(62).says("11").waits(60 + 10).says("12 rows at 8kg")
     assert [(exercise, reps) for exercise, reps, _ in sets(walk)] == [("goblet-squat", 11), ("one-arm-row", 12)]
+
+
+def test_sides_go_to_the_station_that_has_some():
+    """The row and the push-up are missing; what is told left and right is the row."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("11 at 8kg").waits(60 + 125).waits(60 + 62)
+    walk.says("left 10 right 9")
+    assert [(one.exercise, one.side, one.reps) for one in walk.history.standing()][1:] == [
+        ("one-arm-row", "left", 10),
+        ("one-arm-row", "right", 9),
+    ]
+    assert [one.exercise for one in walk.says("14").history.standing()][3:] == ["push-up"]
+
+
+def test_a_set_asked_about_twice_is_asked_about_no_more():
+    """Whatever else cannot be read; it can be told at any time."""
+    walk = Walk(known=True).says("go", "go", "go").waits(62).says("blorp", "blorp", "blorp")
+    assert walk.kinds() == ["LeftOpen"]
+    assert walk.says("blorp").kinds() == walk.says("ehm").kinds() == ["NotUnderstood"]
+    assert sets(walk.says("11 at 8kg")) == [("goblet-squat", 11, Decimal(8))]
